@@ -1,0 +1,1 @@
+"""Equations on plain floats; each cites its source. They know nothing of jobs."""

@@ -1,0 +1,70 @@
+"""Watts, volts and ohms of a loudspeaker line. All voltages are rms."""
+
+import math
+
+from pycore.ground.sources import ADDITION, DECIBEL, OHMS_LAW, PRACTICE, RATIO, TRANSFORMER
+from pycore.ground.working import equation
+
+
+@equation("tap_w * (line_v / tap_at_v) ** 2", unit="w", source=OHMS_LAW)
+def draw_of_tap_w(*, tap_w: float, line_v: float, tap_at_v: float) -> float:
+    """Watts a tap draws (W) on a line of `line_v` (V) when marked `tap_w` (W) at `tap_at_v` (V)."""
+    return tap_w * (line_v / tap_at_v) ** 2
+
+
+@equation("line_v ** 2 / direct_ohm", unit="w", source=OHMS_LAW)
+def draw_of_resistance_w(*, line_v: float, direct_ohm: float) -> float:
+    """Watts (W) that `direct_ohm` (ohm) takes straight across `line_v` (V)."""
+    return line_v**2 / direct_ohm
+
+
+@equation("line_v ** 2 / load_w", unit="ohm", source=OHMS_LAW)
+def impedance_of_watts_ohm(*, line_v: float, load_w: float) -> float:
+    """Nominal impedance (ohm) of `load_w` (W, above zero) on a line of `line_v` (V)."""
+    return line_v**2 / load_w
+
+
+@equation("(line_v / tap_at_v) ** 2", unit="factor", source=OHMS_LAW)
+def voltage_factor(*, line_v: float, tap_at_v: float) -> float:
+    """How many times its marked watts a tap marked at `tap_at_v` (V) draws on `line_v` (V)."""
+    return (line_v / tap_at_v) ** 2
+
+
+@equation("tap_w * 10 ** (transformer_loss_db / 10)", unit="w", source=TRANSFORMER)
+def drawn_of_delivered_w(*, tap_w: float, transformer_loss_db: float) -> float:
+    """Watts drawn (W) to deliver `tap_w` (W) past a transformer that loses that many dB."""
+    # a float power: an int base overflows in Python only far beyond the bounds of a job
+    return float(tap_w * 10 ** (transformer_loss_db / 10))
+
+
+@equation("sum(each_w)", unit="w", source=ADDITION)
+def sum_of_draws_w(*, each_w: tuple[float, ...]) -> float:
+    """The sum (W) of what hangs in parallel at one voltage, exactly rounded."""
+    return math.fsum(each_w)
+
+
+@equation("load_w / most_w", unit="fraction", source=RATIO)
+def share_of_watts(*, load_w: float, most_w: float) -> float:
+    """The share (fraction) of `most_w` (W, above zero) that `load_w` (W) takes."""
+    return load_w / most_w
+
+
+@equation("rated_w * line_v / rated_at_v", unit="w", source=PRACTICE)
+def rating_at_lower_voltage_w(*, rated_w: float, line_v: float, rated_at_v: float) -> float:
+    """Watts (W) an attenuator rated at `rated_at_v` (V) may carry at a lower `line_v` (V).
+
+    Its winding carries the same amperes whatever the volts, so watts fall with volts.
+    """
+    return rated_w * line_v / rated_at_v
+
+
+@equation("10 ** (setting_db / 10)", unit="factor", source=TRANSFORMER)
+def reflected_share(*, setting_db: float) -> float:
+    """Share of its full draw a line keeps below an autotransformer set to `setting_db` (dB <= 0)."""
+    return float(10 ** (setting_db / 10))
+
+
+@equation("10 * log10(factor)", unit="db", source=DECIBEL)
+def level_of_power_ratio_db(*, factor: float) -> float:
+    """Level difference (dB) of two powers whose ratio is `factor` (above zero)."""
+    return 10 * math.log10(factor)

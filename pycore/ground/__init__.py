@@ -1,0 +1,1 @@
+"""Units, sources, problems, words and workings: what every other floor stands on."""

@@ -1,0 +1,12 @@
+"""Units: the one table, the one parser (`read`) and the one printer (`show`).
+
+Inside, every number is SI and carries its unit as the end of its name. Feet, percent
+signs and decimal commas exist only in this package.
+"""
+
+from pycore.ground.units.marks import same_voltage, true_voltage
+from pycore.ground.units.read import read
+from pycore.ground.units.show import show, show_typed
+from pycore.ground.units.table import Manner, unit_of
+
+__all__ = ["Manner", "read", "same_voltage", "show", "show_typed", "true_voltage", "unit_of"]

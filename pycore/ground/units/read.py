@@ -1,0 +1,71 @@
+"""The one parser: what a person typed becomes a number inside, or a plain problem."""
+
+import re
+
+from pycore.ground.problems import BadText
+from pycore.ground.units.table import METRES_PER_FOOT, METRES_PER_INCH, TYPED, WRITTEN, Manner
+
+LONGEST_TEXT = 40
+NUMBER = re.compile(r"([+-]?)(\d{1,3}(?: \d{3})+|\d{1,12})?(?:([.,])(\d{1,12}))?\s*(\D.*)?", re.ASCII)
+FEET_INCHES = re.compile(r"(\d{1,6})\s*['′]\s*(\d{1,2}(?:[.,]\d+)?)\s*[\"″]", re.ASCII)
+SPACES = re.compile(r"[\s\u00a0\u2007\u2009\u202f]+")
+
+
+def read(text: str, unit: str, manner: Manner) -> float | None:
+    """The number in `text`, in the inner unit named by `unit`; None for empty text (not known).
+
+    Raises BadText with code `number_unread`, `number_ambiguous`, `unit_unread`,
+    `number_not_whole` or `share_unclear`.
+    """
+    tidy = SPACES.sub(" ", text.replace("−", "-")).strip()
+    if not tidy:
+        return None
+    if len(tidy) > LONGEST_TEXT:
+        raise BadText("number_unread", text=tidy[:LONGEST_TEXT] + "…", unit=_named(unit))
+    if unit == "m" and (both := FEET_INCHES.fullmatch(tidy)):
+        inches = float(both[2].replace(",", "."))
+        return int(both[1]) * METRES_PER_FOOT + inches * METRES_PER_INCH
+    number, word, whole = _split(tidy, unit, manner)
+    return _in_unit(number, word, text=tidy, unit=unit, whole=whole, manner=manner)
+
+
+def _named(unit: str) -> str:
+    return WRITTEN[unit].strip()
+
+
+def _split(text: str, unit: str, manner: Manner) -> tuple[float, str, bool]:
+    """The number, the unit word behind it, and whether the number is whole."""
+    lead = re.fullmatch(r"awg\s*(\d+)", text, re.IGNORECASE | re.ASCII) if unit == "awg" else None
+    found = NUMBER.fullmatch(lead[1] if lead else text)
+    if found is None or (found[2] is None and found[4] is None):
+        raise BadText("number_unread", text=text, unit=_named(unit))
+    sign, whole, mark, decimals, word = found.groups()
+    _refuse_ambiguous(text, whole or "", mark, decimals, manner)
+    number = float(f"{sign}{(whole or '0').replace(' ', '')}.{decimals or '0'}")
+    return number, (word or "").strip().lower(), not (decimals or "").strip("0")
+
+
+def _refuse_ambiguous(
+    text: str, whole: str, mark: str | None, decimals: str | None, manner: Manner
+) -> None:
+    """`1,500` may be one and a half or fifteen hundred: ask, never choose."""
+    grouped = decimals is not None and len(decimals) == 3 and whole.strip("0") != ""
+    if grouped and " " not in whole and len(whole) <= 3 and (mark == "," or manner.decimal == ","):
+        small = f"{whole}{manner.decimal}{(decimals or '').rstrip('0') or '0'}"
+        raise BadText("number_ambiguous", text=text, small=small, large=f"{whole}{decimals}")
+
+
+def _in_unit(
+    number: float, word: str, *, text: str, unit: str, whole: bool, manner: Manner
+) -> float:
+    if unit == "m" and not word:
+        word = manner.length
+    if word not in TYPED[unit]:
+        raise BadText("unit_unread", text=text, unit=_named(unit))
+    if unit in ("count", "awg") and not whole:
+        raise BadText("number_not_whole", text=text)
+    if unit == "c" and word.endswith("f"):
+        return (number - 32) / 1.8
+    if unit == "fraction" and not word and 0 < number <= 1:
+        raise BadText("share_unclear", text=text)
+    return number * TYPED[unit][word]

@@ -1,0 +1,63 @@
+"""The one printer: a number inside becomes the text a person reads."""
+
+import math
+
+from pycore.ground.units.table import METRES_PER_FOOT, WRITTEN, Manner
+
+SIGNIFICANT = 3
+TYPED_SIGNIFICANT = 7
+SMALLEST_DB = 0.001
+
+
+def _trim(text: str) -> str:
+    return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def _digits(value: float, significant: int) -> str:
+    """At least `significant` figures, never a power of ten, no zeros behind the last figure."""
+    if value == 0:
+        return "0"
+    size = math.floor(math.log10(abs(value))) + 1
+    decimals = max(0, significant - size)
+    return _trim(f"{value:.{min(decimals, 12)}f}")
+
+
+def _decibels(value_db: float) -> str:
+    if value_db == 0:
+        return "0"
+    if abs(value_db) < SMALLEST_DB:
+        return f"{'−' if value_db < 0 else ''}under {SMALLEST_DB}"
+    return _trim(f"{value_db:.3f}" if abs(value_db) < 0.1 else f"{value_db:.2f}")
+
+
+def _write(number: str, unit: str, manner: Manner) -> str:
+    number = number.replace("-", "−")
+    if manner.decimal == ",":
+        number = number.replace(".", ",")
+    return f"×{number}" if unit == "factor" else number + WRITTEN[unit]
+
+
+def _scaled(value: float, unit: str, manner: Manner) -> tuple[float, str]:
+    if unit == "fraction":
+        return value * 100, unit
+    if unit == "m" and manner.length == "ft":
+        return value / METRES_PER_FOOT, "ft"
+    return value, unit
+
+
+def show(value: float, unit: str, manner: Manner) -> str:
+    """A computed number for reading: three figures, its unit, the person's decimal sign."""
+    if not math.isfinite(value):
+        return "∞" + WRITTEN[unit]
+    scaled, written = _scaled(value, unit, manner)
+    if unit == "db":
+        return _write(_decibels(scaled), written, manner)
+    if unit == "count":
+        return _write(str(round(scaled)), written, manner)
+    return _write(_digits(scaled, SIGNIFICANT), written, manner)
+
+
+def show_typed(value: float, unit: str, manner: Manner) -> str:
+    """A number a person typed or a maker printed: all its figures, its unit."""
+    scaled, written = _scaled(value, unit, manner)
+    return _write(_digits(scaled, TYPED_SIGNIFICANT), written, manner)

@@ -1,0 +1,62 @@
+"""What was measured and ticked on site, and the areas that zones serve."""
+
+from typing import Annotated, Literal, Self
+
+from pydantic import Field, model_validator
+
+from pycore.ground.problems import BrokenJob
+from pycore.jobs.base import Celsius, Closed, Id, Name, Notes, Percent, Volts, Watts
+
+Moment = Annotated[str, Field(min_length=4, max_length=40)]
+Quantity = Literal["z_1k_ohm", "dc_ohm", "volts", "amps", "earth_ohm", "plays"]
+Heard = Literal["well", "weak", "silent", "loud", "distorted"]
+Measured = Annotated[float, Field(ge=0, le=1e12)]
+
+
+class Area(Closed):
+    """A room or part of one."""
+
+    id: Id
+    name: Name
+    notes: Notes = ""
+
+
+class Spot(Closed):
+    """Where a reading was taken: exactly one of an output, a zone or a point."""
+
+    output: Id | None = None
+    zone: Id | None = None
+    point: Id | None = None
+
+    @model_validator(mode="after")
+    def _one_place(self) -> Self:
+        if sum(place is not None for place in (self.output, self.zone, self.point)) != 1:
+            raise BrokenJob("reading_place")
+        return self
+
+
+class Reading(Closed):
+    """What an instrument said, or how a loudspeaker was heard to play."""
+
+    id: Id
+    at: Moment
+    where: Spot
+    looking: Literal["out", "back"]
+    lifted: Annotated[tuple[Id, ...], Field(max_length=500)] = ()
+    quantity: Quantity
+    value: Measured | Heard
+    controls: Literal["open", "set", "override"]
+    tolerance_pct: Percent
+    temperature_c: Celsius | None = None
+    instrument: Name
+    baseline: bool
+
+
+class Tick(Closed):
+    """A loudspeaker signed off on one tap; it dies when the tap changes."""
+
+    point: Id
+    tap_w: Watts
+    tap_at_v: Volts
+    at: Moment
+    initials: Annotated[str, Field(max_length=12)]
