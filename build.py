@@ -8,6 +8,9 @@ import importlib
 import sys
 from pathlib import Path
 
+if sys.version_info < (3, 11):  # noqa: UP036 - an older Python must say so in words
+    sys.exit(f"This is Python {sys.version.split()[0]}; Rungline needs 3.11 or newer.")
+
 from web.tools import ready_node, ready_python
 from web.tools.say import Halt, tell
 
@@ -39,7 +42,6 @@ def read_arguments(words: list[str]) -> tuple[argparse.Namespace, list[str]]:
 
 def get_ready() -> None:
     """Install what every command needs; quick when nothing has changed."""
-    ready_python.demand_version()
     ready_python.make_environment()
     ready_python.install_lock("host", telling="installing the Python packages")
     ready_node.install_npm_packages()
@@ -50,17 +52,16 @@ def main(words: list[str]) -> int:
     known, rest = read_arguments(words)
     try:
         get_ready()
-        code = ready_python.continue_inside(Path(__file__).resolve(), words)
-        if code is None:
-            command = importlib.import_module(f"web.tools.command_{known.command}")
-            code = int(command.run(known, rest))
+        if not ready_python.is_inside():
+            return ready_python.continue_inside(Path(__file__).resolve(), words)
+        command = importlib.import_module(f"web.tools.command_{known.command}")
+        return int(command.run(known, rest))
     except Halt as halt:
         tell(str(halt))
         return 1
     except KeyboardInterrupt:
         tell("\nStopped.")
         return 130
-    return code
 
 
 if __name__ == "__main__":

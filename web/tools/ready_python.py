@@ -10,7 +10,7 @@ import sys
 from pathlib import Path
 
 from web.tools.places import LOCKS, VENV, WHEELS, find_venv_tool
-from web.tools.say import Halt, announce_step, run_program
+from web.tools.say import announce_step, run_program
 from web.tools.stamps import hash_inputs, is_done, mark_done
 
 # Names the runtime in its own words: CPython 3.14 on the 2026 interface, WebAssembly.
@@ -78,21 +78,15 @@ def fetch_wheels(name: str, *, telling: str) -> Path:
     return folder
 
 
-def continue_inside(script: Path, arguments: list[str]) -> int | None:
-    """Run the same command again under .venv; None when already there."""
-    inside = find_venv_tool("python")
-    if Path(sys.prefix).resolve() == VENV.resolve():
-        return None
-    if os.name == "nt":
-        return subprocess.run([str(inside), str(script), *arguments], check=False).returncode
+def is_inside() -> bool:
+    """Say whether this is the Python of .venv."""
+    return Path(sys.prefix).resolve() == VENV.resolve()
+
+
+def continue_inside(script: Path, arguments: list[str]) -> int:
+    """Run the same command again with the Python of .venv; its exit code is the answer."""
+    command = [str(find_venv_tool("python")), str(script), *arguments]
     sys.stdout.flush()
-    os.execv(inside, [str(inside), str(script), *arguments])
-
-
-def demand_version() -> None:
-    """Refuse a Python that is too old, in words."""
-    if sys.version_info < (3, 11):
-        raise Halt(
-            f"this is Python {sys.version.split()[0]}, and Rungline needs 3.11 or newer",
-            remedy="install a newer Python and start build.py with it",
-        )
+    if os.name != "nt":
+        os.execv(command[0], command)
+    return subprocess.run(command, check=False).returncode

@@ -61,5 +61,5 @@ def run_program(
         raise Halt(f"{what} ({error})", remedy=remedy) from error
     if done.returncode:
         said = (done.stdout + done.stderr).strip().splitlines()
-        raise Halt(what, remedy=remedy, detail="\n".join(said[-25:]))
+        raise Halt(what, remedy=remedy, detail="\n".join(line[:300] for line in said[-25:]))
     return done.stdout

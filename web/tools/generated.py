@@ -1,0 +1,39 @@
+"""The two files that are made from the core and kept in the repository: words and types."""
+
+import importlib
+import json
+from pathlib import Path
+
+from web.tools.door_types import write_door_types
+from web.tools.places import GENERATED
+from web.tools.say import tell
+
+WORDS_HEAD = (
+    "/* Made by `python3 build.py make` from pycore/ground/words/en_page.py. "
+    "Change the words there. */\n"
+)
+
+
+def make_generated() -> dict[Path, str]:
+    """Make the text of each generated file."""
+    page = importlib.import_module("pycore.ground.words.en_page").PAGE
+    asks = importlib.import_module("pycore.asks.table").ASKS
+    words = json.dumps(dict(sorted(page.items())), ensure_ascii=False, indent=2)
+    return {
+        GENERATED / "words.js": f"{WORDS_HEAD}export const words = {words};\n",
+        GENERATED / "door.d.ts": write_door_types(asks),
+    }
+
+
+def write_generated() -> None:
+    """Write those that have changed, and say so: they belong into the next commit."""
+    try:
+        made = make_generated()
+    except ImportError as error:  # the core is not whole yet
+        tell(f"  words and types left as they are: {error}")
+        return
+    for path, text in made.items():
+        if not path.is_file() or path.read_text(encoding="utf-8") != text:
+            path.parent.mkdir(parents=True, exist_ok=True)
+            path.write_text(text, encoding="utf-8")
+            tell(f"  {path.name} was out of date and has been made anew")

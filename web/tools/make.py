@@ -1,0 +1,43 @@
+"""Assemble dist/: the page, the runtime, the compiled core, terms, and what keeps it offline."""
+
+import shutil
+from pathlib import Path
+
+from web.tools import generated
+from web.tools.archives import fetch_runtime_wheels, make_archives
+from web.tools.licences import write_licences
+from web.tools.page_files import copy_page
+from web.tools.places import CACHE, DIST
+from web.tools.precache import fill_worker
+from web.tools.say import announce_step
+from web.tools.squeeze import squeeze_folder
+from web.tools.vendor import copy_vendor
+
+
+def assemble(target: Path, *, kept: Path = CACHE / "archives") -> None:
+    """Build the app into `target`; compiled archives are taken from `kept` where they fit."""
+    archives = make_archives(kept)
+    shutil.rmtree(target, ignore_errors=True)
+    target.mkdir(parents=True)
+    copy_page(target)
+    copy_vendor(target)
+    for kind, path in archives.items():
+        shutil.copyfile(path, target / "py" / f"{kind}.zip")
+    licences = write_licences(fetch_runtime_wheels())
+    (target / "licences.txt").write_text(licences, encoding="utf-8")
+    fill_worker(target)
+
+
+def make_dist() -> None:
+    """Build dist/ anew; the old one stays until the new one is whole."""
+    generated.write_generated()
+    partial = CACHE / "dist.partial"
+    assemble(partial)
+    with announce_step("squeezing (slow only the first time)"):
+        squeeze_folder(partial)
+    old = CACHE / "dist.old"
+    shutil.rmtree(old, ignore_errors=True)
+    if DIST.exists():
+        DIST.rename(old)
+    partial.rename(DIST)
+    shutil.rmtree(old, ignore_errors=True)

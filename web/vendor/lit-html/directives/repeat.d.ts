@@ -1,0 +1,1 @@
+export * from "../../../node_modules/lit-html/directives/repeat.js";
