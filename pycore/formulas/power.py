@@ -60,7 +60,7 @@ def rating_at_lower_voltage_w(*, rated_w: float, line_v: float, rated_at_v: floa
 
 @equation("10 ** (setting_db / 10)", unit="factor", source=TRANSFORMER)
 def reflected_share(*, setting_db: float) -> float:
-    """Share of its full draw a line keeps below an autotransformer set to `setting_db` (dB <= 0)."""
+    """Share (factor) of its draw a line keeps below an autotransformer at `setting_db` (dB)."""
     return float(10 ** (setting_db / 10))
 
 
@@ -68,3 +68,15 @@ def reflected_share(*, setting_db: float) -> float:
 def level_of_power_ratio_db(*, factor: float) -> float:
     """Level difference (dB) of two powers whose ratio is `factor` (above zero)."""
     return 10 * math.log10(factor)
+
+
+@equation("load_w * share", unit="w", source=TRANSFORMER)
+def felt_load_w(*, load_w: float, share: float) -> float:
+    """What is left (W) of a load of `load_w` (W) when the line feels only `share` of it."""
+    return load_w * share
+
+
+@equation("load_w + count * each_w", unit="w", source=ADDITION)
+def load_with_more_w(*, load_w: float, count: float, each_w: float) -> float:
+    """A load (W) with `count` more loudspeakers of `each_w` (W) in parallel."""
+    return load_w + count * each_w

@@ -31,9 +31,7 @@ class Equation(NamedTuple):
 EQUATIONS: dict[str, Equation] = {}
 
 
-def equation(
-    text: str, *, unit: str, source: Source
-) -> Callable[[Callable[..., float]], Equation]:
+def equation(text: str, *, unit: str, source: Source) -> Callable[[Callable[..., float]], Equation]:
     """Make a plain function an equation that can be shown: `text` is the expression it runs."""
 
     def keep(run: Callable[..., float]) -> Equation:

@@ -71,6 +71,4 @@ class Junction(Closed):
     label: Name
 
 
-Fitted = Annotated[
-    Loudspeaker | Attenuator | Existing | Junction, Field(discriminator="is_")
-]
+Fitted = Annotated[Loudspeaker | Attenuator | Existing | Junction, Field(discriminator="is_")]

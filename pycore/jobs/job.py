@@ -1,6 +1,6 @@
 """The job, version 1: the whole of it, and the rules it keeps."""
 
-from typing import Annotated, Literal, Self
+from typing import Annotated, Final, Literal, Self
 
 from pydantic import Field, model_validator
 
@@ -20,8 +20,8 @@ from pycore.jobs.records import Area, Moment, Reading, Tick
 from pycore.jobs.rules import check_rules
 from pycore.jobs.zones import Zone
 
-FORMAT = "rungline-job"
-VERSION = 1
+FORMAT: Final = "rungline-job"
+VERSION: Final = 1
 
 
 class Limits(Closed):

@@ -75,16 +75,13 @@ def _check_zone(zone: Zone, outputs: set[str], areas: set[str]) -> None:
 
 def _check_kinds(line: tuple[Point, ...], job: Job) -> None:
     cables = {kind.id for kind in job.kinds.cables}
-    loudspeakers = {kind.id for kind in job.kinds.loudspeakers}
-    attenuators = {kind.id for kind in job.kinds.attenuators}
+    known = {
+        "loudspeaker": {kind.id for kind in job.kinds.loudspeakers},
+        "attenuator": {kind.id for kind in job.kinds.attenuators},
+    }
     for point in line:
-        fitted = point.fitted
-        missing = None
         if point.cable is not None and point.cable not in cables:
-            missing = point.cable
-        elif fitted.is_ == "loudspeaker" and fitted.kind and fitted.kind not in loudspeakers:
-            missing = fitted.kind
-        elif fitted.is_ == "attenuator" and fitted.kind and fitted.kind not in attenuators:
-            missing = fitted.kind
-        if missing is not None:
-            raise BrokenJob("kind_unknown", where={"point": point.id}, kind=missing)
+            raise BrokenJob("kind_unknown", where={"point": point.id}, kind=point.cable)
+        kind = getattr(point.fitted, "kind", None)
+        if kind is not None and kind not in known[point.fitted.is_]:
+            raise BrokenJob("kind_unknown", where={"point": point.id}, kind=kind)

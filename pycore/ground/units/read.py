@@ -6,7 +6,9 @@ from pycore.ground.problems import BadText
 from pycore.ground.units.table import METRES_PER_FOOT, METRES_PER_INCH, TYPED, WRITTEN, Manner
 
 LONGEST_TEXT = 40
-NUMBER = re.compile(r"([+-]?)(\d{1,3}(?: \d{3})+|\d{1,12})?(?:([.,])(\d{1,12}))?\s*(\D.*)?", re.ASCII)
+NUMBER = re.compile(
+    r"([+-]?)(\d{1,3}(?: \d{3})+|\d{1,12})?(?:([.,])(\d{1,12}))?\s*(\D.*)?", re.ASCII
+)
 FEET_INCHES = re.compile(r"(\d{1,6})\s*['′]\s*(\d{1,2}(?:[.,]\d+)?)\s*[\"″]", re.ASCII)
 SPACES = re.compile(r"[\s\u00a0\u2007\u2009\u202f]+")
 

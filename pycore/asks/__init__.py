@@ -1,0 +1,1 @@
+"""One file per ask: the only floor that combines calculation, editing and carrying."""

@@ -1,0 +1,149 @@
+"""The shapes of what comes back: plain dictionaries, from which the page's types are made."""
+
+from typing import NotRequired
+
+from typing_extensions import TypedDict
+
+from pycore.calc.finding import State, Verdict
+from pycore.jobs import Job
+
+
+class ShownTexts(TypedDict, total=False):
+    """Texts of a finding's numbers; one that is not known is not there."""
+
+    value: str
+    low: str
+    high: str
+    limit: str
+    share: str
+    left: str
+
+
+class FindingAnswer(TypedDict):
+    """A finding with its words. `value`, `low`, `high`, `limit` are unrounded, in `unit`."""
+
+    id: str
+    code: str
+    what: str
+    where: dict[str, str]
+    state: State | None
+    value: float | None
+    low: float | None
+    high: float | None
+    unit: str
+    verdict: Verdict
+    limit: float | None
+    values: dict[str, str | float | int | None]
+    words: str
+    remedy: str | None
+    title: str
+    shown: ShownTexts
+    share_fraction: float | None
+
+
+class PointRow(TypedDict):
+    """The lean table of a line: what arrives at each loudspeaker. None is not known."""
+
+    zone: str
+    point: str
+    state: State
+    volts_v: float | None
+    watts_w: float | None
+    loss_db: float | None
+    level_db: float | None
+
+
+class Face(TypedDict):
+    """How a thing looks in a list; every text is ready to print."""
+
+    title: str
+    line: str
+    detail: str
+    verdict: Verdict
+    reason: str
+    load: str
+    limit: str
+    share: str
+    share_fraction: float | None
+    left: str
+    finding: str | None
+
+
+class JobFace(TypedDict):
+    """How the whole job looks: its verdict, why, and what nobody has checked."""
+
+    title: str
+    line: str
+    verdict: Verdict
+    headline: str
+    reason: str
+    not_checked: list[str]
+    counts: str
+    finding: str | None
+
+
+class Faces(TypedDict):
+    """All texts the page's lists need."""
+
+    job: JobFace
+    things: dict[str, Face]
+
+
+class Seen(TypedDict):
+    """A job looked at: its findings, the table of its points, and its faces."""
+
+    findings: list[FindingAnswer]
+    points: list[PointRow]
+    faces: Faces
+
+
+class SeenJob(Seen):
+    """The same, with the job itself."""
+
+    job: Job
+
+
+class JobAnswer(TypedDict):
+    """A job alone."""
+
+    job: Job
+
+
+class ProblemAnswer(TypedDict):
+    """What went wrong, where, and what to do."""
+
+    code: str
+    values: dict[str, str | float | int]
+    words: str
+    where: dict[str, str]
+    remedy: str | None
+
+
+class InputAnswer(TypedDict):
+    """A number put into a step, and where it came from."""
+
+    name: str
+    shown: str
+    origin: str
+    source: NotRequired[str]
+
+
+class StepAnswer(TypedDict):
+    """One equation, the numbers put in, and what came out."""
+
+    title: str
+    formula: str
+    put_in: str
+    result: str
+    inputs: list[InputAnswer]
+    source: str
+    source_note: str
+
+
+class WorkingAnswer(TypedDict):
+    """How a number came to be."""
+
+    title: str
+    result: str
+    steps: list[StepAnswer]
+    assumptions: list[str]

@@ -1,0 +1,163 @@
+"""The asks `start`, `edit` and `preview`: commands read, typed numbers put in, applied."""
+
+import json
+from collections.abc import Mapping
+from typing import Any
+
+from typing_extensions import TypedDict
+
+from pycore.asks.answers import FindingAnswer, ProblemAnswer, SeenJob
+from pycore.asks.names import names_of
+from pycore.asks.refused import problem_answer
+from pycore.asks.requests import EditBody, PreviewBody, StartBody
+from pycore.asks.see import see_job
+from pycore.asks.shown import shown_finding
+from pycore.calc.check import check_job
+from pycore.calc.finding import Verdict, worst
+from pycore.edit import COMMANDS, Command, apply
+from pycore.ground.problems import BadText, Problem
+from pycore.ground.refusals import read_kind
+from pycore.ground.units import Manner, read, unit_of
+from pycore.jobs import Job, Kinds
+from pycore.jobs.catalogue import DEFAULT_LIMITS
+from pycore.jobs.job import FORMAT, VERSION
+
+WHOLE = ("count", "awg")
+
+
+class LoadChange(TypedDict):
+    """One load before and after a command."""
+
+    what: str
+    where: dict[str, str]
+    title: str
+    shown_before: str
+    shown_after: str
+    share_before: float | None
+    share_after: float | None
+    verdict: Verdict
+
+
+class Option(TypedDict):
+    """What a command would do: a problem, or the loads it changes and the verdict on them."""
+
+    verdict: Verdict
+    words: str
+    problem: ProblemAnswer | None
+    loads: list[LoadChange]
+
+
+class PreviewAnswer(TypedDict):
+    """One option for each command, in the same order."""
+
+    options: list[Option]
+
+
+def start(body: StartBody, manner: Manner) -> SeenJob:
+    """An empty job with the limits a new job starts with."""
+    job = Job(
+        format=FORMAT,
+        version=VERSION,
+        id=body.id,
+        name=body.name,
+        rev=0,
+        limits=DEFAULT_LIMITS,
+        kinds=Kinds(),
+    )
+    return see_job(job, manner)
+
+
+def edit(body: EditBody, manner: Manner) -> SeenJob:
+    """The job after a command, looked at."""
+    command = command_of(body.command, body.typed, manner)
+    return see_job(apply(body.job, command), manner)
+
+
+def command_of(raw: Mapping[str, Any], typed: Mapping[str, str], manner: Manner) -> Command:
+    """The command with what the person typed put in, validated as any text from outside."""
+    for field, text in typed.items():
+        raw = _put(raw, field.split("."), read_field(field, text, manner), field)
+    return read_kind(COMMANDS, json.dumps(raw))
+
+
+def read_field(field: str, text: str, manner: Manner) -> float | int | None:
+    """A typed number by the unit its field's name ends in; a problem names that field."""
+    unit = unit_of(field)
+    if unit is None:
+        raise BadText("field_not_typed", where={"field": field}, field=field)
+    try:
+        number = read(text, unit, manner)
+    except Problem as problem:
+        problem.where["field"] = field
+        raise
+    return int(number) if number is not None and unit in WHOLE else number
+
+
+def _put(raw: Any, path: list[str], value: object, field: str) -> Any:
+    """A copy of nested lists and objects with one field set."""
+    if not path:
+        return value
+    head, rest = path[0], path[1:]
+    if isinstance(raw, list) and head.isascii() and head.isdigit() and int(head) < len(raw):
+        at = int(head)
+        return [*raw[:at], _put(raw[at], rest, value, field), *raw[at + 1 :]]
+    if isinstance(raw, Mapping):
+        return {**raw, head: _put(raw.get(head, {} if rest else None), rest, value, field)}
+    raise BadText("field_not_typed", where={"field": field}, field=field)
+
+
+def preview(body: PreviewBody, manner: Manner) -> PreviewAnswer:
+    """What each command would do, each tried by itself; the job is unchanged."""
+    before = _loads(body.job, manner)
+    return {"options": [_option(body, raw, before, manner) for raw in body.commands]}
+
+
+def _option(
+    body: PreviewBody,
+    raw: Mapping[str, Any],
+    before: Mapping[str, FindingAnswer],
+    manner: Manner,
+) -> Option:
+    try:
+        job = apply(body.job, command_of(raw, body.typed, manner))
+    except Problem as problem:
+        refused = problem_answer(problem, manner)
+        words = refused["words"]
+        return {"verdict": "unknown", "words": words, "problem": refused, "loads": []}
+    after = _loads(job, manner)
+    changes = [
+        _change(before.get(one), finding)
+        for one, finding in after.items()
+        if one not in before or _numbers(before[one]) != _numbers(finding)
+    ]
+    verdict = worst([change["verdict"] for change in changes])
+    said = next((one for one in after.values() if one["verdict"] == verdict), None)
+    words = said["words"] if said and changes else ""
+    return {"verdict": verdict, "words": words, "problem": None, "loads": changes}
+
+
+def _loads(job: Job, manner: Manner) -> dict[str, FindingAnswer]:
+    """The judged loads of the override state by their ids."""
+    names = names_of(job)
+    return {
+        finding.id: shown_finding(finding, names, manner)
+        for finding in check_job(job).findings
+        if finding.unit == "w" and finding.state == "override"
+    }
+
+
+def _change(before: FindingAnswer | None, after: FindingAnswer) -> LoadChange:
+    return {
+        "what": after["what"],
+        "where": after["where"],
+        "title": after["title"],
+        "shown_before": before["shown"].get("value", "") if before else "",
+        "shown_after": after["shown"].get("value", ""),
+        "share_before": before["share_fraction"] if before else None,
+        "share_after": after["share_fraction"],
+        "verdict": after["verdict"],
+    }
+
+
+def _numbers(finding: FindingAnswer) -> tuple[float | None, float | None, float | None]:
+    return finding["value"], finding["low"], finding["high"]

@@ -1,0 +1,105 @@
+"""The ask `working`: how a finding's number came to be, ready to print."""
+
+import re
+from collections.abc import Mapping
+
+from pycore.asks.answers import InputAnswer, StepAnswer, WorkingAnswer
+from pycore.asks.names import names_of
+from pycore.asks.requests import WorkingBody
+from pycore.asks.shown import range_text, shown_finding
+from pycore.calc.check import check_job
+from pycore.calc.story import working_of
+from pycore.ground.problems import BadCommand
+from pycore.ground.units import Manner, show
+from pycore.ground.words import has, say
+from pycore.ground.working import Known, Step
+
+MOST_TERMS = 8
+WORD = re.compile(r"[a-z_][a-z0-9_]*")
+
+
+def working(body: WorkingBody, manner: Manner) -> WorkingAnswer:
+    """Every step behind one finding's number, its inputs, sources and assumptions."""
+    checked = check_job(body.job)
+    finding = next((one for one in checked.findings if one.id == body.finding), None)
+    if finding is None:
+        raise BadCommand("finding_gone", where={"field": "finding"})
+    names = names_of(body.job)
+    story = working_of(checked, finding)
+    return {
+        "title": shown_finding(finding, names, manner)["title"],
+        "result": range_text(finding, manner),
+        "steps": [_step(one, manner) for one in story.steps],
+        "assumptions": [
+            say("assumption", code, language=manner.language) for code in story.assumptions
+        ],
+    }
+
+
+def _step(made: Step, manner: Manner) -> StepAnswer:
+    unit = made.equation.unit
+    source = made.equation.source
+    return {
+        "title": say("step", made.code, made.values, language=manner.language),
+        "formula": _tidy(WORD.sub(lambda word: _named(word[0], manner), made.equation.text)),
+        "put_in": _put_in(made, manner),
+        "result": show(made.result, unit, manner),
+        "inputs": [_input(name, known, manner) for name, known in made.inputs.items()],
+        "source": ", ".join(part for part in (source.name, source.clause) if part),
+        "source_note": say("seen", source.seen, language=manner.language),
+    }
+
+
+def _named(word: str, manner: Manner) -> str:
+    return say("name", word, language=manner.language) if has("name", word) else word
+
+
+def _put_in(made: Step, manner: Manner) -> str:
+    """The formula with the numbers in place of the names; a long sum is cut, its length said."""
+    numbers = {name: _number(known, manner) for name, known in made.inputs.items()}
+    if made.equation.text.startswith("sum("):
+        return next(iter(numbers.values()))
+    return _tidy(WORD.sub(lambda word: numbers.get(word[0], word[0]), made.equation.text))
+
+
+def _number(known: Known, manner: Manner) -> str:
+    if isinstance(known.value, tuple):
+        return _sum(known.value, known.unit, manner)
+    return show(known.value, known.unit, manner)
+
+
+def _sum(terms: tuple[float, ...], unit: str, manner: Manner) -> str:
+    """Like terms together: "6 × 5 W + 4 × 7.5 W"."""
+    counts: dict[float, int] = {}
+    for term in terms:
+        counts[term] = counts.get(term, 0) + 1
+    told = [
+        show(term, unit, manner) if times == 1 else f"{times} × {show(term, unit, manner)}"
+        for term, times in counts.items()
+    ]
+    cut = [*told[:MOST_TERMS], "…"] if len(told) > MOST_TERMS else told
+    return " + ".join(cut) or show(0.0, unit, manner)
+
+
+def _tidy(text: str) -> str:
+    """An expression in the signs people write: ², ×, and no programming."""
+    signs: Mapping[str, str] = {
+        " ** 2": "²",
+        " ** ": " ^ ",
+        " * ": " × ",
+        "sum(each)": "sum of all",
+    }
+    for code, sign in signs.items():
+        text = text.replace(code, sign)
+    return text
+
+
+def _input(name: str, known: Known, manner: Manner) -> InputAnswer:
+    answer: InputAnswer = {
+        "name": known.label or _named(name, manner),
+        "shown": _number(known, manner),
+        "origin": say("origin", known.origin, language=manner.language),
+    }
+    if known.source is not None:
+        answer["source"] = ", ".join(part for part in known.source[:2] if part)
+    return answer

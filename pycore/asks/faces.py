@@ -1,0 +1,158 @@
+"""How every thing of a job looks in a list, its verdict taken from all that concerns it."""
+
+from collections.abc import Iterable, Mapping
+from typing import NamedTuple
+
+from pycore.asks.answers import Face, Faces, FindingAnswer, JobFace
+from pycore.asks.point_lines import point_detail, point_line
+from pycore.calc.check import Checked
+from pycore.calc.finding import Verdict, worst
+from pycore.ground.units import Manner, show, show_typed
+from pycore.ground.words import say, say_count
+from pycore.jobs import Amplifier, Job, Output, Zone
+
+HEAD = {"output": "output_load_w", "amplifier": "pool_load_w", "point": "attenuator_load_w"}
+
+
+class Desk(NamedTuple):
+    """What is at hand while faces are written."""
+
+    checked: Checked
+    shown: list[FindingAnswer]
+    by_place: dict[str, list[FindingAnswer]]
+    names: Mapping[str, str]
+    manner: Manner
+
+
+def faces_of(
+    checked: Checked, shown: list[FindingAnswer], names: Mapping[str, str], manner: Manner
+) -> Faces:
+    """The faces of a job and all its things."""
+    by_place: dict[str, list[FindingAnswer]] = {}
+    for finding in shown:
+        for place in finding["where"].values():
+            by_place.setdefault(place, []).append(finding)
+    desk = Desk(checked, shown, by_place, names, manner)
+    things: dict[str, Face] = {}
+    for amplifier in checked.job.amplifiers:
+        things[amplifier.id] = _amplifier(desk, amplifier)
+        for output in amplifier.outputs:
+            things[output.id] = _output(desk, output)
+    for zone in checked.job.zones:
+        things[zone.id] = _zone(desk, zone)
+        for point in zone.line:
+            face = _face(
+                desk,
+                point.id,
+                line=point_line(point, manner),
+                concern=[desk.by_place.get(point.id, [])],
+            )
+            face["detail"] = point_detail(point, names, manner)
+            things[point.id] = face
+    return {"job": job_face(checked.job, shown, manner), "things": things}
+
+
+def _face(desk: Desk, place: str, *, line: str, concern: Iterable[Iterable[FindingAnswer]]) -> Face:
+    """A face from the findings that concern the place; its numbers from its own load."""
+    judged = [finding for some in concern for finding in some]
+    verdict = worst([finding["verdict"] for finding in judged])
+    reason = next((one["words"] for one in judged if one["verdict"] == verdict), "")
+    own = next((one for one in desk.by_place.get(place, []) if one["what"] in HEAD.values()), None)
+    texts = own["shown"] if own else {}
+    return {
+        "title": desk.names.get(place, ""),
+        "line": line,
+        "detail": "",
+        "verdict": verdict,
+        "reason": reason if verdict != "note" else "",
+        "load": texts.get("value", ""),
+        "limit": texts.get("limit", ""),
+        "share": texts.get("share", ""),
+        "share_fraction": own["share_fraction"] if own else None,
+        "left": texts.get("left", ""),
+        "finding": own["id"] if own else None,
+    }
+
+
+def _amplifier(desk: Desk, amplifier: Amplifier) -> Face:
+    pools = amplifier.pools
+    if pools:
+        total_w = show_typed(sum(pool.w for pool in pools), "w", desk.manner)
+        line = say("face", "amplifier", {"pool_w": total_w}, language=desk.manner.language)
+    else:
+        one = len(amplifier.outputs) == 1
+        code = "amplifier_one" if one else "amplifier_own" if pools == () else "amplifier_not_known"
+        line = say("face", code, language=desk.manner.language)
+    places = [amplifier.id, *(output.id for output in amplifier.outputs)]
+    return _face(desk, amplifier.id, line=line, concern=[desk.by_place.get(p, []) for p in places])
+
+
+def _output(desk: Desk, output: Output) -> Face:
+    texts = {"line_v": show_typed(output.line_v, "v", desk.manner)}
+    if output.max_w is not None:
+        texts["max_w"] = show_typed(output.max_w, "w", desk.manner)
+    code = "output" if output.max_w is not None else "output_no_most"
+    line = say("face", code, texts, language=desk.manner.language)
+    return _face(desk, output.id, line=line, concern=[desk.by_place.get(output.id, [])])
+
+
+def _zone(desk: Desk, zone: Zone) -> Face:
+    """A zone's own findings, its points', and those of the outputs and amplifiers it loads."""
+    outputs = {one for one in (zone.output, zone.page_output) if one is not None}
+    amplifiers = {
+        amplifier.id
+        for amplifier in desk.checked.job.amplifiers
+        if outputs & {output.id for output in amplifier.outputs}
+    }
+    places = [zone.id, *(point.id for point in zone.line), *outputs, *amplifiers]
+    count = sum(point.fitted.is_ == "loudspeaker" for point in zone.line)
+    texts = {
+        "loudspeakers": say_count("face", "loudspeakers", count),
+        "output": desk.names.get(zone.output or "", ""),
+    }
+    code = "zone" if zone.output else "zone_nowhere"
+    line = say("face", code, texts, language=desk.manner.language)
+    face = _face(desk, zone.id, line=line, concern=[desk.by_place.get(p, []) for p in places])
+    asked = desk.checked.loads.asked.get((zone.id, "override"))
+    if asked is not None and asked.override.value is not None:
+        face["load"] = show(asked.override.value, "w", desk.manner)
+    return face
+
+
+def job_face(job: Job, shown: list[FindingAnswer], manner: Manner) -> JobFace:
+    """The headline of a job: the worst verdict, its reason, and what nobody has checked."""
+    language = manner.language
+    judged = [one for one in shown if one["what"] != "what_fits"]
+    verdict: Verdict = worst([one["verdict"] for one in judged])
+    speaks = next((one for one in judged if one["verdict"] == verdict != "note"), None)
+    points = [point for zone in job.zones for point in zone.line]
+    count = sum(point.fitted.is_ == "loudspeaker" for point in points)
+    counts = {
+        "loudspeakers": say_count("face", "loudspeakers", count),
+        "zones": say_count("face", "zones", len(job.zones)),
+    }
+    return {
+        "title": job.name,
+        "line": job.place,
+        "verdict": verdict,
+        "headline": say("face", f"all_{verdict}", language=language),
+        "reason": speaks["words"] if speaks else say("face", "no_reason", language=language),
+        "not_checked": [say("face", code, language=language) for code in _unchecked(job, shown)],
+        "counts": say("face", "job_counts", counts, language=language),
+        "finding": speaks["id"] if speaks else None,
+    }
+
+
+def _unchecked(job: Job, shown: list[FindingAnswer]) -> list[str]:
+    """What no arithmetic can vouch for, or nobody has entered."""
+    points = [point for zone in job.zones for point in zone.line]
+    codes = []
+    if not points or any(point.length_m is None or point.cable is None for point in points):
+        codes.append("unchecked_cable")
+    if not any(point.fitted.is_ == "attenuator" for point in points):
+        codes.append("unchecked_controls")
+    codes.append("unchecked_row")
+    if any(one["code"] == "high_pass_not_known" for one in shown):
+        codes.append("unchecked_high_pass")
+    codes.append("unchecked_polarity")
+    return codes

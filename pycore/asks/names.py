@@ -1,0 +1,20 @@
+"""What each id of a job is called when a sentence speaks of it."""
+
+from pycore.jobs import Job
+
+
+def names_of(job: Job) -> dict[str, str]:
+    """Names by id. An output carries its amplifier's name when it stands with others."""
+    names: dict[str, str] = {}
+    for amplifier in job.amplifiers:
+        names[amplifier.id] = amplifier.name
+        for output in amplifier.outputs:
+            alone = len(amplifier.outputs) == 1
+            names[output.id] = amplifier.name if alone else f"{amplifier.name} · {output.name}"
+    for zone in job.zones:
+        names[zone.id] = zone.name
+        names.update((point.id, point.fitted.label or point.id) for point in zone.line)
+    for family in (job.kinds.cables, job.kinds.loudspeakers, job.kinds.attenuators):
+        names.update((kind.id, kind.name) for kind in family)
+    names.update((area.id, area.name) for area in job.areas)
+    return names

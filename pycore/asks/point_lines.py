@@ -1,0 +1,65 @@
+"""The two short lines by which a list shows a point: what it stands on, and how it hangs."""
+
+from collections.abc import Mapping
+
+from pycore.ground.units import Manner, show_typed
+from pycore.ground.words import say
+from pycore.jobs import Attenuator, Existing, Loudspeaker, Point
+
+
+def point_line(point: Point, manner: Manner) -> str:
+    """What is fitted, by its tap, its setting or its ohms."""
+    fitted = point.fitted
+    if fitted.is_ == "loudspeaker":
+        return loudspeaker_line(fitted, manner)
+    if fitted.is_ == "attenuator":
+        return _attenuator_line(fitted, manner)
+    if fitted.is_ == "existing":
+        return _existing_line(fitted, manner)
+    return say("face", "junction", language=manner.language)
+
+
+def loudspeaker_line(fitted: Loudspeaker, manner: Manner) -> str:
+    """The tap a loudspeaker stands on; disconnected is said."""
+    texts: dict[str, str] = {}
+    if fitted.tap_w is not None:
+        texts["tap_w"] = show_typed(fitted.tap_w, "w", manner)
+    if fitted.tap_at_v is not None:
+        texts["tap_at_v"] = show_typed(fitted.tap_at_v, "v", manner)
+    if fitted.direct_ohm is not None:
+        code, texts = "tap_direct", {"direct_ohm": show_typed(fitted.direct_ohm, "ohm", manner)}
+    else:
+        known = fitted.tap_at_v is not None
+        code = "tap_unknown" if fitted.tap_w is None else "tap" if known else "tap_no_volts"
+    tap = say("face", code, texts, language=manner.language)
+    if fitted.connected:
+        return tap
+    return say("face", "disconnected", {"tap": tap}, language=manner.language)
+
+
+def _attenuator_line(fitted: Attenuator, manner: Manner) -> str:
+    if fitted.off:
+        return say("face", "attenuator_off", language=manner.language)
+    texts = {"set_db": show_typed(fitted.set_db, "db", manner)}
+    return say("face", "attenuator_set", texts, language=manner.language)
+
+
+def _existing_line(fitted: Existing, manner: Manner) -> str:
+    if fitted.w is not None:
+        texts = {"w": show_typed(fitted.w, "w", manner)}
+        return say("face", "existing_w", texts, language=manner.language)
+    if fitted.ohm is not None:
+        texts = {"ohm": show_typed(fitted.ohm, "ohm", manner)}
+        return say("face", "existing_ohm", texts, language=manner.language)
+    return say("face", "existing_unknown", language=manner.language)
+
+
+def point_detail(point: Point, names: Mapping[str, str], manner: Manner) -> str:
+    """Its section and its kind, what is not known left out but for the length."""
+    if point.length_m is None:
+        length = say("face", "length_unknown", language=manner.language)
+    else:
+        length = show_typed(point.length_m, "m", manner)
+    kind = getattr(point.fitted, "kind", None)
+    parts = [length, names.get(point.cable or "", ""), names.get(kind or "", "")]
+    return " · ".join(part for part in parts if part)

@@ -1,0 +1,23 @@
+"""A problem with its words."""
+
+from pycore.asks.answers import ProblemAnswer
+from pycore.ground.problems import Problem
+from pycore.ground.units import Manner
+from pycore.ground.words import has, say
+
+
+def problem_answer(problem: Problem, manner: Manner) -> ProblemAnswer:
+    """The problem as the page gets it."""
+    texts = {name: str(value) for name, value in problem.values.items()}
+    if "unit" in texts:
+        texts["unit"] = f" ({texts['unit']})" if texts["unit"] else ""
+    remedy = None
+    if has("problem_remedy", problem.code):
+        remedy = say("problem_remedy", problem.code, texts, language=manner.language)
+    return {
+        "code": problem.code,
+        "values": dict(problem.values),
+        "words": say("problem", problem.code, texts, language=manner.language),
+        "where": dict(problem.where),
+        "remedy": remedy,
+    }

@@ -1,0 +1,38 @@
+"""Looking at a job: what `findings`, `edit` and every other ask that shows a job answers."""
+
+from pycore.asks.answers import Seen, SeenJob
+from pycore.asks.faces import faces_of
+from pycore.asks.names import names_of
+from pycore.asks.requests import JobBody
+from pycore.asks.shown import shown_finding
+from pycore.calc.check import check_job
+from pycore.calc.finding import Finding, Verdict
+from pycore.ground.units import Manner
+from pycore.jobs import Job
+
+ORDER: tuple[Verdict, ...] = ("over", "unknown", "near", "ok", "note")
+
+
+def see(job: Job, manner: Manner) -> Seen:
+    """All findings of a job with their words, worst first, and the faces of its things."""
+    checked = check_job(job)
+    names = names_of(job)
+    ordered = sorted(checked.findings, key=_rank)
+    shown = [shown_finding(finding, names, manner) for finding in ordered]
+    faces = faces_of(checked, shown, names, manner)
+    return {"findings": shown, "points": [], "faces": faces}
+
+
+def _rank(finding: Finding) -> tuple[int, bool]:
+    """Worst first; the override state, which gives the headline, before the other."""
+    return ORDER.index(finding.verdict), finding.state == "set"
+
+
+def see_job(job: Job, manner: Manner) -> SeenJob:
+    """The same, with the job itself."""
+    return {**see(job, manner), "job": job}
+
+
+def findings(body: JobBody, manner: Manner) -> Seen:
+    """The ask `findings`."""
+    return see(body.job, manner)

@@ -1,0 +1,31 @@
+"""The asks in one table: each has a body, an answer, and the function between them."""
+
+from collections.abc import Callable
+from typing import Any, NamedTuple
+
+from pydantic import BaseModel
+
+from pycore.asks import answers, editing, explain, keeping, requests, see, stock, tally
+from pycore.ground.units import Manner
+
+
+class Ask(NamedTuple):
+    """What an ask takes (a model), what it answers (a typed dictionary), and who answers."""
+
+    body: type[BaseModel]
+    answer: Any
+    answered_by: Callable[[Any, Manner], Any]
+
+
+ASKS: dict[str, Ask] = {
+    "version": Ask(requests.NothingBody, stock.VersionAnswer, stock.version),
+    "catalogue": Ask(requests.NothingBody, stock.CatalogueAnswer, stock.catalogue),
+    "start": Ask(requests.StartBody, answers.SeenJob, editing.start),
+    "findings": Ask(requests.JobBody, answers.Seen, see.findings),
+    "edit": Ask(requests.EditBody, answers.SeenJob, editing.edit),
+    "preview": Ask(requests.PreviewBody, editing.PreviewAnswer, editing.preview),
+    "working": Ask(requests.WorkingBody, answers.WorkingAnswer, explain.working),
+    "tally": Ask(requests.TallyBody, tally.TallyAnswer, tally.tally),
+    "save": Ask(requests.JobBody, keeping.SavedAnswer, keeping.save),
+    "open_saved": Ask(requests.SavedBody, answers.SeenJob, keeping.open_saved),
+}

@@ -1,0 +1,158 @@
+"""What still fits: how many more loudspeakers before the first limit, and which limit that is.
+
+A number is found by adding loudspeakers at the far end and judging every limit they touch
+again, never by dividing what is left. The law test adds them by the command itself.
+"""
+
+from collections.abc import Callable, Iterator
+from typing import NamedTuple
+
+from pycore.calc.draws import Draw, Lookup, draw_of
+from pycore.calc.finding import Finding, Verdict
+from pycore.calc.judge import Limit
+from pycore.calc.limits import Loads
+from pycore.ground.units import same_voltage
+from pycore.jobs import Loudspeaker, Zone
+
+MOST_COUNTED = 1000
+ALLOWED_WITH_RESERVE: tuple[Verdict, ...] = ("ok",)
+ALLOWED_TO_RATING: tuple[Verdict, ...] = ("ok", "near")
+
+
+class Offer(NamedTuple):
+    """One tap that may be added: watts, its marked volts, and the kind that offers it."""
+
+    tap_w: float
+    tap_at_v: float
+    kind: str | None
+
+
+class Touched(NamedTuple):
+    """A limit that one more loudspeaker at the far end of a zone would add to."""
+
+    limit: Limit
+    share: tuple[float, float]
+
+    def verdict_with(self, each: Draw, count: int) -> Verdict:
+        """The verdict with `count` more of them."""
+        more = each.between(*self.share)
+        return self.limit.verdict(self.limit.draw.plus(more, count))
+
+
+def fit_findings(loads: Loads, limits: tuple[Limit, ...]) -> Iterator[Finding]:
+    """For every landed zone and every tap on offer there: how many more."""
+    lookup = Lookup.of(loads.job.kinds)
+    for zone in loads.job.zones:
+        line_v = loads.line_v(zone, "override")
+        if line_v is None:
+            continue
+        touched = touched_by(loads, limits, zone)
+        for offer in offers_in(loads, zone, line_v):
+            each = draw_of(made_of(offer), lookup, line_v)
+            yield _finding(zone, offer, touched, each)
+
+
+def offers_in(loads: Loads, zone: Zone, line_v: float) -> tuple[Offer, ...]:
+    """The taps marked for this line: of every kind in the job, and those the zone uses."""
+    offers: dict[Offer, None] = {}
+    for kind in loads.job.kinds.loudspeakers:
+        for tap in kind.taps:
+            if tap.w and tap.allowed is not False and same_voltage(tap.at_v, line_v):
+                offers[Offer(tap.w, tap.at_v, kind.id)] = None
+    for point in zone.line:
+        one = point.fitted
+        if one.is_ != "loudspeaker" or one.kind is not None or one.tap_at_v is None:
+            continue
+        if one.tap_w and same_voltage(one.tap_at_v, line_v):
+            offers[Offer(one.tap_w, one.tap_at_v, None)] = None
+    return tuple(offers)
+
+
+def made_of(offer: Offer) -> Loudspeaker:
+    """The loudspeaker an offer stands for."""
+    return Loudspeaker.model_construct(
+        is_="loudspeaker",
+        kind=offer.kind,
+        tap_w=offer.tap_w,
+        tap_at_v=offer.tap_at_v,
+        label="",
+        connected=True,
+    )
+
+
+def touched_by(loads: Loads, limits: tuple[Limit, ...], zone: Zone) -> tuple[Touched, ...]:
+    """The limits a loudspeaker at the far end of the zone adds to, and what share of it."""
+    touched = []
+    for limit in limits:
+        asked = loads.asked.get((zone.id, limit.state))
+        if asked is None:
+            continue
+        if limit.point is not None and limit.point in asked.end_attenuators:
+            touched.append(Touched(limit, (1.0, 1.0)))
+        elif zone.id in limit.zones:
+            share = asked.end_share if limit.state == "set" else (1.0, 1.0)
+            touched.append(Touched(limit, share))
+    return tuple(touched)
+
+
+def _finding(zone: Zone, offer: Offer, touched: tuple[Touched, ...], each: Draw) -> Finding:
+    judged = tuple(one for one in touched if _has_a_limit(one.limit))
+    if any(one.limit.verdict() == "unknown" for one in judged):
+        judged = ()  # with a load that is only partly known, no count would be true
+    which = f"{offer.tap_w:g}@{offer.tap_at_v:g}" + (f".{offer.kind}" if offer.kind else "")
+    reserve, first_reserve = _how_many(judged, each, ALLOWED_WITH_RESERVE)
+    rating, first = _how_many(judged, each, ALLOWED_TO_RATING)
+    by = first or first_reserve
+    return Finding(
+        code="fits" if judged else "fits_unknown",
+        what="what_fits",
+        where={"zone": zone.id},
+        state=None,
+        unit="count",
+        verdict="note" if judged else "unknown",
+        value=float(reserve) if judged else None,
+        high=float(rating) if judged else None,
+        values={
+            "which": which,
+            "tap_w": offer.tap_w,
+            "tap_at_v": offer.tap_at_v,
+            "kind": offer.kind,
+            "with_reserve": reserve if judged else None,
+            "to_rating": rating if judged else None,
+            "first_what": by.what if by else None,
+            "first_id": next(iter(by.where.values())) if by else None,
+            "first_state": by.state if by else None,
+            "each_w": each.value,
+        },
+    )
+
+
+def _has_a_limit(limit: Limit) -> bool:
+    return limit.most_w is not None or limit.min_load_ohm is not None
+
+
+def _how_many(
+    touched: tuple[Touched, ...], each: Draw, allowed: tuple[Verdict, ...]
+) -> tuple[int, Limit | None]:
+    """The most that keep every limit, and the limit the next one breaks (None: none met)."""
+
+    def breaks(count: int) -> Limit | None:
+        bad = (one.limit for one in touched if one.verdict_with(each, count) not in allowed)
+        return next(bad, None)
+
+    if breaks(1) is not None:
+        return 0, breaks(1)
+    count = _last_that_keeps(breaks)
+    return count, breaks(count + 1)
+
+
+def _last_that_keeps(breaks: Callable[[int], Limit | None]) -> int:
+    """Doubling, then halving: loads only grow, so the verdicts only worsen."""
+    good = 1
+    while good < MOST_COUNTED and breaks(good * 2) is None:
+        good *= 2
+    bad = good * 2
+    while bad - good > 1:
+        middle = (good + bad) // 2
+        good, bad = (middle, bad) if breaks(middle) is None else (good, middle)
+    return min(good, MOST_COUNTED)

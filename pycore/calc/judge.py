@@ -1,0 +1,99 @@
+"""A load against what may be asked of it: the one rule for every limit in watts or ohms."""
+
+from collections.abc import Mapping
+from typing import NamedTuple
+
+from pycore.calc.draws import Draw
+from pycore.calc.finding import Finding, FindingValue, State, Verdict
+from pycore.formulas import power
+
+SLACK = 1 + 1e-9
+# A printed minimum load is a rounded figure: within 2 % of it is "near", never "over".
+PRINTED = 0.98
+
+
+class Limit(NamedTuple):
+    """One limit and the load on it: `zones` (or the attenuator at `point`) make up that load."""
+
+    what: str
+    code: str
+    where: Mapping[str, str]
+    state: State
+    draw: Draw
+    most_w: float | None
+    fraction: float
+    zones: frozenset[str]
+    point: str | None = None
+    line_v: float | None = None
+    min_load_ohm: float | None = None
+    values: Mapping[str, FindingValue] = {}
+
+    def verdict(self, draw: Draw | None = None) -> Verdict:
+        """The verdict on the load as it is, or on another load in its place."""
+        load = self.draw if draw is None else draw
+        if self.what == "output_impedance_ohm":
+            return self._judge_impedance(load)
+        return judge_load(load, self.most_w, self.fraction)
+
+    def _judge_impedance(self, load: Draw) -> Verdict:
+        """The same rule in ohms: the most watts the printed minimum lets through."""
+        if self.line_v is None or self.min_load_ohm is None:
+            return "unknown"
+        most_w = power.impedance_of_watts_ohm(line_v=self.line_v, load_w=self.min_load_ohm)
+        return judge_load(load, most_w / PRINTED, self.fraction * PRINTED)
+
+
+def judge_load(load: Draw, most_w: float | None, fraction: float) -> Verdict:
+    """ok up to `fraction` of `most_w` (W), near up to all of it, over beyond; else unknown."""
+    if most_w is None:
+        return "unknown"
+    if load.low > most_w * SLACK:
+        return "over"
+    if load.high is None or load.high > most_w * SLACK:
+        return "unknown"
+    return "ok" if load.high <= most_w * fraction * SLACK else "near"
+
+
+def finding_of(limit: Limit) -> Finding:
+    """The finding a limit makes."""
+    if limit.what == "output_impedance_ohm":
+        return _impedance_finding(limit)
+    share = limit.most_w and power.share_of_watts(load_w=limit.draw.low, most_w=limit.most_w)
+    return Finding(
+        code=f"{limit.code}_{limit.verdict()}",
+        what=limit.what,
+        where=limit.where,
+        state=limit.state,
+        unit="w",
+        verdict=limit.verdict(),
+        value=limit.draw.value,
+        low=limit.draw.low,
+        high=limit.draw.high,
+        limit=limit.most_w,
+        values={"share": share, "fraction": limit.fraction, **limit.values},
+    )
+
+
+def _impedance_finding(limit: Limit) -> Finding:
+    assert limit.line_v is not None
+    verdict = limit.verdict()
+    return Finding(
+        code=f"{limit.code}_{verdict}" if limit.draw.high != 0 else "impedance_open",
+        what=limit.what,
+        where=limit.where,
+        state=limit.state,
+        unit="ohm",
+        verdict=verdict,
+        value=_ohms(limit.line_v, limit.draw.value),
+        low=_ohms(limit.line_v, limit.draw.high),
+        high=_ohms(limit.line_v, limit.draw.low),
+        limit=limit.min_load_ohm,
+        values=limit.values,
+    )
+
+
+def _ohms(line_v: float, load_w: float | None) -> float | None:
+    """Nominal ohms of a load; None where there is no load, or none known."""
+    if not load_w:
+        return None
+    return power.impedance_of_watts_ohm(line_v=line_v, load_w=load_w)

@@ -1,0 +1,73 @@
+"""What a zone asks of its output, in both states, and what each attenuator carries."""
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from pycore.calc.attenuators import AttenuatorFacts, facts_of, share_felt
+from pycore.calc.draws import NOTHING, Draw, Lookup, draw_of
+from pycore.jobs import Attenuator, Kinds, Point, Zone
+from pycore.jobs.tree import hanging_order
+
+Share = tuple[float, float]
+WHOLE: Share = (1.0, 1.0)
+
+
+class Part(NamedTuple):
+    """A point as its output feels it: its draw, and the attenuators above with their share."""
+
+    point: Point
+    draw: Draw
+    share: Share
+    attenuators: tuple[str, ...]
+
+
+class ZoneLoad(NamedTuple):
+    """The draws of a zone at one line voltage; the `end_` fields describe its far end."""
+
+    override: Draw
+    set: Draw
+    attenuators: dict[str, tuple[AttenuatorFacts, Draw]]
+    loudspeakers: int
+    unknown_taps: int
+    end_share: Share
+    end_attenuators: tuple[str, ...]
+
+
+def parts_of(zone: Zone, kinds: Kinds, lookup: Lookup, line_v: float) -> Iterator[Part]:
+    """Every point of a zone in hanging order, with what it draws at `line_v` (V)."""
+    above: dict[str | None, tuple[Share, tuple[str, ...]]] = {None: (WHOLE, ())}
+    for point in hanging_order(zone.line):
+        share, attenuators = above[point.after]
+        if point.fitted.is_ == "attenuator":
+            share = _below(point.fitted, kinds, share)
+            attenuators = (*attenuators, point.id)
+        above[point.id] = share, attenuators
+        yield Part(point, draw_of(point.fitted, lookup, line_v), share, attenuators)
+
+
+def _below(fitted: Attenuator, kinds: Kinds, share: Share) -> Share:
+    least, most = share_felt(fitted, facts_of(fitted, kinds))
+    return share[0] * least, share[1] * most
+
+
+def load_of_zone(zone: Zone, kinds: Kinds, lookup: Lookup, line_v: float) -> ZoneLoad:
+    """Add up a zone whose line stands at `line_v` (V)."""
+    full = as_set = NOTHING
+    carried: dict[str, Draw] = {}
+    facts: dict[str, AttenuatorFacts] = {}
+    count = unknown = 0
+    end: tuple[Share, tuple[str, ...]] = (WHOLE, ())
+    for part in parts_of(zone, kinds, lookup, line_v):
+        fitted = part.point.fitted
+        end = part.share, part.attenuators
+        if fitted.is_ == "attenuator":
+            facts[part.point.id] = facts_of(fitted, kinds)
+            carried[part.point.id] = NOTHING
+        count += fitted.is_ == "loudspeaker"
+        unknown += part.draw.value is None
+        full = full.plus(part.draw)
+        as_set = as_set.plus(part.draw.between(*part.share))
+        for attenuator in part.attenuators:
+            carried[attenuator] = carried[attenuator].plus(part.draw)
+    audited = {one: (facts[one], carried[one]) for one in facts}
+    return ZoneLoad(full, as_set, audited, count, unknown, *end)

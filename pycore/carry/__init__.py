@@ -1,0 +1,1 @@
+"""How a job leaves and comes back."""

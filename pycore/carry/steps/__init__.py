@@ -1,0 +1,1 @@
+"""One numbered step for each version a saved job has to climb. Version 1 is the first."""

@@ -1,0 +1,120 @@
+"""Commands that change what hangs where: add, move and remove points of a line."""
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from pycore.edit.change import changed, find_point, find_zone, replaced
+from pycore.edit.labels import labelled
+from pycore.ground.problems import BadCommand
+from pycore.jobs import Closed, Job, Junction, Point
+from pycore.jobs.base import Id
+from pycore.jobs.tree import below, children_of
+
+MOST_ADDED = 500
+
+
+class AddPoints(Closed):
+    """Add points to a zone. `splice`: what hung where the first one hangs now hangs on the last."""
+
+    do: Literal["add_points"]
+    zone: Id
+    points: Annotated[tuple[Point, ...], Field(min_length=1, max_length=MOST_ADDED)]
+    splice: bool
+
+    def apply(self, job: Job) -> Job:
+        """The job with the points on the zone's line."""
+        zone = find_zone(job, self.zone)
+        points = labelled(self.points, zone)
+        line = zone.line
+        if self.splice:
+            line = _hang_on(line, points[0].after, points[-1].id)
+            at = _place_behind(line, points[0].after)
+            line = (*line[:at], *points, *line[at:])
+        else:
+            line = (*line, *points)
+        return changed(job, zones=replaced(job.zones, changed(zone, line=line)))
+
+
+class MovePoint(Closed):
+    """Hang one point elsewhere; what hung on it closes up behind it."""
+
+    do: Literal["move_point"]
+    point: Id
+    zone: Id
+    after: Id | None = None
+    splice: bool
+
+    def apply(self, job: Job) -> Job:
+        """The job with the point in its new place, its own length and cable kept."""
+        if self.after == self.point:
+            raise BadCommand("hangs_on_itself", where={"point": self.point})
+        home, point = find_point(job, self.point)
+        closed = changed(home, line=close_up(home.line, point))
+        job = changed(job, zones=replaced(job.zones, closed))
+        target = find_zone(job, self.zone)
+        new = changed(point, after=self.after)
+        line = _hang_on(target.line, self.after, point.id) if self.splice else target.line
+        at = _place_behind(line, self.after) if self.splice else len(line)
+        moved = changed(target, line=(*line[:at], new, *line[at:]))
+        return changed(job, zones=replaced(job.zones, moved))
+
+
+class RemovePoint(Closed):
+    """Take a point out: join the line through, or cut off everything that hangs on it."""
+
+    do: Literal["remove_point"]
+    point: Id
+    tail: Literal["join", "cut"]
+
+    def apply(self, job: Job) -> Job:
+        """The job without the point."""
+        zone, point = find_point(job, self.point)
+        if self.tail == "cut":
+            gone = {point.id, *below(zone.line, point.id)}
+            line = tuple(one for one in zone.line if one.id not in gone)
+        else:
+            line = close_up(zone.line, point)
+        return changed(job, zones=replaced(job.zones, changed(zone, line=line)))
+
+
+def close_up(line: tuple[Point, ...], gone: Point) -> tuple[Point, ...]:
+    """The line joined through where a point was.
+
+    Two sections become one where they are alike (lengths and joint ohms add; one unknown
+    length makes both unknown). Where cables differ or the line divides, a junction stays.
+    """
+    hanging = children_of(line).get(gone.id, [])
+    if not hanging:
+        return tuple(one for one in line if one.id != gone.id)
+    if len(hanging) > 1 or hanging[0].cable != gone.cable:
+        box = Junction.model_validate({"is": "junction", "label": gone.fitted.label or ""})
+        return replaced(line, changed(gone, fitted=box))
+    child = hanging[0]
+    joined = changed(
+        child,
+        after=gone.after,
+        length_m=_sum(child.length_m, gone.length_m),
+        joint_ohm=_joints(child.joint_ohm, gone.joint_ohm),
+    )
+    return tuple(one for one in replaced(line, joined) if one.id != gone.id)
+
+
+def _sum(one: float | None, other: float | None) -> float | None:
+    return None if one is None or other is None else one + other
+
+
+def _joints(one: float | None, other: float | None) -> float | None:
+    """Joints nobody wrote down count as none; those written down add."""
+    return one if other is None else other if one is None else one + other
+
+
+def _hang_on(line: tuple[Point, ...], where: str | None, new: str) -> tuple[Point, ...]:
+    return tuple(changed(one, after=new) if one.after == where else one for one in line)
+
+
+def _place_behind(line: tuple[Point, ...], after: str | None) -> int:
+    """Where in the list a point spliced in behind `after` belongs."""
+    if after is None:
+        return 0
+    return next((number + 1 for number, one in enumerate(line) if one.id == after), len(line))

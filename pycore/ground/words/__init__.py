@@ -1,0 +1,53 @@
+"""Words in one place: a code and its values become a sentence, in one language.
+
+A sentence is never built from pieces: each code has its own whole template. The page's
+own words come from the same tables.
+"""
+
+from collections.abc import Mapping
+
+from pycore.ground.words import (
+    en_assumptions,
+    en_catalogue,
+    en_faces,
+    en_findings,
+    en_page,
+    en_problems,
+    en_steps,
+)
+
+ENGLISH: dict[str, dict[str, str]] = {
+    "page": en_page.PAGE,
+    "finding": en_findings.FINDINGS,
+    "remedy": en_findings.REMEDIES,
+    "title": en_findings.TITLES,
+    "problem": en_problems.PROBLEMS,
+    "problem_remedy": en_problems.REMEDIES,
+    "step": en_steps.STEPS,
+    "name": en_steps.NAMES,
+    "origin": en_steps.ORIGINS,
+    "seen": en_steps.SEEN,
+    "assumption": en_assumptions.ASSUMPTIONS,
+    "face": en_faces.FACES,
+    "catalogue": en_catalogue.NAMES,
+}
+LANGUAGES = {"en": ENGLISH}
+
+
+def say(
+    table: str, code: str, values: Mapping[str, str] | None = None, *, language: str = "en"
+) -> str:
+    """The sentence for a code. KeyError when there is none: a test keeps the tables complete."""
+    return LANGUAGES.get(language, ENGLISH)[table][code].format_map(values or {})
+
+
+def has(table: str, code: str) -> bool:
+    """Whether a table has words for a code."""
+    return code in ENGLISH[table]
+
+
+def say_count(table: str, code: str, count: int, values: Mapping[str, str] | None = None) -> str:
+    """The sentence for a number of things: `code.one` or `code.many`."""
+    return say(
+        table, f"{code}.{'one' if count == 1 else 'many'}", {**(values or {}), "n": str(count)}
+    )

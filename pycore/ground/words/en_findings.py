@@ -1,0 +1,118 @@
+"""English: what each finding says, and what helps. {place} is the name of where it is."""
+
+TITLES = {
+    "output_load_w": "{place}: load",
+    "pool_load_w": "{place}: shared watts",
+    "output_impedance_ohm": "{place}: impedance",
+    "attenuator_load_w": "{place}: load below it",
+    "wrong_voltage": "{place}: voltage row",
+    "direct_load_w": "{place}: low-impedance position",
+    "tap_offered": "{place}: tap",
+    "heard_in_page": "{place}: heard in a page",
+    "zone_landed": "{place}: output",
+    "high_pass_hz": "{place}: high-pass filter",
+    "drive": "{place}: direct drive",
+    "wiring_class": "{place}: wiring class",
+    "what_fits": "{place}: what still fits",
+}
+
+FINDINGS = {
+    "output_load_ok": "{place} carries {value} of its {limit}. {left} are left.",
+    "output_load_near": "No reserve: {place} carries {value} of its {limit}, more than the"
+    " {fraction} planned for.",
+    "output_load_over": "{place} is asked for {value} and has {limit}: {excess} too much. Left so,"
+    " the amplifier trips or overheats.",
+    "output_load_unknown": "{place} carries {value}. Whether that fits is not known.",
+    "pool_load_ok": "The outputs of {place} that share {limit} ask for {value} together. {left}"
+    " are left.",
+    "pool_load_near": "No reserve: the outputs of {place} that share {limit} ask for {value}"
+    " together, more than the {fraction} planned for.",
+    "pool_load_over": "The outputs of {place} share {limit} and ask for {value} together:"
+    " {excess} too much, whatever each one carries. Left so, the amplifier trips.",
+    "pool_load_unknown": "The outputs of {place} ask for {value} together. Whether the shared"
+    " watts reach is not known.",
+    "pool_not_known_unknown": "The outputs of {place} ask for {value} together. Whether they share"
+    " watts is not known.",
+    "impedance_ok": "{place} sees {value}, well above its printed minimum of {limit}.",
+    "impedance_near": "No reserve: {place} sees {value} and its printed minimum is {limit}.",
+    "impedance_over": "{place} sees {value}, below its printed minimum of {limit}. Left so, the"
+    " amplifier trips.",
+    "impedance_unknown": "{place} sees {value}; its printed minimum is {limit}. Whether that is"
+    " enough is not known.",
+    "impedance_open": "Nothing is connected to {place}; its printed minimum is {limit}.",
+    "attenuator_load_ok": "{place} carries {value} of the {limit} it may carry on this line.",
+    "attenuator_load_near": "No reserve: {place} carries {value} of the {limit} it may carry on"
+    " this line.",
+    "attenuator_load_over": "{place} carries {value} and may carry {limit} on this line. Left so,"
+    " it burns, slowly.",
+    "attenuator_load_unknown": "{place} carries {value}. What it may carry is not known.",
+    "attenuator_volts_over": "{place} is marked for {rated_at_v} and stands on a {line_v} line.",
+    "attenuator_volts_ok": "{place} is marked for {rated_at_v} and stands on a {line_v} line, with"
+    " nothing below it yet.",
+    "attenuator_volts_near": "{place} is marked for {rated_at_v} and stands on a {line_v} line.",
+    "attenuator_volts_unknown": "{place} is marked for {rated_at_v} and stands on a {line_v} line.",
+    "voltage_above": "The tap of {place} is marked for {tap_at_v} and the line is {line_v}: it"
+    " draws {value} its marked watts, {drawn_w}.",
+    "voltage_below": "The tap of {place} is marked for {tap_at_v} and the line is {line_v}: it"
+    " draws {value} its marked watts, {drawn_w}, and plays {change_db} quieter. Nothing is harmed.",
+    "voltage_waiting": "{place} is disconnected. Its tap is marked for {tap_at_v} and the line is"
+    " {line_v}: connected, it draws {value} its marked watts.",
+    "direct_across_line": "The selector of {place} stands on {direct_ohm}, straight across the"
+    " {line_v} line: it would take {value}. The amplifier trips or the loudspeaker burns.",
+    "tap_not_allowed": "The maker does not allow {tap_w} at {tap_at_v} on {place}.",
+    "tap_not_offered": "{place} is written with {tap_w} at {tap_at_v}; its kind ({kind}) offers no"
+    " such tap.",
+    "page_over": "{place} is silent in a page: {attenuator} stands off and nothing overrides it.",
+    "page_unknown": "{place} is below {attenuator}, which stands off. Whether a page overrides it"
+    " is not known.",
+    "page_ok": "{place} is heard in a page: {attenuator} stands off and a page overrides it.",
+    "zone_not_landed": "{place} is on no output, so nothing of it is counted.",
+    "high_pass_set": "{place} has a high-pass filter at {value}.",
+    "high_pass_low": "The high-pass filter of {place} is at {value}; lines of transformers usually"
+    " have {limit} or more (common practice). On loud bass the amplifier may trip.",
+    "high_pass_not_known": "Whether {place} has a high-pass filter is not known.",
+    "drive_direct": "{place} drives its line without a transformer: neither leg may meet earth or"
+    " another output.",
+    "class_marked": "{place} is marked {marked_class}. The wiring class comes from that marking"
+    " and the local code.",
+    "fits": "{with_reserve} more at {tap_w} with reserve, {to_rating} to the rating.",
+    "fits_unknown": "How many more at {tap_w} fit is not known: a limit or a load is not known.",
+}
+
+REMEDIES = {
+    "output_load_near": "Keep it so knowingly, choose smaller taps, or move a zone.",
+    "output_load_over": "Choose smaller taps, move a zone to another output, or fit a larger"
+    " amplifier.",
+    "output_load_unknown": "Enter the output's maximum watts and every tap that can be seen.",
+    "pool_load_near": "Keep it so knowingly, choose smaller taps, or move a zone to another"
+    " amplifier.",
+    "pool_load_over": "Choose smaller taps or move a zone to another amplifier.",
+    "pool_load_unknown": "Enter every tap that can be seen.",
+    "pool_not_known_unknown": "Read the amplifier's data: enter the watts its outputs share, or"
+    " that they share none.",
+    "impedance_near": "Choose smaller taps, or measure before connecting.",
+    "impedance_over": "Choose smaller taps or move a zone. Do not connect it as it is.",
+    "impedance_unknown": "Enter every tap that can be seen, or measure the line.",
+    "attenuator_load_near": "Keep it so knowingly, or choose smaller taps below it.",
+    "attenuator_load_over": "Fit a larger control, choose smaller taps below it, or put fewer"
+    " loudspeakers behind it.",
+    "attenuator_load_unknown": "Read the watts and volts on the control and enter them.",
+    "attenuator_volts_over": "Fit a control made for this line voltage.",
+    "attenuator_volts_near": "Fit a control made for this line voltage.",
+    "attenuator_volts_ok": "Fit a control made for this line voltage before anything hangs on it.",
+    "attenuator_volts_unknown": "Fit a control made for this line voltage.",
+    "voltage_above": "Line dead, turn the selector to the row for {line_v}.",
+    "voltage_below": "For full level, line dead, turn the selector to the row for {line_v}.",
+    "voltage_waiting": "Set it to the row for {line_v} before connecting it.",
+    "direct_across_line": "Line dead, turn the selector to a tap for {line_v}. Do not switch on"
+    " before.",
+    "tap_not_allowed": "Line dead, choose a smaller tap.",
+    "tap_not_offered": "Look at the selector again, or correct the kind.",
+    "page_over": "Turn the control on, or fit one that a page overrides.",
+    "page_unknown": "Read the control and its wiring, and enter whether a page overrides it.",
+    "zone_not_landed": "Choose the output it hangs on.",
+    "high_pass_low": "Set the filter to {limit} or higher.",
+    "high_pass_not_known": "Read it from the amplifier or the processor and enter it.",
+    "drive_direct": "Keep returns apart, lift earthed test leads, and never join two outputs.",
+    "fits_unknown": "Enter the maximum watts and the taps that are not known.",
+}

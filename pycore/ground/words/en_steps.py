@@ -1,0 +1,49 @@
+"""English: the steps of a working, and the names of what goes into them."""
+
+STEPS = {
+    "draw_tap": "What this tap draws on this line",
+    "draw_direct": "What the low-impedance position takes from this line",
+    "draw_existing": "What the existing part draws, by the ohms it measures",
+    "draw_grossed_up": "With what its transformer loses",
+    "zone_sum_value": "{zone}: added up",
+    "zone_sum_low": "{zone}: at least",
+    "zone_sum_high": "{zone}: at most",
+    "zone_felt": "{zone}: what the line feels of it, as the control stands",
+    "total": "All together",
+    "impedance": "Nominal impedance",
+    "voltage_factor": "Times the marked watts",
+    "with_all": "The first limit with as many more",
+    "with_one_more": "And with one more than that: too much",
+}
+
+NAMES = {
+    "tap_w": "tap",
+    "line_v": "line",
+    "tap_at_v": "marked at",
+    "direct_ohm": "ohms across the line",
+    "load_w": "load",
+    "share": "share",
+    "each_w": "each",
+    "most_w": "most",
+    "count": "how many",
+    "factor": "factor",
+    "rated_w": "rated",
+    "rated_at_v": "rated at",
+    "setting_db": "setting",
+    "transformer_loss_db": "transformer loss",
+}
+
+ORIGINS = {
+    "typed": "entered in this job",
+    "catalogue": "from the kind's data",
+    "computed": "computed above",
+    "assumed": "assumed",
+}
+
+SEEN = {
+    "text": "the text was seen",
+    "second hand": "reported by another text",
+    "memory": "from memory",
+    "practice": "",
+    "arithmetic": "arithmetic",
+}
