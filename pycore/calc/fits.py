@@ -104,7 +104,7 @@ def _finding(zone: Zone, offer: Offer, touched: tuple[Touched, ...], each: Draw)
     rating, first = _how_many(judged, each, ALLOWED_TO_RATING)
     by = first or first_reserve
     return Finding(
-        code="fits" if judged else "fits_unknown",
+        code=_code(offer, judged, by),
         what="what_fits",
         where={"zone": zone.id},
         state=None,
@@ -125,6 +125,14 @@ def _finding(zone: Zone, offer: Offer, touched: tuple[Touched, ...], each: Draw)
             "each_w": each.value,
         },
     )
+
+
+def _code(offer: Offer, judged: tuple[Touched, ...], by: Limit | None) -> str:
+    """Whether a count is known, a limit was met, and the kind has a name: one sentence each."""
+    if not judged:
+        return "fits_unknown"
+    met = "fits" if by else "fits_all"
+    return f"{met}_kind" if offer.kind else met
 
 
 def _has_a_limit(limit: Limit) -> bool:

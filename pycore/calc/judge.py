@@ -58,7 +58,9 @@ def finding_of(limit: Limit) -> Finding:
     """The finding a limit makes."""
     if limit.what == "output_impedance_ohm":
         return _impedance_finding(limit)
-    share = limit.most_w and power.share_of_watts(load_w=limit.draw.low, most_w=limit.most_w)
+    value, low, high = limit.draw
+    speaks_w = value if value is not None else high if high is not None else low
+    share = limit.most_w and power.share_of_watts(load_w=speaks_w, most_w=limit.most_w)
     return Finding(
         code=f"{limit.code}_{limit.verdict()}",
         what=limit.what,

@@ -75,7 +75,12 @@ FINDINGS = {
     " another output.",
     "class_marked": "{place} is marked {marked_class}. The wiring class comes from that marking"
     " and the local code.",
-    "fits": "{with_reserve} more at {tap_w} with reserve, {to_rating} to the rating.",
+    "fits": "{with_reserve} more at {tap_w} with reserve, {to_rating} to the rating. The first"
+    " limit met is that of {first_id}.",
+    "fits_kind": "{with_reserve} more {kind} at {tap_w} with reserve, {to_rating} to the rating."
+    " The first limit met is that of {first_id}.",
+    "fits_all": "{with_reserve} more at {tap_w} and beyond: no limit is met.",
+    "fits_all_kind": "{with_reserve} more {kind} at {tap_w} and beyond: no limit is met.",
     "fits_unknown": "How many more at {tap_w} fit is not known: a limit or a load is not known.",
 }
 
