@@ -1,0 +1,70 @@
+"""What all tests share. Imports little: it is also read inside the runtime of the browser."""
+
+import os
+from collections.abc import Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import pytest
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Browser
+
+    from web.tools.server import FolderServer
+
+ROOT = Path(__file__).resolve().parents[1]
+# How many examples each law is tried on: few while working, many before a release.
+EXAMPLES = {"few": 40, "full": 200, "inside": 15}
+
+
+def pytest_configure() -> None:
+    """Make laws repeatable: the same examples each time, and no clock in a verdict."""
+    hypothesis = pytest.importorskip("hypothesis")
+    for name, count in EXAMPLES.items():
+        hypothesis.settings.register_profile(
+            name,
+            max_examples=count,
+            deadline=None,
+            derandomize=True,
+            database=None,
+            suppress_health_check=[hypothesis.HealthCheck.too_slow],
+        )
+    hypothesis.settings.load_profile(os.environ.get("RUNGLINE_EXAMPLES", "few"))
+
+
+@pytest.fixture(scope="session")
+def dist() -> Path:
+    """The built app."""
+    folder = ROOT / "dist"
+    if not (folder / "sw.js").is_file():
+        pytest.fail("dist/ is not built: run `python3 build.py make` or `python3 build.py test`")
+    return folder
+
+
+@pytest.fixture(scope="session")
+def served(dist: Path) -> "Iterator[FolderServer]":
+    """The built app on a free port of this machine, with the headers a host should set."""
+    import threading
+
+    from web.tools.server import FolderServer
+
+    with FolderServer(dist, host="127.0.0.1", port=0) as server:
+        threading.Thread(target=server.serve_forever, daemon=True).start()
+        yield server
+        server.shutdown()
+
+
+@pytest.fixture(scope="session")
+def chromium() -> "Iterator[Browser]":
+    """This machine's own Chromium, driven through Playwright."""
+    from playwright.sync_api import sync_playwright
+
+    from web.tools.ready_machine import BROWSER_ARGUMENTS, find_chromium
+
+    path = find_chromium()
+    if path is None:
+        pytest.fail("there is no Chromium here: run `python3 build.py test`, which gets one")
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=path, args=list(BROWSER_ARGUMENTS))
+        yield browser
+        browser.close()

@@ -1,0 +1,22 @@
+"""build.py test"""
+
+import argparse
+import os
+import subprocess
+import sys
+
+from web.tools.make import make_dist
+from web.tools.places import ROOT
+from web.tools.ready_machine import get_machine_ready
+from web.tools.ready_python import fetch_wheels
+
+
+def run(_known: argparse.Namespace, rest: list[str]) -> int:
+    """Build the app and run every test against it; further words go to pytest."""
+    get_machine_ready()
+    fetch_wheels("trial", telling="fetching the test tools for the browser's Python")
+    make_dist()
+    sys.stdout.flush()
+    command = [sys.executable, "-m", "pytest", *rest]
+    environment = {**os.environ, "RUNGLINE_EXAMPLES": "full"}
+    return subprocess.run(command, cwd=ROOT, env=environment, check=False).returncode

@@ -1,0 +1,76 @@
+"""Get from the machine what only tests and measurements need: a browser, a circuit solver."""
+
+import os
+import shutil
+from pathlib import Path
+
+from web.tools.say import Halt, announce_step, run_program, tell
+
+BROWSERS = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome")
+BROWSER_PLACES = (
+    "/Applications/Chromium.app/Contents/MacOS/Chromium",
+    "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
+    "C:/Program Files/Google/Chrome/Application/chrome.exe",
+)
+# Nothing but the page itself is to use the network; root may not start a sandbox.
+BROWSER_ARGUMENTS = (
+    "--no-sandbox",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--disable-quic",
+)
+DEBIAN_PACKAGES = {"chromium": "chromium", "ngspice": "ngspice"}
+
+
+def find_chromium() -> Path | None:
+    """Return a Chromium on this machine; RUNGLINE_CHROMIUM names one of your own."""
+    chosen = os.environ.get("RUNGLINE_CHROMIUM")
+    if chosen:
+        return Path(chosen)
+    for name in BROWSERS:
+        found = shutil.which(name)
+        if found:
+            return Path(found)
+    return next((Path(place) for place in BROWSER_PLACES if Path(place).is_file()), None)
+
+
+def get_machine_ready() -> None:
+    """Install what is missing where that is possible, and say plainly what is not."""
+    has_browser, has_solver = find_chromium() is not None, shutil.which("ngspice") is not None
+    missing = [
+        name for name, has in (("chromium", has_browser), ("ngspice", has_solver)) if not has
+    ]
+    if missing and shutil.which("apt-get") and hasattr(os, "geteuid") and os.geteuid() == 0:
+        _install_debian(missing)
+        missing = []
+    if "chromium" in missing:
+        raise Halt(
+            "the page tests need Chromium, and there is none here",
+            remedy="install it by hand (Debian, as root: apt-get install chromium ngspice; "
+            "elsewhere Chromium or Chrome from the system's own store), or put the path of "
+            "one into RUNGLINE_CHROMIUM",
+        )
+    if "ngspice" in missing:
+        tell("  ngspice is not here: the comparison with a circuit solver is skipped")
+
+
+def _install_debian(names: list[str]) -> None:
+    """Install Debian's own packages."""
+    environment = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
+    remedy = "run apt-get update by hand, see what it says, and run the same command again"
+    with announce_step(f"installing {' and '.join(names)} from Debian"):
+        run_program(
+            ["apt-get", "update", "--quiet"],
+            what="Debian's list of packages could not be fetched",
+            remedy=remedy,
+            environment=environment,
+        )
+        packages = [DEBIAN_PACKAGES[name] for name in names]
+        run_program(
+            ["apt-get", "install", "--yes", "--quiet", "--no-install-recommends", *packages],
+            what=f"Debian's {' and '.join(names)} could not be installed",
+            remedy=remedy,
+            environment=environment,
+        )
