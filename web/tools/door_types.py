@@ -5,8 +5,7 @@ import re
 from collections.abc import Mapping
 from typing import Any
 
-from pydantic import BaseModel
-from pydantic.json_schema import JsonSchemaMode, models_json_schema
+from pydantic import TypeAdapter
 
 Schema = dict[str, Any]
 HEAD = (
@@ -23,18 +22,22 @@ SIMPLE = {
 
 def write_door_types(asks: Mapping[str, Any]) -> str:
     """Write one interface for each model and the table of asks that uses them."""
-    wanted: list[tuple[type[BaseModel], JsonSchemaMode]] = []
-    for ask in asks.values():
-        wanted += [(ask.body, "validation"), (ask.answer, "serialization")]
-    # The same model may serve several asks.
-    references, whole = models_json_schema(list(dict.fromkeys(wanted)))
+    references, whole = TypeAdapter.json_schemas(
+        [
+            *(((name, "body"), "validation", TypeAdapter(ask.body)) for name, ask in asks.items()),
+            *(
+                ((name, "answer"), "serialization", TypeAdapter(ask.answer))
+                for name, ask in asks.items()
+            ),
+        ]
+    )
     definitions = whole.get("$defs", {})
     lines = [HEAD]
     lines += [_write_definition(name, schema) for name, schema in sorted(definitions.items())]
     lines.append("/** Every ask: what goes in and what comes back. */\nexport interface Asks {")
-    for name, ask in sorted(asks.items()):
-        body = _write_type(references[(ask.body, "validation")])
-        answer = _write_type(references[(ask.answer, "serialization")])
+    for name in sorted(asks):
+        body = _write_type(references[((name, "body"), "validation")])
+        answer = _write_type(references[((name, "answer"), "serialization")])
         lines.append(f"  {_write_key(name)}: {{ body: {body}; answer: {answer} }};")
     return "\n".join([*lines, "}", ""])
 

@@ -1,0 +1,545 @@
+/* Made by `python3 build.py make` from pycore/asks. Change the models there, not this. */
+
+/** An amplifier. `pools` None: not known whether its outputs share watts; (): they do not. */
+export interface Amplifier {
+  id: string;
+  name: string;
+  pools?: Pool[] | null;
+  outputs?: Output[];
+}
+
+/** A room or part of one. */
+export interface Area {
+  id: string;
+  name: string;
+  notes?: string;
+}
+
+/** A wall attenuator: what is known of this one goes before what its kind says. */
+export interface Attenuator {
+  is: "attenuator";
+  kind?: string | null;
+  rated_w?: number | null;
+  rated_at_v?: number | null;
+  insertion_db?: number | null;
+  form?: "autotransformer" | "pad" | null;
+  override?: boolean | null;
+  override_sense?: "power_bypasses" | "loss_bypasses" | null;
+  set_db: number;
+  off: boolean;
+  label: string;
+}
+
+/** A wall attenuator: what it may carry, and whether a page overrides it. */
+export interface AttenuatorKind {
+  id: string;
+  name: string;
+  rated_w?: number | null;
+  rated_at_v?: number | null;
+  insertion_db?: number | null;
+  form?: "autotransformer" | "pad" | null;
+  override?: boolean | null;
+  override_sense?: "power_bypasses" | "loss_bypasses" | null;
+}
+
+/** The state this one grew from, for a three-way merge. */
+export interface Base {
+  rev: number;
+  print: string;
+}
+
+/** A pair, by gauge, by area with its class, or by the loop resistance it measures. */
+export interface CableKind {
+  id: string;
+  name: string;
+  awg?: number | null;
+  area_mm2?: number | null;
+  class?: 1 | 2 | 5 | null;
+  loop_ohm_per_km?: number | null;
+  stranded?: boolean | null;
+  tinned?: boolean | null;
+  metal: "copper" | "copper_clad_aluminium";
+  inductance_uh_per_m?: number | null;
+  capacitance_pf_per_m?: number | null;
+}
+
+/** Generic kinds to start from, the usual voltages and taps. */
+export interface CatalogueAnswer {
+  loudspeakers: LoudspeakerKind[];
+  attenuators: AttenuatorKind[];
+  cables: CableKind[];
+  line_volts: LineVolts[];
+  usual_taps: UsualTaps[];
+  names: Record<string, string>;
+}
+
+/** A job and the command to apply; `typed` are fields of it as the person typed them. */
+export interface EditBody {
+  job: Job;
+  command: Record<string, JsonValue>;
+  typed?: Record<string, string>;
+}
+
+/** A part of a line nobody has drawn, by what it measures or by the watts on its label. */
+export interface Existing {
+  is: "existing";
+  ohm?: number | null;
+  hz?: number | null;
+  w?: number | null;
+  label?: string | null;
+}
+
+/** How a thing looks in a list; every text is ready to print. */
+export interface Face {
+  title: string;
+  line: string;
+  detail: string;
+  verdict: "ok" | "near" | "over" | "unknown" | "note";
+  reason: string;
+  load: string;
+  limit: string;
+  share: string;
+  share_fraction: number | null;
+  left: string;
+  finding: string | null;
+}
+
+/** All texts the page's lists need. */
+export interface Faces {
+  job: JobFace;
+  things: Record<string, Face>;
+}
+
+/** A finding with its words. `value`, `low`, `high`, `limit` are unrounded, in `unit`. */
+export interface FindingAnswer {
+  id: string;
+  code: string;
+  what: string;
+  where: Record<string, string>;
+  state: "set" | "override" | null;
+  value: number | null;
+  low: number | null;
+  high: number | null;
+  unit: string;
+  verdict: "ok" | "near" | "over" | "unknown" | "note";
+  limit: number | null;
+  values: Record<string, string | number | null>;
+  words: string;
+  remedy: string | null;
+  title: string;
+  shown: ShownTexts;
+  share_fraction: number | null;
+}
+
+/** How many more on one tap, with reserve and to the rating, and the limit met first. */
+export interface FitAnswer {
+  words: string;
+  with_reserve: number | null;
+  to_rating: number | null;
+  first_limit: string;
+  finding: string;
+}
+
+/** A number put into a step, and where it came from. */
+export interface InputAnswer {
+  name: string;
+  shown: string;
+  origin: string;
+  source?: string;
+}
+
+/** A whole job. One that exists keeps every rule in `rules`: ids, trees, references. */
+export interface Job {
+  format: "rungline-job";
+  version: 1;
+  id: string;
+  name: string;
+  place?: string;
+  notes?: string;
+  rev: number;
+  saved_at?: string | null;
+  base?: Base | null;
+  limits: Limits;
+  kinds: Kinds;
+  amplifiers?: Amplifier[];
+  zones?: Zone[];
+  areas?: Area[];
+  readings?: Reading[];
+  ticks?: Tick[];
+}
+
+/** An ask about one job. */
+export interface JobBody {
+  job: Job;
+}
+
+/** How the whole job looks: its verdict, why, and what nobody has checked. */
+export interface JobFace {
+  title: string;
+  line: string;
+  verdict: "ok" | "near" | "over" | "unknown" | "note";
+  headline: string;
+  reason: string;
+  not_checked: string[];
+  counts: string;
+  finding: string | null;
+}
+
+export type JsonValue = unknown;
+
+/** A box where a line divides. */
+export interface Junction {
+  is: "junction";
+  label: string;
+}
+
+/** The kinds a job uses, each family with ids of its own. */
+export interface Kinds {
+  cables?: CableKind[];
+  loudspeakers?: LoudspeakerKind[];
+  attenuators?: AttenuatorKind[];
+}
+
+/** What the person wants kept: cable loss, reserve of watts, heat, and cable sizes. */
+export interface Limits {
+  loss_db: number;
+  load_fraction: number;
+  conductor_c: number;
+  thinnest_mm2?: number | null;
+  thickest_mm2?: number | null;
+}
+
+/** A usual line voltage and how it is printed. */
+export interface LineVolts {
+  line_v: number;
+  shown: string;
+}
+
+/** One load before and after a command. */
+export interface LoadChange {
+  what: string;
+  where: Record<string, string>;
+  title: string;
+  shown_before: string;
+  shown_after: string;
+  share_before: number | null;
+  share_after: number | null;
+  verdict: "ok" | "near" | "over" | "unknown" | "note";
+}
+
+/** A loudspeaker on its tap; `direct_ohm` when its selector bypasses the transformer. */
+export interface Loudspeaker {
+  is: "loudspeaker";
+  kind?: string | null;
+  tap_w?: number | null;
+  tap_at_v?: number | null;
+  planned_tap_w?: number | null;
+  direct_ohm?: number | null;
+  label: string;
+  connected: boolean;
+  seen?: "drawing" | "found" | "set" | "checked" | null;
+  x_m?: number | null;
+  y_m?: number | null;
+  z_m?: number | null;
+}
+
+/** A loudspeaker with its transformer: the taps it offers and how loud it plays. */
+export interface LoudspeakerKind {
+  id: string;
+  name: string;
+  mount?: string | null;
+  rated_w?: number | null;
+  taps: Tap[];
+  tap_means?: "drawn" | "delivered" | null;
+  transformer_loss_db?: number | null;
+  sensitivity_db?: number | null;
+  coverage_h_deg?: number | null;
+  coverage_v_deg?: number | null;
+}
+
+/** An ask that needs nothing. */
+export interface NothingBody {
+}
+
+/** What a command would do: a problem, or the loads it changes and the verdict on them. */
+export interface Option {
+  verdict: "ok" | "near" | "over" | "unknown" | "note";
+  words: string;
+  problem: ProblemAnswer | null;
+  loads: LoadChange[];
+}
+
+/** One pair of terminals with the line voltage and the limits printed beside it. */
+export interface Output {
+  id: string;
+  name: string;
+  line_v: number;
+  max_w?: number | null;
+  min_load_ohm?: number | null;
+  source_ohm?: number | null;
+  drive?: "isolated" | "direct" | null;
+  marked_class?: string | null;
+  high_pass_hz?: number | null;
+}
+
+/** A place on a line. `after` None hangs on the terminals; `length_m` is one way. */
+export interface Point {
+  id: string;
+  after?: string | null;
+  length_m?: number | null;
+  cable?: string | null;
+  joint_ohm?: number | null;
+  fitted: Loudspeaker | Attenuator | Existing | Junction;
+}
+
+/** The lean table of a line: what arrives at each loudspeaker. None is not known. */
+export interface PointRow {
+  zone: string;
+  point: string;
+  state: "set" | "override";
+  volts_v: number | null;
+  watts_w: number | null;
+  loss_db: number | null;
+  level_db: number | null;
+}
+
+/** Watts that several outputs share; `other_w` is what else draws on them. */
+export interface Pool {
+  w: number;
+  outputs: string[];
+  other_w?: number | null;
+}
+
+/** One option for each command, in the same order. */
+export interface PreviewAnswer {
+  options: Option[];
+}
+
+/** A job and the commands to try on it, each by itself. */
+export interface PreviewBody {
+  job: Job;
+  commands: Record<string, JsonValue>[];
+  typed?: Record<string, string>;
+}
+
+/** What went wrong, where, and what to do. */
+export interface ProblemAnswer {
+  code: string;
+  values: Record<string, string | number>;
+  words: string;
+  where: Record<string, string>;
+  remedy: string | null;
+}
+
+/** What an instrument said, or how a loudspeaker was heard to play. */
+export interface Reading {
+  id: string;
+  at: string;
+  where: Spot;
+  looking: "out" | "back";
+  lifted?: string[];
+  quantity: "z_1k_ohm" | "dc_ohm" | "volts" | "amps" | "earth_ohm" | "plays";
+  value: number | "well" | "weak" | "silent" | "loud" | "distorted";
+  controls: "open" | "set" | "override";
+  tolerance_pct: number;
+  temperature_c?: number | null;
+  instrument: string;
+  baseline: boolean;
+}
+
+/** A row as it reads, what it adds up to, or what is wrong with it. */
+export interface RowAnswer {
+  shown: string;
+  sum: string;
+  problem: ProblemAnswer | null;
+}
+
+/** A text to keep and a name for its file. */
+export interface SavedAnswer {
+  text: string;
+  file_name: string;
+}
+
+/** A saved text. */
+export interface SavedBody {
+  text: string;
+}
+
+/** A job looked at: its findings, the table of its points, and its faces. */
+export interface Seen {
+  findings: FindingAnswer[];
+  points: PointRow[];
+  faces: Faces;
+}
+
+/** The same, with the job itself. */
+export interface SeenJob {
+  findings: FindingAnswer[];
+  points: PointRow[];
+  faces: Faces;
+  job: Job;
+}
+
+/** Texts of a finding's numbers; one that is not known is not there. */
+export interface ShownTexts {
+  value?: string;
+  low?: string;
+  high?: string;
+  limit?: string;
+  share?: string;
+  left?: string;
+}
+
+/** Where a reading was taken: exactly one of an output, a zone or a point. */
+export interface Spot {
+  output?: string | null;
+  zone?: string | null;
+  point?: string | null;
+}
+
+/** A new job: its id and name. */
+export interface StartBody {
+  id: string;
+  name: string;
+}
+
+/** One equation, the numbers put in, and what came out. */
+export interface StepAnswer {
+  title: string;
+  formula: string;
+  put_in: string;
+  result: string;
+  inputs: InputAnswer[];
+  source: string;
+  source_note: string;
+}
+
+/** The tally as a job, looked at, with its rows and its summary. */
+export interface TallyAnswer {
+  job: Job;
+  findings: FindingAnswer[];
+  points: PointRow[];
+  faces: Faces;
+  rows: RowAnswer[];
+  next: number;
+  summary: TallySummary;
+  problems: ProblemAnswer[];
+}
+
+/** A tally as typed; the empty text is not known. */
+export interface TallyBody {
+  line_v: string;
+  amplifier_w: string;
+  outputs?: TallyOutput[];
+  rows?: TallyRow[];
+  ids: TallyIds;
+  name: string;
+}
+
+/** Ids to use: the job's, and a hand with the first free counter. */
+export interface TallyIds {
+  job: string;
+  hand: string;
+  next: number;
+}
+
+/** One output of the tally's amplifier. */
+export interface TallyOutput {
+  max_w: string;
+}
+
+/** So many loudspeakers on one tap, as typed; `output` counts from 0. */
+export interface TallyRow {
+  count: string;
+  tap_w: string;
+  output?: number;
+}
+
+/** What a tally comes to, ready to print. */
+export interface TallySummary {
+  sum: string;
+  share: string;
+  share_fraction: number | null;
+  left: string;
+  limit: string;
+  verdict: "ok" | "near" | "over" | "unknown" | "note";
+  headline: string;
+  reason: string;
+  fits: FitAnswer[];
+  not_checked: string[];
+  finding: string | null;
+}
+
+/** One position of a selector: watts at a line voltage, or the low-impedance position. */
+export interface Tap {
+  w?: number | null;
+  ohm?: number | null;
+  at_v: number;
+  position?: string | null;
+  allowed?: boolean | null;
+}
+
+/** A loudspeaker signed off on one tap; it dies when the tap changes. */
+export interface Tick {
+  point: string;
+  tap_w: number;
+  tap_at_v: number;
+  at: string;
+  initials: string;
+}
+
+/** A usual tap and how it is printed. */
+export interface UsualTap {
+  tap_w: number;
+  shown: string;
+}
+
+/** The usual taps at one line voltage. */
+export interface UsualTaps {
+  line_v: number;
+  taps: UsualTap[];
+}
+
+/** The version of the core. */
+export interface VersionAnswer {
+  version: string;
+}
+
+/** How a number came to be. */
+export interface WorkingAnswer {
+  title: string;
+  result: string;
+  steps: StepAnswer[];
+  assumptions: string[];
+}
+
+/** A job and the finding whose number is to be explained. */
+export interface WorkingBody {
+  job: Job;
+  finding: string;
+}
+
+/** A zone: the line it hangs on, and the output that drives it. */
+export interface Zone {
+  id: string;
+  name: string;
+  output?: string | null;
+  page_output?: string | null;
+  loss_db?: number | null;
+  areas?: string[];
+  line?: Point[];
+}
+
+/** Every ask: what goes in and what comes back. */
+export interface Asks {
+  catalogue: { body: NothingBody; answer: CatalogueAnswer };
+  edit: { body: EditBody; answer: SeenJob };
+  findings: { body: JobBody; answer: Seen };
+  open_saved: { body: SavedBody; answer: SeenJob };
+  preview: { body: PreviewBody; answer: PreviewAnswer };
+  save: { body: JobBody; answer: SavedAnswer };
+  start: { body: StartBody; answer: SeenJob };
+  tally: { body: TallyBody; answer: TallyAnswer };
+  version: { body: NothingBody; answer: VersionAnswer };
+  working: { body: WorkingBody; answer: WorkingAnswer };
+}
