@@ -1,6 +1,7 @@
 """The three Python archives of the app, compiled once for each content and kept in .cache."""
 
 import json
+import os
 import shutil
 from pathlib import Path
 
@@ -57,7 +58,7 @@ def _list_inputs(kind: str) -> list[Path | str | bytes]:
 
 def _compile(missing: list[str], *, keys: dict[str, str], kept: Path) -> None:
     """Run the compiler inside the runtime and keep what it makes."""
-    work = kept / "work"
+    work = kept / f"work-{os.getpid()}"
     shutil.rmtree(work, ignore_errors=True)
     work.mkdir(parents=True)
     mounts = {

@@ -1,5 +1,6 @@
 """Assemble dist/: the page, the runtime, the compiled core, terms, and what keeps it offline."""
 
+import os
 import shutil
 from pathlib import Path
 
@@ -31,11 +32,11 @@ def assemble(target: Path, *, kept: Path = CACHE / "archives") -> None:
 def make_dist() -> None:
     """Build dist/ anew; the old one stays until the new one is whole."""
     generated.write_generated()
-    partial = CACHE / "dist.partial"
+    partial = CACHE / f"dist.partial-{os.getpid()}"
     assemble(partial)
     with announce_step("squeezing (slow only the first time)"):
         squeeze_folder(partial)
-    old = CACHE / "dist.old"
+    old = CACHE / f"dist.old-{os.getpid()}"
     shutil.rmtree(old, ignore_errors=True)
     if DIST.exists():
         DIST.rename(old)
