@@ -1,0 +1,33 @@
+/** Every named event and what it does, in one table. */
+
+import { formActions } from "./actions/forms.js";
+import { houseActions } from "./actions/house.js";
+import { jobsActions } from "./actions/jobs.js";
+import { lineActions } from "./actions/line.js";
+import { tallyActions } from "./actions/tally.js";
+
+/** @typedef {import("./shapes").FullHouse} FullHouse */
+/** @typedef {import("./shapes").Touch} Touch */
+
+/** @param {FullHouse} house @param {(error: unknown) => void} onError */
+export const makeActions = (house, onError) => {
+  /** @type {import("./shapes").Actions} */
+  const table = {
+    ...tallyActions(house),
+    ...jobsActions(house),
+    ...formActions(house),
+    ...lineActions(house),
+    ...houseActions(house),
+  };
+
+  /** @param {string} name @param {Touch} touch */
+  return async (name, touch) => {
+    const action = table[name];
+    if (!action) throw new Error(`no such event: ${name}`);
+    try {
+      await action(touch);
+    } catch (error) {
+      onError(error);
+    }
+  };
+};

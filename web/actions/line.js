@@ -1,0 +1,116 @@
+/** What touches on an open job do beside forms: pick, turn, connect, move, remove, undo. */
+
+import { childrenOf } from "../tree.js";
+
+/** @typedef {import("../state").Command} Command */
+
+const makeKey = () => crypto.getRandomValues(new Uint32Array(2)).join("-");
+
+/** The one before which a thing must be listed to go one place up or down. */
+export const placeBeside = (
+  /** @type {readonly {id: string}[]} */ list,
+  /** @type {string} */ id,
+  /** @type {string} */ way,
+) => {
+  const at = list.findIndex((each) => each.id === id);
+  const target = way === "up" ? at - 1 : at + 2;
+  if (at < 0 || target < 0 || target > list.length) return undefined;
+  return list[target]?.id ?? null;
+};
+
+/** @param {import("../shapes").FullHouse} house @returns {import("../shapes").Actions} */
+export const lineActions = ({ store, edits }) => {
+  /** @param {Command} command @param {string} [words] */
+  const send = (command, words = `do.${command.do}`) =>
+    edits.send({ key: makeKey(), words, steps: [{ command }] });
+
+  const job = () => store.read().desk?.job;
+  const lineWith = (/** @type {string} */ point) =>
+    job()?.zones.find(({ line }) => line.some(({ id }) => id === point))?.line ?? [];
+
+  const closeBench = () => store.change({ bench: null });
+
+  return {
+    "bench.close": () => {
+      const { bench } = store.read();
+      store.change({ bench: bench?.is === "working" ? bench.back : null });
+    },
+
+    "thing.pick": ({ data: { id = "" } }) => {
+      const { bench } = store.read();
+      const same = bench?.is === "thing" && bench.id === id;
+      store.change({ bench: same ? null : { is: "thing", id }, preview: null });
+    },
+
+    "point.tap": ({ data: { point = "", tap, at } }) =>
+      send({ do: "set_tap", point, tap_w: Number(tap), tap_at_v: Number(at) }),
+
+    "point.connect": ({ data: { point = "" } }) => send({ do: "connect", point }),
+    "point.disconnect": ({ data: { point = "" } }) => send({ do: "disconnect", point }),
+
+    "point.off": ({ data: { point = "", off } }) =>
+      send({ do: "set_attenuator", point, off: off === "yes" }),
+
+    "point.remove": ({ data: { point = "" } }) => {
+      if (childrenOf(lineWith(point)).has(point)) {
+        return store.change({ bench: { is: "sure", point } });
+      }
+      closeBench();
+      return send({ do: "remove_point", point, tail: "cut" });
+    },
+
+    "point.remove_so": ({ data: { point = "", tail = "join" } }) => {
+      closeBench();
+      return send({ do: "remove_point", point, tail });
+    },
+
+    "amplifier.move": ({ data: { id = "", way = "" } }) => {
+      const before = placeBeside(job()?.amplifiers ?? [], id, way);
+      if (before !== undefined) return send({ do: "move_amplifier", amplifier: id, before });
+    },
+
+    "amplifier.remove": ({ data: { id } }) => {
+      closeBench();
+      return send({ do: "remove_amplifier", amplifier: id });
+    },
+
+    "output.move": ({ data: { id = "", way = "" } }) => {
+      const home = job()?.amplifiers.find(({ outputs }) => outputs.some((each) => each.id === id));
+      const before = placeBeside(home?.outputs ?? [], id, way);
+      if (!home || before === undefined) return;
+      return send({ do: "move_output", output: id, amplifier: home.id, before });
+    },
+
+    "output.remove": ({ data: { id } }) => {
+      closeBench();
+      return send({ do: "remove_output", output: id });
+    },
+
+    "pool.none": ({ data: { id } }) =>
+      send({ do: "change_amplifier", amplifier: id, changes: { pools: [] } }, "do.share"),
+
+    "pool.unknown": ({ data: { id } }) =>
+      send({ do: "change_amplifier", amplifier: id, changes: { pools: null } }, "do.share"),
+
+    "pool.remove": ({ data: { id, at } }) => {
+      const pools = job()?.amplifiers.find((each) => each.id === id)?.pools ?? [];
+      const changes = { pools: pools.filter((_, number) => number !== Number(at)) };
+      return send({ do: "change_amplifier", amplifier: id, changes }, "do.share");
+    },
+
+    "zone.move": ({ data: { id = "", way = "" } }) => {
+      const before = placeBeside(job()?.zones ?? [], id, way);
+      if (before !== undefined) return send({ do: "move_zone", zone: id, before });
+    },
+
+    "zone.remove": async ({ data: { id } }) => {
+      const { desk } = store.read();
+      closeBench();
+      await send({ do: "remove_zone", zone: id });
+      if (desk) location.hash = `#/job/${desk.id}`;
+    },
+
+    "edit.undo": () => edits.send({ key: makeKey(), words: "do.undo", steps: [], back: "undo" }),
+    "edit.redo": () => edits.send({ key: makeKey(), words: "do.redo", steps: [], back: "redo" }),
+  };
+};

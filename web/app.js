@@ -1,0 +1,116 @@
+/** The whole page: which parts make which screen, and the drawing of it whenever state changes. */
+
+import { followFocus } from "./focus.js";
+import { openHouse } from "./house.js";
+import { html, nothing, render } from "./markup.js";
+import { about } from "./parts/about.js";
+import { findingList } from "./parts/findings.js";
+import { foot } from "./parts/foot.js";
+import { formPart } from "./parts/form.js";
+import { jobBench } from "./parts/job_bench.js";
+import { jobSheet } from "./parts/job_sheet.js";
+import { jobsBench } from "./parts/jobs_bench.js";
+import { jobsSheet } from "./parts/jobs_sheet.js";
+import { notices } from "./parts/notices.js";
+import { pointBench, sureBench } from "./parts/point_bench.js";
+import { removingPart } from "./parts/removing.js";
+import { tallyPad } from "./parts/tally_pad.js";
+import { tallySheet } from "./parts/tally_sheet.js";
+import { titleOf, top } from "./parts/top.js";
+import { verdictHead } from "./parts/verdict_head.js";
+import { workingPart } from "./parts/working.js";
+import { zoneBench } from "./parts/zone_bench.js";
+import { zoneSheet } from "./parts/zone_sheet.js";
+import { say } from "./say.js";
+import { listenForTouches } from "./touch.js";
+
+/** @typedef {import("./state").State} State */
+
+/** @param {State} state */
+const jobScreen = ({ desk, ...state }) =>
+  desk
+    ? html`${verdictHead(desk.seen.faces.job)} ${jobSheet({ ...state, desk })}
+      ${findingList(desk.seen.findings)}`
+    : nothing;
+
+/** @param {State} state */
+const zoneScreen = (state) => {
+  const zone = state.desk?.job.zones.find(({ id }) => id === state.place.zone);
+  const places = new Set([zone?.id, zone?.output, ...(zone?.line ?? []).map(({ id }) => id)]);
+  const findings = state.desk?.seen.findings ?? [];
+  const mine = findings.filter(({ where }) => Object.values(where).some((id) => places.has(id)));
+  return html`${zoneSheet(state)} ${findingList(mine)}`;
+};
+
+/** @param {State} state */
+const sheet = (state) => {
+  const { place, missing, bench } = state;
+  if (place.job && missing) return html`<p class="empty">${say("job.missing")}</p>`;
+  if (place.screen === "tally") return tallySheet(state);
+  if (place.screen === "jobs") return jobsSheet(state);
+  if (place.screen === "about") return about(state);
+  if (place.screen === "zone") return zoneScreen(state);
+  if (place.screen === "job") return jobScreen(state);
+  return bench?.is === "form" ? formPart(bench.form, false) : nothing;
+};
+
+/** @param {State} state @param {string} id */
+const pickedPoint = (state, id) => {
+  const zone = state.desk?.job.zones.find((each) => each.id === state.place.zone);
+  const point = zone?.line.find((each) => each.id === id);
+  return zone && point ? pointBench(state, zone, point) : zoneBench(state);
+};
+
+/** @param {State} state */
+const bench = (state) => {
+  const { bench: now, place, desk } = state;
+  if (place.screen === "limits" || place.screen === "about") return nothing;
+  if (now?.is === "working") return workingPart(now);
+  if (now?.is === "form") return formPart(now.form);
+  if (place.screen === "tally") return tallyPad(state);
+  if (place.screen === "jobs") return jobsBench(state);
+  if (!desk || state.missing) return nothing;
+  if (now?.is === "sure") {
+    return sureBench(now.point, desk.seen.faces.things[now.point]?.title ?? "");
+  }
+  if (place.screen === "job") return jobBench(state);
+  return now?.is === "thing" ? pickedPoint(state, now.id) : zoneBench(state);
+};
+
+const root = document.getElementById("app") ?? document.body;
+const dialog = document.createElement("dialog");
+dialog.setAttribute("aria-labelledby", "removing-title");
+root.replaceChildren();
+root.after(dialog);
+
+/** @param {State} state */
+const draw = (state) => {
+  const open = bench(state);
+  render(
+    html`
+      <header class="top">${top(state)}</header>
+      <main class="sheet sheet-${state.place.screen}" id="sheet" tabindex="0" aria-labelledby="title">
+        <div class="notices">${notices(state)}</div>
+        ${sheet(state)}
+      </main>
+      <section class="bench bench-${state.bench?.is ?? "plain"}" aria-label=${say("bench.title")}
+        ?hidden=${open === nothing}>
+        ${open}
+      </section>
+      <nav class="foot" aria-label=${say("foot.title")}>${foot(state)}</nav>
+    `,
+    root,
+  );
+  render(removingPart(state.removing), dialog);
+  if (state.removing && !dialog.open) dialog.showModal();
+  if (!state.removing && dialog.open) dialog.close();
+  document.title = `${titleOf(state)} · ${say("app.name")}`;
+};
+
+const { store, act } = openHouse();
+store.listen(draw);
+followFocus(store, root);
+listenForTouches(root, act);
+listenForTouches(dialog, act);
+dialog.addEventListener("cancel", () => store.change({ removing: null }));
+draw(store.read());

@@ -1,0 +1,95 @@
+/** The open job: taken from the keeper, painted at once, then looked over by the engine. */
+
+import { NoAnswer, Overtaken, Refused } from "./door.js";
+
+/** @typedef {import("./state").Desk} Desk */
+/** @typedef {import("./state").JobRecord} JobRecord */
+
+/** @param {import("./shapes").House & {edits: import("./edits.js").Edits}} house */
+export const makeDesk = ({ store, door, keeper, tabs, edits }) => {
+  /** What an answer depends on beside the job: the manner, and which core gave it. */
+  const mannerMark = () => {
+    const { manner, engine } = store.read();
+    return JSON.stringify([manner, engine.version]);
+  };
+
+  /** Ask for the findings again when the manner or the core is not what they were made with. */
+  const refresh = async () => {
+    const { desk, engine } = store.read();
+    if (!desk || engine.stage !== "ready" || desk.manner === mannerMark()) return;
+    const mark = mannerMark();
+    try {
+      const seen = await door.ask("findings", { job: desk.job }, "findings");
+      const now = store.read().desk;
+      if (now?.id !== desk.id || now.job.rev !== desk.job.rev) return;
+      store.change({ desk: { ...now, seen, manner: mark } });
+    } catch (error) {
+      if (![NoAnswer, Overtaken, Refused].some((kind) => error instanceof kind)) throw error;
+    }
+  };
+
+  /** @param {JobRecord} record */
+  const put = (record) => {
+    store.change({
+      desk: { ...record, kept: record.waiting.length ? "keeping" : "kept", pen: "asking" },
+      missing: false,
+      bench: null,
+      preview: null,
+    });
+    tabs.take(record.id);
+    refresh();
+  };
+
+  /** The job last asked for: a slower one must not be put over it. @type {string | null} */
+  let wanted = null;
+
+  return {
+    refresh,
+
+    /** @param {string} id */
+    async open(id) {
+      wanted = id;
+      if (store.read().desk?.id === id) return store.change({ missing: false });
+      const record = await keeper.readJob(id);
+      if (wanted !== id) return;
+      if (record) put(record);
+      else store.change({ missing: true });
+    },
+
+    /** Take in what another tab has done to this job. @param {string} id */
+    async follow(id) {
+      store.change({ jobs: await keeper.listJobs() });
+      const { desk } = store.read();
+      if (desk?.id !== id || desk.pen === "mine") return;
+      const record = await keeper.readJob(id);
+      if (!record) return store.change({ desk: null, missing: true });
+      const now = store.read().desk;
+      if (now?.id === id) store.change({ desk: { ...now, ...record, kept: "kept" } });
+    },
+
+    /** This tab may write: take in what lies there, then do what waits. @param {string} id */
+    async granted(id) {
+      const record = await keeper.readJob(id);
+      const { desk } = store.read();
+      if (desk?.id !== id) return;
+      const waiting = [...(record?.waiting ?? []), ...desk.waiting];
+      const once = [...new Map(waiting.map((act) => [act.key, act])).values()];
+      store.change({ desk: { ...desk, ...record, waiting: once, pen: "mine" } });
+      edits.run();
+    },
+
+    /** @param {string} id */
+    denied(id) {
+      const { desk } = store.read();
+      if (desk?.id === id) store.change({ desk: { ...desk, pen: "theirs" } });
+    },
+
+    /** Whether the pen may go to another tab now. @param {string} id */
+    wanted(id) {
+      const { desk } = store.read();
+      return desk?.id === id && !desk.waiting.length && desk.kept === "kept";
+    },
+  };
+};
+
+/** @typedef {ReturnType<typeof makeDesk>} DeskKeeper */

@@ -1,0 +1,147 @@
+/**
+ * The way to the engine: questions with a number, answers by number. One question is with the
+ * engine at a time, so a time limit means something. An engine that breaks or hangs is ended
+ * and started again, and the question it had is asked once more.
+ */
+
+/** @typedef {import("./state").Problem} Problem */
+/** @typedef {{n: number, ask: string, text: string, latest: string, tries: number,
+ *   resolve: (body: any) => void, reject: (reason: unknown) => void}} Question */
+/** @typedef {{postMessage(text: string): void, terminate(): void,
+ *   onmessage: ((event: MessageEvent) => void) | null,
+ *   onerror: ((event: ErrorEvent) => void) | null}} Engine */
+/** @typedef {{stage?: string, bytes?: number, failed?: string, broken?: string,
+ *   ready?: boolean, answer?: string}} Message */
+
+const ANSWER_WITHIN_MILLISECONDS = 20_000;
+const MOST_TRIES = 2;
+
+/** An answer that is a problem: something the person can read and mend. */
+export class Refused extends Error {
+  /** @param {Problem} problem */
+  constructor(problem) {
+    super(problem.code);
+    this.problem = problem;
+  }
+}
+
+/** A question that was overtaken by a newer one of the same kind, and needs no answer now. */
+export class Overtaken extends Error {}
+
+/** The engine could not answer at all, even after it was started again. */
+export class NoAnswer extends Error {}
+
+/**
+ * @param {{start: () => Engine, onStage: (message: Message) => void,
+ *   manner: () => Readonly<Record<string, string>>}} parts
+ */
+export const openDoor = ({ start, onStage, manner }) => {
+  /** @type {Question[]} */
+  let queue = [];
+  /** @type {Question | null} */
+  let asked = null;
+  /** @type {Engine | null} */
+  let engine = null;
+  let ready = false;
+  let counter = 0;
+  /** @type {ReturnType<typeof setTimeout> | undefined} */
+  let clock;
+
+  const sendNext = () => {
+    if (!ready || asked || !engine) return;
+    asked = queue.shift() ?? null;
+    if (!asked) return;
+    asked.tries += 1;
+    clock = setTimeout(startAgain, ANSWER_WITHIN_MILLISECONDS);
+    engine.postMessage(asked.text);
+  };
+
+  /** @param {string} text */
+  const receive = (text) => {
+    const { n, body, problem } = JSON.parse(text);
+    if (!asked || n !== asked.n) return;
+    clearTimeout(clock);
+    const { resolve, reject } = asked;
+    asked = null;
+    if (problem) reject(new Refused(problem));
+    else resolve(body);
+    sendNext();
+  };
+
+  const close = () => {
+    clearTimeout(clock);
+    ready = false;
+    if (engine) {
+      engine.onmessage = engine.onerror = null;
+      engine.terminate();
+    }
+    engine = null;
+  };
+
+  const startAgain = () => {
+    close();
+    const again = asked;
+    asked = null;
+    if (again && again.tries < MOST_TRIES) queue.unshift(again);
+    else again?.reject(new NoAnswer(again.ask));
+    onStage({ stage: "again" });
+    openEngine();
+  };
+
+  /** @param {Message} message */
+  const heed = (message) => {
+    if (message.answer !== undefined) return receive(message.answer);
+    if (message.broken !== undefined) return startAgain();
+    if (message.failed !== undefined) close();
+    if (message.ready) ready = true;
+    onStage(message);
+    sendNext();
+  };
+
+  const openEngine = () => {
+    engine = start();
+    engine.onmessage = (event) => heed(event.data);
+    engine.onerror = (event) => {
+      event.preventDefault();
+      if (ready) startAgain();
+      else heed({ failed: event.message ?? "worker.js" });
+    };
+  };
+  openEngine();
+
+  return {
+    /**
+     * Ask the core. Questions that share a `latest` key overtake each other: only the newest is
+     * answered, so an old answer can never be painted over a new one.
+     * @param {string} ask
+     * @param {unknown} body
+     * @param {string} [latest]
+     * @returns {Promise<any>}
+     */
+    ask(ask, body, latest = "") {
+      return new Promise((resolve, reject) => {
+        if (latest) queue = dropOvertaken(queue, latest);
+        const n = ++counter;
+        const text = JSON.stringify({ n, ask, manner: manner(), body });
+        queue.push({ n, ask, text, latest, tries: 0, resolve, reject });
+        sendNext();
+      });
+    },
+
+    /** Start the engine once more after a failed start. */
+    retry: startAgain,
+  };
+};
+
+/**
+ * @param {Question[]} queue
+ * @param {string} latest
+ */
+const dropOvertaken = (queue, latest) => {
+  for (const question of queue) {
+    if (question.latest === latest) question.reject(new Overtaken(question.ask));
+  }
+  return queue.filter((question) => question.latest !== latest);
+};
+
+/** @typedef {ReturnType<typeof openDoor>} Door */

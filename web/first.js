@@ -1,0 +1,27 @@
+/** The state before anything is known. */
+
+import { emptyTally } from "./actions/tally.js";
+
+/**
+ * @param {import("./state").Place} place
+ * @param {import("./state").Manner} manner
+ * @returns {import("./state").State}
+ */
+export const firstState = (place, manner) => ({
+  place,
+  engine: { stage: "fetch", bytes: 0, cause: null, version: null },
+  manner,
+  catalogue: null,
+  tally: emptyTally,
+  jobs: null,
+  desk: null,
+  missing: false,
+  bench: null,
+  preview: null,
+  notice: null,
+  offline: "unknown",
+  kept_for_good: null,
+  update: false,
+  removing: null,
+  changes: null,
+});

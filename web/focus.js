@@ -1,0 +1,40 @@
+/** Keeps the focus where the person is: on a new screen, in an opened panel, back where it came from. */
+
+/** @typedef {import("./state").State} State */
+
+const PANELS = { form: "form-title", working: "working-title" };
+
+/** @param {State["bench"]} bench */
+const panelOf = (bench) =>
+  bench?.is === "form" ? `form ${bench.form.name}` : bench?.is === "working" ? "working" : null;
+
+/** @param {State} state */
+const placeOf = ({ place: { screen, job, zone } }) => [screen, job, zone].join(" ");
+
+/** @param {import("./store.js").Store} store @param {HTMLElement} root */
+export const followFocus = (store, root) => {
+  let place = placeOf(store.read());
+  /** @type {string | null} */
+  let panel = null;
+  /** @type {Element | null} */
+  let opener = null;
+
+  /** @param {State} state */
+  const followPanel = (state) => {
+    const now = panelOf(state.bench);
+    if (now === panel) return;
+    if (now && !panel) opener = document.activeElement;
+    panel = now;
+    const is = state.bench?.is;
+    if (is === "form" || is === "working") document.getElementById(PANELS[is])?.focus();
+    else if (opener instanceof HTMLElement && opener.isConnected) opener.focus();
+  };
+
+  store.listen((state) => {
+    if (placeOf(state) === place) return followPanel(state);
+    place = placeOf(state);
+    panel = panelOf(state.bench);
+    root.querySelector(".sheet")?.scrollTo(0, 0);
+    document.getElementById("title")?.focus();
+  });
+};

@@ -1,0 +1,105 @@
+/** Fields of what is fitted at a point, the same when it is added and when it is changed. */
+
+import { say } from "../say.js";
+import { choices, kindChoices, nowText, yesNo, yesNoText } from "./lists.js";
+import { choiceField, numberField } from "./shape.js";
+
+/** @typedef {import("../state").State} State */
+/** @typedef {import("../state").Point} Point */
+/** @typedef {import("../state").Field} Field */
+
+/** @param {State} state @param {Point | null} point */
+const textOf = (state, point) => (/** @type {string} */ field) =>
+  point ? nowText(state, point.id, field) : "";
+
+/** @param {State} state @param {string} at @param {Point | null} point @returns {Field[]} */
+export const loudspeakerFields = (state, at, point) => {
+  const now = textOf(state, point);
+  const seen = ["drawing", "found", "set", "checked"];
+  return [
+    choiceField(
+      "kind",
+      `${at}.kind`,
+      say("field.kind"),
+      point?.fitted.kind ?? "",
+      kindChoices(state, "loudspeakers"),
+    ),
+    choiceField(
+      "seen",
+      `${at}.seen`,
+      say("field.seen"),
+      point?.fitted.seen ?? "",
+      choices([
+        ["", say("choice.not_known")],
+        ["drawing", say("choice.seen_drawing")],
+        ["found", say("choice.seen_found")],
+        ["set", say("choice.seen_set")],
+        ["checked", say("choice.seen_checked")],
+      ]).filter(({ value }) => !value || seen.includes(value)),
+    ),
+    numberField("planned_tap_w", `${at}.planned_tap_w`, say("field.planned_tap_w"), now("planned_tap_w")),
+    numberField("direct_ohm", `${at}.direct_ohm`, say("field.direct_ohm"), now("direct_ohm"), {
+      hint: say("field.direct_ohm_hint"),
+    }),
+  ];
+};
+
+/** @param {State} state @param {string} at @param {Point | null} point @returns {Field[]} */
+export const attenuatorFields = (state, at, point) => {
+  const now = textOf(state, point);
+  const fitted = point?.fitted;
+  const { choices: answers, stands_for } = yesNo();
+  return [
+    choiceField("kind", `${at}.kind`, say("field.kind"), fitted?.kind ?? "", kindChoices(state, "attenuators")),
+    numberField("rated_w", `${at}.rated_w`, say("field.rated_w"), now("rated_w")),
+    numberField("rated_at_v", `${at}.rated_at_v`, say("field.rated_at_v"), now("rated_at_v")),
+    numberField("insertion_db", `${at}.insertion_db`, say("field.insertion_db"), now("insertion_db")),
+    choiceField(
+      "form",
+      `${at}.form`,
+      say("field.form"),
+      fitted?.form ?? "",
+      choices([
+        ["", say("choice.not_known")],
+        ["autotransformer", say("choice.autotransformer")],
+        ["pad", say("choice.pad")],
+      ]),
+    ),
+    {
+      ...choiceField("override", `${at}.override`, say("field.override"), yesNoText(fitted?.override), answers, stands_for),
+      hint: say("field.override_hint"),
+    },
+    choiceField(
+      "override_sense",
+      `${at}.override_sense`,
+      say("field.override_sense"),
+      fitted?.override_sense ?? "",
+      choices([
+        ["", say("choice.not_known")],
+        ["power_bypasses", say("choice.power_bypasses")],
+        ["loss_bypasses", say("choice.loss_bypasses")],
+      ]),
+    ),
+  ];
+};
+
+/** @param {State} state @param {string} at @param {Point | null} point @returns {Field[]} */
+export const existingFields = (state, at, point) => {
+  const now = textOf(state, point);
+  return [
+    numberField("ohm", `${at}.ohm`, say("field.existing_ohm"), now("ohm"), {
+      hint: say("field.existing_ohm_hint"),
+    }),
+    numberField("hz", `${at}.hz`, say("field.existing_hz"), now("hz")),
+    numberField("w", `${at}.w`, say("field.existing_w"), now("w"), {
+      hint: say("field.existing_w_hint"),
+    }),
+  ];
+};
+
+/** @param {State} state @param {string} at @param {Point | null} point @param {string} is */
+export const fittedFields = (state, at, point, is) => {
+  if (is === "loudspeaker") return loudspeakerFields(state, at, point);
+  if (is === "attenuator") return attenuatorFields(state, at, point);
+  return is === "existing" ? existingFields(state, at, point) : [];
+};

@@ -1,0 +1,56 @@
+/** Puts the house together: store, keeper, engine, tabs and actions, and what each tells the other. */
+
+import { makeActions } from "./actions.js";
+import { onAddress, readAddress } from "./address.js";
+import { makeDesk } from "./desk.js";
+import { makeEdits } from "./edits.js";
+import { chosen, door, onStage } from "./engine.js";
+import { firstState } from "./first.js";
+import { keeper } from "./keeper.js";
+import { makeLadder } from "./ladder.js";
+import { makeOpening } from "./opening.js";
+import { say } from "./say.js";
+import { makeStore } from "./store.js";
+import { makeTabs } from "./tabs.js";
+import { makeUpdates } from "./updates.js";
+
+/** @typedef {import("./shapes").FullHouse} FullHouse */
+/** @typedef {import("./shapes").Touch} Touch */
+
+/** @type {Touch} */
+const NO_TOUCH = { data: {}, text: "", checked: false, files: null };
+
+export const openHouse = () => {
+  const store = makeStore(firstState(readAddress(location.hash), chosen.manner));
+
+  /** @param {unknown} error */
+  const onError = (error) => {
+    // Shown to whoever looks for the cause; the person reads the plain words.
+    console.error(error);
+    store.change({ notice: { words: say("notice.unexpected"), bad: true } });
+  };
+
+  const tabs = makeTabs({
+    onGranted: (id) => desk.granted(id).catch(onError),
+    onDenied: (id) => desk.denied(id),
+    onChanged: (id) => desk.follow(id).catch(onError),
+    onWanted: (id) => desk.wanted(id),
+  });
+  const edits = makeEdits({ store, door, keeper, tabs });
+  const desk = makeDesk({ store, door, keeper, tabs, edits });
+  const updates = makeUpdates({
+    onOffline: (offline) => store.change({ offline }),
+    onWaiting: (update) => store.change({ update }),
+    save: async () => keeper.keep("tally", store.read().tally),
+  });
+  const opening = makeOpening({ store, door, keeper, edits, desk, updates });
+  const house = { store, door, keeper, tabs, edits, desk, updates, setManner: opening.setManner };
+  const act = makeActions(house, onError);
+
+  const lookAhead = makeLadder({ store, door, keeper, tabs });
+  store.listen((state) => lookAhead(state).catch(onError));
+  onAddress((place) => opening.goTo(place, act).catch(onError));
+  onStage((message) => opening.onStage(message, act).catch(onError));
+  opening.remember().catch(onError);
+  return { store, act: (/** @type {string} */ name, touch = NO_TOUCH) => act(name, touch) };
+};

@@ -1,0 +1,152 @@
+/**
+ * Keeps what the person did, in IndexedDB. Every write is one strict transaction, and a write
+ * is done only when it is complete on the device, so "kept" is never said too early.
+ *
+ * Stores: `jobs` whole records; `lines` what the list of jobs shows; `past` states for undo;
+ * `desk` single values (the tally, the catalogue, the hand and its counter).
+ */
+
+import { openDB } from "./vendor/idb/index.js";
+
+/** @typedef {import("./state").JobRecord} JobRecord */
+/** @typedef {import("./state").JobLine} JobLine */
+/** @typedef {import("./state").Job} Job */
+/** @typedef {import("./state").Act} Act */
+
+const STORES = ["jobs", "lines", "past", "desk"];
+const LETTERS = "abcdefghjkmnpqrstuvwxyz";
+const DIGITS = "23456789";
+
+/** A write that would have replaced a newer state of the same job. */
+export class Stale extends Error {}
+
+const open = () =>
+  openDB("rungline", 1, {
+    upgrade(base) {
+      base.createObjectStore("jobs", { keyPath: "id" });
+      base.createObjectStore("lines", { keyPath: "id" });
+      base.createObjectStore("past");
+      base.createObjectStore("desk");
+    },
+  });
+
+/** @type {ReturnType<typeof open> | null} */
+let opened = null;
+const base = () => {
+  opened ??= open();
+  opened.catch(() => (opened = null));
+  return opened;
+};
+
+/** @param {string[]} stores */
+const begin = async (stores) =>
+  (await base()).transaction(stores, "readwrite", { durability: "strict" });
+
+/** Three characters of chance: a letter, a digit, a letter. Made once per device. */
+const makeHand = () => {
+  const [one = 0, two = 0, three = 0] = crypto.getRandomValues(new Uint32Array(3));
+  const pick = (/** @type {string} */ from, /** @type {number} */ at) => from[at % from.length];
+  return `${pick(LETTERS, one)}${pick(DIGITS, two)}${pick(LETTERS, three)}`;
+};
+
+/** @param {JobRecord} record @returns {JobLine} */
+const lineOf = ({ id, job, seen }) => ({
+  id,
+  name: job.name,
+  counts: seen.faces.job.counts,
+  verdict: seen.faces.job.verdict,
+  headline: seen.faces.job.headline,
+  touched: new Date().toISOString(),
+});
+
+export const keeper = {
+  /** @param {string} key @returns {Promise<any>} */
+  async read(key) {
+    return (await base()).get("desk", key);
+  },
+
+  /** @param {string} key @param {unknown} value */
+  async keep(key, value) {
+    const writing = await begin(["desk"]);
+    writing.objectStore("desk").put(value, key);
+    await writing.done;
+  },
+
+  /**
+   * Numbers never given before on this device, for new ids.
+   * @param {number} count
+   * @returns {Promise<{hand: string, first: number}>}
+   */
+  async takeNumbers(count) {
+    const writing = await begin(["desk"]);
+    const desk = writing.objectStore("desk");
+    const hand = (await desk.get("hand")) ?? makeHand();
+    const first = (await desk.get("counter")) ?? 1;
+    desk.put(hand, "hand");
+    desk.put(first + count, "counter");
+    await writing.done;
+    return { hand, first };
+  },
+
+  /** @returns {Promise<JobLine[]>} */
+  async listJobs() {
+    const lines = await (await base()).getAll("lines");
+    return lines.sort((one, other) => other.touched.localeCompare(one.touched));
+  },
+
+  /** @param {string} id @returns {Promise<JobRecord | undefined>} */
+  async readJob(id) {
+    return (await base()).get("jobs", id);
+  },
+
+  /**
+   * Keep a job, with the state it had before when that is to be undone to. `over` is the
+   * revision this one grew from: when another one lies there, nothing is written.
+   * @param {JobRecord} record
+   * @param {{over: number | null, past?: {key: string, job: Job}, gone?: string[]}} how
+   */
+  async keepJob(record, { over, past, gone = [] }) {
+    const writing = await begin(["jobs", "lines", "past"]);
+    const jobs = writing.objectStore("jobs");
+    const there = await jobs.get(record.id);
+    if ((there?.job.rev ?? null) !== over) {
+      writing.abort();
+      await writing.done.catch(() => {});
+      throw new Stale(record.id);
+    }
+    jobs.put(record);
+    writing.objectStore("lines").put(lineOf(record));
+    if (past) writing.objectStore("past").put(past.job, past.key);
+    for (const key of gone) writing.objectStore("past").delete(key);
+    await writing.done;
+  },
+
+  /**
+   * Keep what still waits to be done to a job, before it is done.
+   * @param {string} id
+   * @param {Act[]} waiting
+   */
+  async keepWaiting(id, waiting) {
+    const writing = await begin(["jobs"]);
+    const jobs = writing.objectStore("jobs");
+    const record = await jobs.get(id);
+    if (record) jobs.put({ ...record, waiting });
+    await writing.done;
+  },
+
+  /** @param {string} key @returns {Promise<Job | undefined>} */
+  async readPast(key) {
+    return (await base()).get("past", key);
+  },
+
+  /** @param {string} id */
+  async removeJob(id) {
+    const writing = await begin(STORES);
+    writing.objectStore("jobs").delete(id);
+    writing.objectStore("lines").delete(id);
+    writing.objectStore("past").delete(IDBKeyRange.bound(`${id}.`, `${id}/`));
+    await writing.done;
+  },
+};
+
+/** @typedef {typeof keeper} Keeper */

@@ -1,0 +1,23 @@
+/** How the person reads numbers: the device says it first, the person may choose otherwise. */
+
+/** @typedef {import("./state").Manner} Manner */
+
+/** @returns {Manner} */
+export const deviceManner = () => {
+  const { locale } = new Intl.NumberFormat().resolvedOptions();
+  const parts = new Intl.NumberFormat(locale).formatToParts(0.5);
+  const sign = parts.find((part) => part.type === "decimal")?.value;
+  const feet = /-(US|LR|MM)\b/.test(locale);
+  return { length: feet ? "ft" : "m", decimal: sign === "," ? "," : "." };
+};
+
+/**
+ * The manner as a question carries it. The day is the page's: the core has no clock.
+ * @param {Manner} manner
+ */
+export const withToday = (manner) => {
+  const now = new Date();
+  const two = (/** @type {number} */ part) => String(part).padStart(2, "0");
+  const today = `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+  return { language: "en", ...manner, today };
+};

@@ -1,0 +1,99 @@
+/** What happens when the page opens: what is kept is painted, then the engine is met and asked. */
+
+import { chosen } from "./engine.js";
+
+/** @typedef {import("./state").Place} Place */
+/** @typedef {import("./state").Manner} Manner */
+/** @typedef {import("./state").Catalogue} Catalogue */
+/** @typedef {import("./door.js").Message} Message */
+/** @typedef {(name: string, touch: import("./shapes").Touch) => Promise<void>} Act */
+
+const NO_TOUCH = { data: {}, text: "", checked: false, files: null };
+
+/**
+ * The text of a line voltage in a new manner of printing.
+ * @param {Catalogue | null} before @param {Catalogue} now @param {string} text
+ */
+const sameVolts = (before, now, text) => {
+  const line_v = before?.line_volts.find(({ shown }) => shown === text)?.line_v;
+  return now.line_volts.find((each) => each.line_v === line_v)?.shown ?? text;
+};
+
+/** @param {Omit<import("./shapes").FullHouse, "tabs" | "setManner">} house */
+export const makeOpening = ({ store, door, keeper, edits, desk, updates }) => {
+  /** What this device remembers, painted before the engine is ready. */
+  const remembering = (async () => {
+    const names = ["manner", "catalogue", "tally"];
+    const [manner, catalogue, tally] = await Promise.all(names.map((name) => keeper.read(name)));
+    if (manner) chosen.manner = manner;
+    const now = store.read();
+    store.change({
+      manner: manner ?? now.manner,
+      catalogue: catalogue ?? now.catalogue,
+      tally: { ...now.tally, ...tally },
+      jobs: await keeper.listJobs(),
+    });
+  })();
+
+  /** Ask for everything that depends on the core or on the manner. @param {Act} act */
+  const askAgain = async (act) => {
+    const { version } = await door.ask("version", {});
+    store.change({ engine: { ...store.read().engine, version } });
+    const catalogue = await door.ask("catalogue", {});
+    const { catalogue: before, tally } = store.read();
+    const line_v = sameVolts(before, catalogue, tally.line_v);
+    store.change({ catalogue, tally: { ...tally, line_v } });
+    await keeper.keep("catalogue", catalogue);
+    await desk.refresh();
+    await act("tally.ask", NO_TOUCH);
+  };
+
+  /** @type {Act} */
+  let acting = async () => {};
+
+  return {
+    remember: () => remembering,
+
+    /** @param {Place} place @param {Act} act */
+    async goTo(place, act) {
+      acting = act;
+      store.change({ place, bench: null, missing: false });
+      if (place.job) await desk.open(place.job);
+      if (place.screen === "limits") {
+        await act("form.open", { ...NO_TOUCH, data: { form: "set_limits" } });
+      }
+      if (place.screen === "about" && !store.read().changes) await readChanges();
+    },
+
+    /** @param {Message} message @param {Act} act */
+    async onStage({ stage, bytes, failed, ready }, act) {
+      acting = act;
+      const { engine } = store.read();
+      if (bytes) store.change({ engine: { ...engine, bytes } });
+      if (failed) store.change({ engine: { ...engine, stage: "failed", cause: failed } });
+      if (stage) {
+        const next = /** @type {import("./state").EngineState["stage"]} */ (stage);
+        store.change({ engine: { ...engine, stage: next } });
+      }
+      if (!ready) return;
+      store.change({ engine: { ...engine, stage: "ready" } });
+      await remembering;
+      await askAgain(act);
+      await edits.run();
+      await updates.register();
+    },
+
+    /** @param {Partial<Manner>} part */
+    setManner(part) {
+      chosen.manner = { ...store.read().manner, ...part };
+      store.change({ manner: chosen.manner });
+      keeper.keep("manner", chosen.manner);
+      return askAgain(acting);
+    },
+  };
+
+  async function readChanges() {
+    const response = await fetch("./changes.json").catch(() => null);
+    if (response?.ok) store.change({ changes: await response.json() });
+  }
+};

@@ -1,0 +1,26 @@
+/** The bottom line: the ways to the other screens, under the thumb. */
+
+import { html, nothing } from "../markup.js";
+import { glyph } from "../pieces/glyphs.js";
+import { say } from "../say.js";
+
+/** @typedef {import("../state").State} State */
+
+/**
+ * @param {string} href @param {import("../pieces/glyphs.js").GlyphName} drawing
+ * @param {string} words @param {boolean} here
+ */
+const way = (href, drawing, words, here) =>
+  html`<a class="foot-way" href=${href} aria-current=${here ? "page" : nothing}
+    >${glyph(drawing)}<span>${words}</span></a
+  >`;
+
+/** @param {State} state */
+export const foot = ({ place, desk }) => html`
+  ${way("#/", "tally", say("title.tally"), place.screen === "tally")}
+  ${way("#/jobs", "jobs", say("title.jobs"), place.screen === "jobs")}
+  ${desk
+    ? way(`#/job/${desk.id}`, "job", say("title.job"), place.screen === "job")
+    : nothing}
+  ${way("#/about", "about", say("title.about"), place.screen === "about")}
+`;

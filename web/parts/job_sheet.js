@@ -1,0 +1,124 @@
+/** A job as it hangs together: amplifiers, their outputs, the zones on each. */
+
+import { html, nothing, repeat } from "../markup.js";
+import { shareBar } from "../pieces/bar.js";
+import { figure } from "../pieces/figure.js";
+import { glyph } from "../pieces/glyphs.js";
+import { verdictMark, verdictShape } from "../pieces/mark.js";
+import { say } from "../say.js";
+
+/** @typedef {import("../state").Desk} Desk */
+/** @typedef {import("../state").Face} Face */
+/** @typedef {import("../state").Zone} Zone */
+/** @typedef {import("../state").Amplifier} Amplifier */
+/** @typedef {import("../state").State} State */
+
+/** @param {State} state */
+const pickedOf = ({ bench }) => (bench?.is === "thing" ? bench.id : null);
+
+/** @param {string} id @param {Face} face @param {boolean} picked */
+const pickName = (id, { title, line }, picked) => html`<button
+  type="button" class="pick" data-act="thing.pick" data-id=${id} aria-expanded=${picked}
+>
+  <b>${title}</b><span class="quiet">${line}</span>
+</button>`;
+
+/** The load of a thing against what it may carry. @param {Face} face */
+const loadOf = (face) =>
+  face.load
+    ? html`<div class="load">
+        <p class="load-figures">
+          ${figure(face.load, face.finding, face.title)}
+          ${face.limit
+            ? html`<span class="quiet">${say("load.of", { limit: face.limit })}</span>
+                <span class="load-share">${face.share}</span>
+                <span class="quiet load-left">${say("load.left", { left: face.left ?? "" })}</span>`
+            : nothing}
+        </p>
+        ${shareBar(face.share_fraction, face.verdict)}
+      </div>`
+    : nothing;
+
+/** @param {Desk} desk @param {Zone} zone */
+const zoneLine = (desk, zone) => {
+  const face = desk.seen.faces.things[zone.id];
+  if (!face) return nothing;
+  return html`<li class="hung">
+    <a class="card-way zone-way" href="#/job/${desk.id}/zone/${zone.id}">
+      <span class="zone-words"><b>${face.title}</b><span class="quiet">${face.line}</span></span>
+      <span class="zone-load">${face.load}</span>
+      ${face.verdict ? verdictShape(face.verdict) : nothing} ${glyph("on")}
+    </a>
+  </li>`;
+};
+
+/** @param {Desk} desk @param {readonly Zone[]} zones */
+const zoneList = (desk, zones) =>
+  zones.length
+    ? html`<ul class="hanging">
+        ${repeat(
+          zones,
+          ({ id }) => id,
+          (zone) => zoneLine(desk, zone),
+        )}
+      </ul>`
+    : nothing;
+
+/** @param {State} state @param {Desk} desk @param {string} id */
+const output = (state, desk, id) => {
+  const face = desk.seen.faces.things[id];
+  if (!face) return nothing;
+  const picked = pickedOf(state) === id;
+  return html`<li class="hung output ${picked ? "picked" : ""}">
+    <div class="output-head">
+      ${pickName(id, face, picked)} ${face.verdict ? verdictMark(face.verdict) : nothing}
+    </div>
+    ${loadOf(face)}
+    ${zoneList(
+      desk,
+      desk.job.zones.filter((zone) => zone.output === id),
+    )}
+  </li>`;
+};
+
+/** @param {State} state @param {Desk} desk @param {Amplifier} amplifier */
+const amplifierCard = (state, desk, { id, outputs }) => {
+  const face = desk.seen.faces.things[id];
+  if (!face) return nothing;
+  const picked = pickedOf(state) === id;
+  return html`<section class="amplifier ${picked ? "picked" : ""}" aria-label=${face.title}>
+    <div class="amplifier-head">
+      ${pickName(id, face, picked)} ${face.verdict ? verdictShape(face.verdict) : nothing}
+    </div>
+    ${loadOf(face)}
+    <ul class="hanging">
+      ${repeat(
+        outputs,
+        (each) => each.id,
+        (each) => output(state, desk, each.id),
+      )}
+    </ul>
+  </section>`;
+};
+
+/** @param {State} state */
+export const jobSheet = (state) => {
+  const { desk } = state;
+  if (!desk) return nothing;
+  const { amplifiers, zones } = desk.job;
+  const landed = new Set(amplifiers.flatMap(({ outputs }) => outputs.map(({ id }) => id)));
+  const loose = zones.filter(({ output: id }) => !id || !landed.has(id));
+  return html`
+    ${repeat(
+      amplifiers,
+      ({ id }) => id,
+      (amplifier) => amplifierCard(state, desk, amplifier),
+    )}
+    ${loose.length
+      ? html`<section class="amplifier loose" aria-label=${say("job.loose")}>
+          <h2>${say("job.loose")}</h2>
+          ${zoneList(desk, loose)}
+        </section>`
+      : nothing}
+  `;
+};

@@ -1,0 +1,72 @@
+/** What the person should know now, above everything else: a failed start, an update, a refusal. */
+
+import { html, nothing } from "../markup.js";
+import { glyph } from "../pieces/glyphs.js";
+import { say } from "../say.js";
+
+/** @typedef {import("../state").State} State */
+
+/** @param {State} state */
+const failedStart = ({ engine }) =>
+  engine.stage === "failed"
+    ? html`<div class="notice bad" role="alert">
+        <p>${say("engine.failed")} ${say("engine.failed_why", { cause: engine.cause ?? "" })}</p>
+        <button type="button" class="plain-button" data-act="engine.retry">
+          ${say("engine.retry")}
+        </button>
+      </div>`
+    : nothing;
+
+/** @param {State} state */
+const update = (state) =>
+  state.update
+    ? html`<div class="notice">
+        <p>${say("update.ready")}</p>
+        <button type="button" class="plain-button" data-act="update.accept">
+          ${say("update.accept")}
+        </button>
+      </div>`
+    : nothing;
+
+/** @param {State} state */
+const readsOnly = ({ desk, place }) =>
+  desk?.pen === "theirs" && place.job === desk.id
+    ? html`<div class="notice">
+        <p>${say("tabs.reads_only")}</p>
+        <button type="button" class="plain-button" data-act="tabs.want">${say("tabs.want")}</button>
+      </div>`
+    : nothing;
+
+/** @param {State} state */
+const notice = ({ notice: now }) =>
+  now
+    ? html`<div class="notice ${now.bad ? "bad" : ""}" role=${now.bad ? "alert" : "status"}>
+        <p>${now.words}</p>
+        ${now.again
+          ? html`<button type="button" class="plain-button" data-act=${now.again}>
+              ${say("notice.put_back")}
+            </button>`
+          : nothing}
+        <button type="button" class="square" data-act="notice.close" aria-label=${say("notice.close")}>
+          ${glyph("close")}
+        </button>
+      </div>`
+    : nothing;
+
+/** What the person did that the engine has not done yet. @param {State} state */
+const waiting = ({ desk, place, engine }) =>
+  desk?.waiting.length && place.job === desk.id && engine.stage !== "ready"
+    ? html`<div class="notice" role="status">
+        <div>
+          <p>${say("waiting.title")}</p>
+          <ul>
+            ${desk.waiting.map(({ words }) => html`<li>${say(/** @type {any} */ (words))}</li>`)}
+          </ul>
+        </div>
+      </div>`
+    : nothing;
+
+/** @param {State} state */
+export const notices = (state) => html`
+  ${failedStart(state)} ${update(state)} ${readsOnly(state)} ${waiting(state)} ${notice(state)}
+`;

@@ -1,0 +1,84 @@
+/** The tally's lower half, for one thumb: a count, then one touch on a tap. */
+
+import { html, nothing } from "../markup.js";
+import { glyph } from "../pieces/glyphs.js";
+import { say } from "../say.js";
+
+/** @typedef {import("../state").State} State */
+/** @typedef {import("../state").Tally} Tally */
+
+const UPPER = ["1", "2", "3", "4", "5"];
+const LOWER = ["6", "7", "8", "9", "0"];
+
+/** @param {State} state */
+const usualTaps = ({ tally, catalogue }) => {
+  const line = catalogue?.line_volts.find(({ shown }) => shown === tally.line_v);
+  return catalogue?.usual_taps.find(({ line_v }) => line_v === line?.line_v)?.taps ?? [];
+};
+
+/** @param {string} digit */
+const digitKey = (digit) =>
+  html`<button type="button" class="key" data-act="tally.digit" data-digit=${digit}>${digit}</button>`;
+
+/** @param {Tally} tally */
+const entry = ({ count, other, rows }) => html`<div class="entry">
+  <p class="entry-count" role="status">
+    ${other === null
+      ? count
+        ? say("tally.entry", { count })
+        : nothing
+      : say("tally.entry_other", { count: count || "1", text: other })}
+  </p>
+  ${other !== null
+    ? html`<button type="button" class="chief-button" data-act="tally.other_add" ?disabled=${!other}>
+        ${say("tally.other_add")}
+      </button>`
+    : count
+      ? html`<p class="entry-hint">${say("tally.pick_tap")}</p>`
+      : rows.length
+        ? html`<button type="button" class="chief-button" data-act="tally.keep">${say("tally.keep")}</button>`
+        : html`<p class="entry-hint">${say("tally.count_first")}</p>`}
+</div>`;
+
+/** @param {Tally} tally */
+const outputPick = ({ outputs, output }) =>
+  outputs.length
+    ? html`<div class="output-pick" role="group" aria-label=${say("tally.output_pick")}>
+        ${outputs.map(
+          (_, index) => html`<button type="button" class="chip" data-act="tally.output_pick"
+            data-index=${index} aria-pressed=${index === output}>
+            ${say(/** @type {any} */ (`tally.output_${index}`))}
+          </button>`,
+        )}
+      </div>`
+    : nothing;
+
+/** @param {State} state */
+const taps = (state) => {
+  const list = usualTaps(state);
+  if (!list.length) return html`<p class="taps taps-none">${say("tally.volts_first")}</p>`;
+  return html`<div class="taps" role="group" aria-label=${say("tally.taps")}>
+    ${list.map(
+      ({ shown }) => html`<button type="button" class="chip" data-act="tally.tap"
+        data-tap=${shown} data-shown=${shown}>${shown}</button>`,
+    )}
+  </div>`;
+};
+
+/** @param {Tally} tally */
+const keys = ({ other }) => html`<div class="keys">
+  ${UPPER.map(digitKey)}
+  <button type="button" class="key key-side" data-act="tally.erase" aria-label=${say("tally.erase")}>
+    ${glyph("erase")}
+  </button>
+  ${LOWER.map(digitKey)}
+  ${other === null
+    ? html`<button type="button" class="key key-side" data-act="tally.other">${say("tally.other")}</button>`
+    : html`<button type="button" class="key key-side" data-act="tally.digit" data-digit="."
+        aria-label=${say("tally.point")}>.</button>`}
+</div>`;
+
+/** @param {State} state */
+export const tallyPad = (state) => html`
+  ${entry(state.tally)} ${outputPick(state.tally)} ${taps(state)} ${keys(state.tally)}
+`;

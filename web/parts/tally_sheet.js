@@ -1,0 +1,166 @@
+/** The tally's upper half: the line, the sum, the verdict, and the rows that make it. */
+
+import { html, live, nothing, repeat } from "../markup.js";
+import { shareBar } from "../pieces/bar.js";
+import { figure } from "../pieces/figure.js";
+import { glyph } from "../pieces/glyphs.js";
+import { shape } from "../pieces/mark.js";
+import { say } from "../say.js";
+
+/** @typedef {import("../state").State} State */
+/** @typedef {import("../state").Tally} Tally */
+/** @typedef {import("../state").TallyRow} TallyRow */
+
+/** @param {Tally} tally @param {string} field */
+const problemAt = ({ answer }, field) =>
+  answer?.problems?.find(({ where }) => where.field === field)?.words;
+
+/** @param {State} state */
+const volts = ({ tally, catalogue }) => html`<fieldset class="volts">
+  <legend class="unseen">${say("tally.line_v")}</legend>
+  ${(catalogue?.line_volts ?? []).map(
+    ({ shown }) => html`<label class="volt">
+      <input type="radio" name="line_v" data-input="tally.volts" data-text=${shown}
+        .checked=${live(tally.line_v === shown)} />
+      <span>${shown}</span>
+    </label>`,
+  )}
+</fieldset>`;
+
+/** @param {string} field @param {string} words @param {string} value @param {string | undefined} problem */
+const watts = (field, words, value, problem, index = "") => html`<div class="watts ${problem ? "has-problem" : ""}">
+  <label for="tally-${field}${index}">${words}</label>
+  <input id="tally-${field}${index}" type="text" inputmode="decimal" class="number" autocomplete="off"
+    placeholder="W" .value=${live(value)} data-input=${index ? "tally.output_max" : "tally.field"}
+    data-field=${field} data-index=${index}
+    aria-invalid=${Boolean(problem)} aria-describedby=${problem ? `why-${field}${index}` : nothing} />
+  ${problem
+    ? html`<p class="field-problem" id="why-${field}${index}" role="alert">${problem}</p>`
+    : nothing}
+</div>`;
+
+/** @param {State} state */
+const supply = (state) => {
+  const { tally } = state;
+  return html`<div class="supply">
+    ${volts(state)}
+    ${watts("amplifier_w", say("tally.amplifier_w"), tally.amplifier_w, problemAt(tally, "amplifier_w"))}
+  </div>
+  ${tally.outputs.length
+    ? html`<div class="outputs">
+        ${tally.outputs.map(({ max_w }, index) =>
+          watts(
+            "max_w",
+            say("tally.output_max", { name: say(/** @type {any} */ (`tally.output_${index}`)) }),
+            max_w,
+            problemAt(tally, `outputs.${index}.max_w`),
+            String(index),
+          ),
+        )}
+      </div>`
+    : nothing}`;
+};
+
+/** @param {State} state */
+const sum = ({ tally }) => {
+  const summary = tally.answer?.summary;
+  const verdict = summary?.verdict ?? "note";
+  const counted = tally.rows.length > 0;
+  return html`<section class="sum" aria-label=${say("tally.sum")}>
+    <div class="sum-figures">
+      <p class="sum-big">${figure(counted ? summary?.sum : say("tally.nothing"), counted ? summary?.finding : null, say("tally.sum"))}</p>
+      <dl class="sum-small">
+        <div><dt>${say("tally.share")}</dt><dd>${(counted && summary?.share) || "–"}</dd></div>
+        <div><dt>${say("tally.left")}</dt><dd>${(counted && summary?.left) || "–"}</dd></div>
+      </dl>
+    </div>
+    ${shareBar(counted ? summary?.share_fraction : 0, verdict, tally.answer?.job.limits.load_fraction)}
+    <div class="sum-words" role="status">
+      ${counted && summary
+        ? html`<p class="sum-headline v-${verdict}">${shape(verdict)}<strong>${summary.headline}</strong></p>
+            <p class="sum-reason">${summary.reason}</p>
+            ${notChecked(summary)}`
+        : html`<p class="sum-headline">${say("tally.first_words")}</p>`}
+    </div>
+    ${counted && summary ? fits(summary) : html`<p class="fits"></p>`}
+  </section>`;
+};
+
+/** @param {import("../state").TallySummary} summary */
+const notChecked = ({ not_checked }) =>
+  not_checked.length
+    ? html`<p class="not-checked">${say("not_checked", { list: not_checked.join(", ") })}</p>`
+    : nothing;
+
+/** @param {import("../state").TallySummary} summary */
+const fits = (summary) => html`<p class="fits">
+  ${summary.fits.length
+    ? html`<span class="fits-name">${say("tally.fits")}</span>
+        ${summary.fits.map(({ words }) => html`<span class="fit">${words}</span>`)}`
+    : nothing}
+</p>`;
+
+/** @param {Tally} tally @param {TallyRow} row @param {number} index */
+const tallyRow = ({ answer, outputs }, row, index) => {
+  const answered = answer?.rows[index];
+  const words = say("tally.row", { count: row.count, tap: row.shown_tap });
+  const problem = answered?.problem;
+  const name = { row: words };
+  return html`<li class="tally-row ${problem ? "has-problem" : ""}">
+    <span class="tally-row-words">
+      <b>${words}</b>
+      ${outputs.length ? html`<i>${say(/** @type {any} */ (`tally.output_${row.output}`))}</i>` : nothing}
+      ${problem ? html`<span class="field-problem" role="alert">${problem.words}</span>` : nothing}
+    </span>
+    <span class="tally-row-sum">${answered && !problem ? answered.sum : ""}</span>
+    <button type="button" class="square" data-act="tally.less" data-key=${row.key}
+      ?disabled=${row.count === "1"} aria-label=${say("tally.less", name)}>${glyph("less")}</button>
+    <button type="button" class="square" data-act="tally.more" data-key=${row.key}
+      aria-label=${say("tally.more", name)}>${glyph("add")}</button>
+    <button type="button" class="square" data-act="tally.remove" data-key=${row.key}
+      aria-label=${say("tally.remove", name)}>${glyph("close")}</button>
+  </li>`;
+};
+
+/** @param {Tally} tally */
+const rows = (tally) => {
+  const newestFirst = tally.rows.map((row, index) => ({ row, index })).reverse();
+  return html`<ol class="tally-rows" reversed aria-label=${say("tally.rows")}>
+    ${repeat(
+      newestFirst,
+      ({ row }) => row.key,
+      ({ row, index }) => tallyRow(tally, row, index),
+    )}
+  </ol>`;
+};
+
+/** The way for a keyboard or a screen reader: a row as a line of text. @param {Tally} tally */
+const typedRow = (tally) => html`<form class="typed-row" data-act="tally.line_add">
+  <label for="tally-line">${say("tally.line")}</label>
+  <div class="field-line">
+    <input id="tally-line" type="text" autocomplete="off" autocapitalize="off" spellcheck="false"
+      placeholder=${say("tally.line_example")} .value=${live(tally.line)} data-input="tally.line"
+      aria-invalid=${Boolean(tally.line_problem)}
+      aria-describedby=${tally.line_problem ? "why-line" : nothing} />
+    <button type="submit" class="plain-button">${say("form.add")}</button>
+  </div>
+  ${tally.line_problem
+    ? html`<p class="field-problem" id="why-line" role="alert">${tally.line_problem}</p>`
+    : nothing}
+</form>`;
+
+/** @param {Tally} tally */
+const more = ({ rows: all, outputs }) => html`<div class="more-ways">
+  <button type="button" class="plain-button" data-act="tally.output_add">${say("tally.output_add")}</button>
+  ${outputs.length
+    ? html`<button type="button" class="plain-button" data-act="tally.output_drop">${say("tally.output_drop")}</button>`
+    : nothing}
+  ${all.length
+    ? html`<button type="button" class="plain-button" data-act="tally.clear">${say("tally.clear")}</button>`
+    : nothing}
+</div>`;
+
+/** @param {State} state */
+export const tallySheet = (state) => html`
+  ${supply(state)} ${sum(state)} ${rows(state.tally)} ${typedRow(state.tally)} ${more(state.tally)}
+`;

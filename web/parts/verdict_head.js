@@ -1,0 +1,18 @@
+/** The head of a job: its verdict, why, and what nobody has checked. */
+
+import { html, nothing } from "../markup.js";
+import { shape } from "../pieces/mark.js";
+import { say } from "../say.js";
+
+/** @param {import("../state").JobFace} face */
+export const verdictHead = ({ verdict, headline, reason, not_checked, counts, line }) => html`<section
+  class="verdict-head v-${verdict}"
+  aria-label=${say("job.verdict")}
+>
+  <p class="verdict-big" role="status">${shape(verdict)}<strong>${headline}</strong></p>
+  <p class="verdict-reason">${reason}</p>
+  ${not_checked.length
+    ? html`<p class="not-checked">${say("not_checked", { list: not_checked.join(", ") })}</p>`
+    : nothing}
+  <p class="quiet">${counts}${line ? html` · ${line}` : nothing}</p>
+</section>`;

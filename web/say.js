@@ -1,0 +1,26 @@
+/** The page's own words. They live in one table with the core's; nothing is built from pieces. */
+
+import { words } from "./generated/words.js";
+
+/** @typedef {keyof typeof words} Code */
+
+const table = /** @type {Readonly<Record<string, string>>} */ (words);
+
+/**
+ * The words of a code, with {names} replaced by texts.
+ * @param {Code} code
+ * @param {Readonly<Record<string, string>>} [values]
+ * @returns {string}
+ */
+export const say = (code, values = {}) =>
+  (table[code] ?? code).replace(/\{(\w+)\}/g, (whole, name) =>
+    Object.hasOwn(values, name) ? String(values[name]) : whole,
+  );
+
+/**
+ * The words of a code that is put together from a family and a member, such as "verdict." + "ok".
+ * @param {string} family
+ * @param {string} member
+ * @returns {string}
+ */
+export const sayOne = (family, member) => table[`${family}.${member}`] ?? member;

@@ -1,0 +1,128 @@
+/**
+ * Keeps the whole app on the device. The build fills VERSION (a hash of FILES) and FILES
+ * ([path, "sha256-..."]). One cache for each try to install, sealed by a marker: a broken or
+ * mixed deployment can never be served, and no browser reuses a cache it has dropped once.
+ */
+
+const VERSION = "__VERSION__";
+/** @type {Array<[string, string]>} */
+const FILES = __FILES__;
+
+const BASE = new URL("./", self.location.href).href;
+// Several apps may share an origin; each keeps to its own caches.
+const PREFIX = `rungline|${new URL(BASE).pathname}|`;
+const MARK = new URL("__sealed", BASE).href;
+const WORKER = new URL("worker.js", BASE).href;
+const WORKER_RULES =
+  "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'";
+
+/** @param {string} path */
+const addressOf = (path) => new URL(path, BASE).href;
+const ours = async () => (await caches.keys()).filter((name) => name.startsWith(PREFIX));
+
+/** @param {string} name */
+const openSealed = async (name) => {
+  const cache = await caches.open(name);
+  return (await cache.match(MARK)) ? cache : null;
+};
+
+/** @type {Promise<Cache | null> | null} */
+let sealed = null;
+const findSealed = async () => {
+  for (const name of await ours()) {
+    const cache = name.startsWith(`${PREFIX}${VERSION}|`) ? await openSealed(name) : null;
+    if (cache) return cache;
+  }
+  sealed = null;
+  return null;
+};
+const open = () => (sealed ??= findSealed());
+
+/**
+ * A file that has not changed since an older try is copied, not fetched again.
+ * @param {string} address @param {string} integrity
+ */
+const findCopy = async (address, integrity) => {
+  for (const name of await ours()) {
+    const hit = await (await caches.open(name)).match(address);
+    if (hit?.headers.get("x-integrity") === integrity) return hit;
+  }
+  return null;
+};
+
+/** @param {string} address @param {string} integrity */
+const fetchWhole = async (address, integrity) => {
+  const request = { integrity, cache: "no-cache", credentials: "same-origin" };
+  const response = await fetch(new Request(address, /** @type {RequestInit} */ (request)));
+  if (!response.ok || response.redirected) throw new Error(`${address}: ${response.status}`);
+  const headers = new Headers(response.headers);
+  headers.set("x-integrity", integrity);
+  headers.delete("content-encoding");
+  headers.delete("content-length");
+  // A page's own rules do not bind its worker; these do.
+  if (address === WORKER) headers.set("content-security-policy", WORKER_RULES);
+  return new Response(await response.arrayBuffer(), { headers });
+};
+
+/** @param {Cache} cache @param {[string, string]} file */
+const putFile = async (cache, [path, integrity]) => {
+  const address = addressOf(path);
+  const copy = await findCopy(address, integrity);
+  const whole = copy ?? (await fetchWhole(address, integrity));
+  await cache.put(address, new Response(await whole.arrayBuffer(), { headers: whole.headers }));
+};
+
+const clearUnsealed = async () => {
+  const names = [];
+  for (const name of await ours()) if (!(await openSealed(name))) names.push(name);
+  // The newest broken try keeps its files for copying: a bad signal need not start from nothing.
+  for (const name of names.slice(0, -1)) await caches.delete(name);
+};
+
+const install = async () => {
+  await clearUnsealed();
+  const cache = await caches.open(`${PREFIX}${VERSION}|${Date.now().toString(36)}`);
+  const queue = [...FILES];
+  const lane = async () => {
+    for (let file = queue.shift(); file; file = queue.shift()) await putFile(cache, file);
+  };
+  await Promise.all([lane(), lane(), lane()]);
+  for (const [path] of FILES) {
+    if (!(await cache.match(addressOf(path)))) throw new Error(`lost ${path}`);
+  }
+  await cache.put(MARK, Response.json({ version: VERSION }));
+};
+
+const activate = async () => {
+  const keep = [];
+  for (const name of await ours()) {
+    if (name.startsWith(`${PREFIX}${VERSION}|`) && (await openSealed(name))) keep.push(name);
+  }
+  for (const name of await ours()) if (name !== keep.at(-1)) await caches.delete(name);
+  sealed = null;
+  await self.clients.claim();
+};
+
+/** @param {Request} request */
+const answer = async (request) => {
+  const { origin, pathname } = new URL(request.url);
+  const cache = await open();
+  const hit = await cache?.match(origin + pathname);
+  if (hit) return hit;
+  const shell = request.mode === "navigate" ? await cache?.match(BASE) : null;
+  return shell ?? fetch(request);
+};
+
+self.addEventListener("install", (event) => event.waitUntil(install()));
+self.addEventListener("activate", (event) => event.waitUntil(activate()));
+self.addEventListener("message", (event) => {
+  const [port] = event.ports;
+  if (event.data === "SKIP_WAITING") self.skipWaiting();
+  if (event.data === "SEALED") {
+    event.waitUntil(open().then((cache) => port?.postMessage(Boolean(cache))));
+  }
+});
+self.addEventListener("fetch", (event) => {
+  const { method, url } = event.request;
+  if (method === "GET" && url.startsWith(BASE)) event.respondWith(answer(event.request));
+});

@@ -1,0 +1,34 @@
+/** Which taps a loudspeaker can be turned to: its kind's, or the usual ones at its voltage. */
+
+/** @typedef {import("./state").State} State */
+/** @typedef {import("./state").Zone} Zone */
+/** @typedef {import("./state").Fitted} Fitted */
+/** @typedef {{tap_w: number, at_v: number, shown: string}} OfferedTap */
+
+/** @param {State} state @param {Zone} zone */
+const lineVolts = ({ desk }, zone) =>
+  desk?.job.amplifiers
+    .flatMap(({ outputs }) => outputs)
+    .find(({ id }) => id === (zone.page_output ?? zone.output))?.line_v;
+
+/** The text of a tap as the catalogue prints it. @param {State} state @param {number} tap_w */
+const shownTap = ({ catalogue }, tap_w) =>
+  catalogue?.usual_taps.flatMap(({ taps }) => taps).find((tap) => tap.tap_w === tap_w)?.shown;
+
+/**
+ * @param {State} state @param {Zone} zone @param {Fitted} fitted
+ * @returns {OfferedTap[]}
+ */
+export const tapsOf = (state, zone, fitted) => {
+  const at_v = fitted.tap_at_v ?? lineVolts(state, zone);
+  if (!at_v) return [];
+  const kind = state.desk?.job.kinds.loudspeakers.find(({ id }) => id === fitted.kind);
+  const own = (kind?.taps ?? []).filter((tap) => tap.at_v === at_v && tap.allowed !== false);
+  if (own.length) {
+    return own.flatMap(({ w, shown }) =>
+      w ? [{ tap_w: w, at_v, shown: shown ?? shownTap(state, w) ?? `${w} W` }] : [],
+    );
+  }
+  const usual = state.catalogue?.usual_taps.find(({ line_v }) => line_v === at_v)?.taps ?? [];
+  return usual.map(({ tap_w, shown }) => ({ tap_w, at_v, shown }));
+};
