@@ -67,13 +67,13 @@ def compile_member(member: Member, root: str) -> Member:
     return name + "c", bytes(packed)
 
 
-def pack(members: list[Member]) -> bytes:
+def pack(members: list[Member], *, method: int) -> bytes:
     """Zip with one fixed date, so that equal input gives equal bytes."""
     whole = io.BytesIO()
-    with zipfile.ZipFile(whole, "w", zipfile.ZIP_DEFLATED, compresslevel=9) as archive:
+    with zipfile.ZipFile(whole, "w", method, compresslevel=9) as archive:
         for name, content in members:
             entry = zipfile.ZipInfo(name, (1980, 1, 1, 0, 0, 0))
-            entry.compress_type = zipfile.ZIP_DEFLATED
+            entry.compress_type = method
             archive.writestr(entry, content)
     return whole.getvalue()
 
@@ -129,23 +129,26 @@ def name_library_files(modules: set[str]) -> set[str]:
     return found
 
 
+# What rarely changes is deflated file by file, which is small from any host. The core comes
+# anew with every update: left plain, the host squeezes it as a whole, to about 60 % of that.
 READERS = {
-    "python_stdlib": (read_library, LIBRARY, False),
-    "site": (read_wheels, SITE, True),
-    "pycore": (read_core, SITE, True),
+    "python_stdlib": (read_library, LIBRARY, False, zipfile.ZIP_DEFLATED),
+    "site": (read_wheels, SITE, True, zipfile.ZIP_DEFLATED),
+    "pycore": (read_core, SITE, True, zipfile.ZIP_STORED),
 }
 
 
 def make_archive(kind: str) -> None:
     """Write one archive and the list of standard files it leans on."""
-    read, root, inside_functions = READERS[kind]
+    read, root, inside_functions, method = READERS[kind]
     members = list(read())
     needs: set[str] = set()
     for name, content in members:
         if name.endswith(".py"):
             needs |= list_imports(name, content, inside_functions=inside_functions)
     Path(f"/out/{kind}.needs").write_text("\n".join(sorted(name_library_files(needs))))
-    Path(f"/out/{kind}.zip").write_bytes(pack([compile_member(each, root) for each in members]))
+    compiled = [compile_member(each, root) for each in members]
+    Path(f"/out/{kind}.zip").write_bytes(pack(compiled, method=method))
 
 
 for wanted in json.loads(ARGUMENT)["wanted"]:  # type: ignore[name-defined]  # noqa: F821

@@ -1,0 +1,30 @@
+"""How many bytes a first visit and an update take, plain and with brotli."""
+
+from collections.abc import Iterable, Iterator
+from pathlib import Path
+
+from tests.bench.figures import Figure
+from web.tools.places import DIST
+
+RUNTIME = {"pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip", "site.zip"}
+
+
+def measure() -> Iterator[Figure]:
+    """Add up dist/ as a browser without anything kept, and with the runtime kept, gets it."""
+    paths = [
+        path for path in DIST.rglob("*") if path.is_file() and path.suffix not in (".br", ".gz")
+    ]
+    app = [path for path in paths if path.name not in RUNTIME]
+    core = [path for path in app if path.parent.name == "py"]
+    for name, some in (("first visit", paths), ("everything but the runtime", app), ("core", core)):
+        yield Figure(f"{name}, plain", count_bytes(some, squeezed=False) / 1000, "kB")
+        yield Figure(f"{name}, brotli", count_bytes(some, squeezed=True) / 1000, "kB")
+
+
+def count_bytes(paths: Iterable[Path], *, squeezed: bool) -> int:
+    """Add up these files as they go over the wire."""
+    total = 0
+    for path in paths:
+        small = path.with_name(path.name + ".br")
+        total += (small if squeezed and small.is_file() else path).stat().st_size
+    return total

@@ -1,0 +1,87 @@
+"""What is uploaded: whole, sealed, the same from every build, and small enough."""
+
+import base64
+import hashlib
+import json
+import re
+from pathlib import Path
+
+import pytest
+
+from tests.house.files import ROOT
+from web.tools.make import assemble
+from web.tools.server import CONTENT_RULES, TYPES
+
+pytestmark = pytest.mark.slow
+FIRST_VISIT_BYTES = 8_000_000
+APP_UPDATE_BYTES = 150_000
+RUNTIME = {"pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip", "site.zip"}
+
+
+def list_names(folder: Path) -> set[str]:
+    """Name every file that is not the squeezed form of another."""
+    names = {path.relative_to(folder).as_posix() for path in folder.rglob("*") if path.is_file()}
+    return {name for name in names if not name.endswith((".br", ".gz"))}
+
+
+def read_kept(folder: Path) -> dict[str, str]:
+    """Read the list of files that the service worker keeps."""
+    match = re.search(r"FILES = (\[.*?\]);", (folder / "sw.js").read_text())
+    assert match
+    return dict(json.loads(match.group(1)))
+
+
+def count_wire_bytes(path: Path) -> int:
+    """Count what goes over the wire to a browser that takes brotli."""
+    squeezed = path.with_name(path.name + ".br")
+    return (squeezed if squeezed.is_file() else path).stat().st_size
+
+
+def test_everything_is_kept_for_offline_with_the_hash_it_has(dist: Path) -> None:
+    kept = read_kept(dist)
+    assert set(kept) == (list_names(dist) - {"sw.js", "index.html"}) | {"./"}
+    for name, integrity in kept.items():
+        content = (dist / ("index.html" if name == "./" else name)).read_bytes()
+        assert integrity == "sha256-" + base64.b64encode(hashlib.sha256(content).digest()).decode()
+
+
+def test_the_version_of_the_worker_is_the_hash_of_its_list(dist: Path) -> None:
+    text = (dist / "sw.js").read_text()
+    match = re.search(r"FILES = (\[.*?\]);", text)
+    assert match
+    assert f'"{hashlib.sha256(match.group(1).encode()).hexdigest()[:16]}"' in text
+    assert "__VERSION__" not in text
+
+
+def test_every_shipped_file_has_a_type_of_its_own(dist: Path) -> None:
+    assert {Path(name).suffix for name in list_names(dist)} <= set(TYPES)
+
+
+def test_the_page_carries_the_same_content_rules_as_the_server(dist: Path) -> None:
+    assert f'content="{CONTENT_RULES}"' in (dist / "index.html").read_text()
+
+
+def test_every_import_of_the_page_is_shipped(dist: Path) -> None:
+    for path in dist.rglob("*.js"):
+        for target in re.findall(r"(?:from|import)\s*\(?\s*\"(\.[^\"]+)\"", path.read_text()):
+            assert (path.parent / target).is_file(), f"{path.name} imports {target}"
+
+
+def test_a_first_visit_and_an_update_are_small_enough(dist: Path) -> None:
+    names = list_names(dist)
+    whole = sum(count_wire_bytes(dist / name) for name in names)
+    app = sum(count_wire_bytes(dist / name) for name in names if Path(name).name not in RUNTIME)
+    assert whole <= FIRST_VISIT_BYTES
+    assert app <= APP_UPDATE_BYTES
+
+
+def test_two_builds_give_the_same_bytes(dist: Path, tmp_path: Path) -> None:
+    assemble(tmp_path / "again", kept=tmp_path / "archives")
+    assert list_names(tmp_path / "again") == list_names(dist)
+    for name in sorted(list_names(dist)):
+        assert (tmp_path / "again" / name).read_bytes() == (dist / name).read_bytes(), name
+
+
+def test_the_terms_lie_beside_what_they_cover(dist: Path) -> None:
+    assert "Mozilla Public License" in (dist / "licences.txt").read_text(encoding="utf-8")
+    assert (dist / "changes.json").read_bytes() == (ROOT / "web" / "changes.json").read_bytes()
