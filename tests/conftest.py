@@ -44,14 +44,11 @@ def dist() -> Path:
 @pytest.fixture(scope="session")
 def served(dist: Path) -> "Iterator[FolderServer]":
     """The built app on a free port of this machine, with the headers a host should set."""
-    import threading
-
     from web.tools.server import FolderServer
 
-    with FolderServer(dist, host="127.0.0.1", port=0) as server:
-        threading.Thread(target=server.serve_forever, daemon=True).start()
+    server = FolderServer(dist, host="127.0.0.1", port=0)
+    with server.serve_in_background():
         yield server
-        server.shutdown()
 
 
 @pytest.fixture(scope="session")

@@ -11,10 +11,11 @@ from pathlib import Path
 
 from playwright.sync_api import Browser
 
-from tests.bench.browser import open_browser, serve
+from tests.bench.browser import open_browser
 from tests.bench.figures import Figure
 from web.tools.archives import RUNTIME, fetch_runtime_wheels
 from web.tools.places import CACHE, DIST, PYCORE
+from web.tools.server import FolderServer
 
 ROUNDS = 5
 PAGE = Path(__file__).with_name("boot_page.html")
@@ -26,7 +27,8 @@ def measure() -> Iterator[Figure]:
     """Boot both in turn and give medians by stage."""
     folder = lay_out(CACHE / "bench" / "boot")
     runs: dict[str, list[dict[str, float]]] = {"stock": [], "ours": []}
-    with open_browser() as browser, serve(folder) as address:
+    server = FolderServer(folder, host="127.0.0.1", port=0)
+    with open_browser() as browser, server.serve_in_background() as address:
         for _ in range(ROUNDS):
             for kind, seen in runs.items():
                 seen.append(boot_once(browser, f"{address}?{kind}"))

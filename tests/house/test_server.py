@@ -2,7 +2,6 @@
 
 import gzip
 import http.client
-import threading
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -31,10 +30,9 @@ def folder(tmp_path: Path) -> Path:
 @pytest.fixture(params=["/", "/sub/"])
 def server(folder: Path, request: pytest.FixtureRequest) -> Iterator[FolderServer]:
     """The folder served at the top and below a path."""
-    with FolderServer(folder, host="127.0.0.1", port=0, prefix=request.param) as server:
-        threading.Thread(target=server.serve_forever, daemon=True).start()
+    server = FolderServer(folder, host="127.0.0.1", port=0, prefix=request.param)
+    with server.serve_in_background():
         yield server
-        server.shutdown()
 
 
 def ask(server: FolderServer, path: str, **headers: str) -> Answer:

@@ -6,6 +6,9 @@ a module with the wrong type is refused by every browser.
 
 import hashlib
 import posixpath
+import threading
+from collections.abc import Iterator
+from contextlib import contextmanager
 from http import HTTPStatus
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
@@ -116,6 +119,18 @@ class FolderServer(ThreadingHTTPServer):
         """The address to open."""
         port = self.server_address[1]
         return f"http://{self.host}:{port}{self.prefix}"
+
+    @contextmanager
+    def serve_in_background(self) -> Iterator[str]:
+        """Serve from a thread of its own; give the address, and end with the block."""
+        # A short poll, because ending waits for it.
+        options = {"poll_interval": 0.01}
+        threading.Thread(target=self.serve_forever, kwargs=options, daemon=True).start()
+        try:
+            yield self.address
+        finally:
+            self.shutdown()
+            self.server_close()
 
     def handle_error(self, request: object, client_address: object) -> None:
         """A browser that goes away in mid-answer is no fault of ours."""
