@@ -44,8 +44,7 @@ BUILT = (
 
 
 def _kind(built: Built, name: str) -> LoudspeakerKind:
-    """A selector with two rows of the same positions: at 70.7 V each draws half, the top
-    position of the 100 V row being one a 70.7 V row shows a step higher."""
+    """A selector with two rows of the same positions: at 70.7 V each draws half its 100 V watts."""
     row_100 = tuple(Tap(w=tap_w, at_v=100.0) for tap_w in built.taps_w)
     row_70 = tuple(Tap(w=tap_w / 2, at_v=70.7) for tap_w in built.taps_w)
     direct = built.low_impedance_ohm
