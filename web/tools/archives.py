@@ -25,6 +25,7 @@ def make_archives(kept: Path = CACHE / "archives") -> dict[str, Path]:
     keys = {kind: f"{kind}-{hash_inputs(_list_inputs(kind))}" for kind in KINDS}
     missing = [kind for kind in KINDS if not (kept / f"{keys[kind]}.zip").is_file()]
     if missing:
+        fetch_runtime_wheels()  # first, so that its own line does not fall into the next one
         with announce_step(f"compiling {', '.join(missing)}"):
             _compile(missing, keys=keys, kept=kept)
     _demand_closed({kind: kept / f"{keys[kind]}.needs" for kind in KINDS})
