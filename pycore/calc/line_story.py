@@ -1,0 +1,259 @@
+"""How the numbers about a line came to be, step by step, by the same equations. The last
+step's result is the finding's value; where that lies in a range, the low end comes first,
+then the high one."""
+
+from collections.abc import Callable, Iterator
+
+from pycore.calc import line_ohms
+from pycore.calc.finding import Finding
+from pycore.calc.line_assumes import assumed
+from pycore.calc.line_loss import Worst, loss_of
+from pycore.calc.line_more import (
+    load_ohm_of,
+    most_wasteful,
+    own_ohm_of,
+    pair_on_the_way,
+    path_to,
+    references_of,
+    run_at,
+    worst_at,
+)
+from pycore.calc.network import spend
+from pycore.calc.pairs import Pair
+from pycore.calc.solve import TREBLE_HZ, Line, Lines, Run, on_output, solve_lines
+from pycore.formulas import cable, level, power
+from pycore.ground.working import Known, Step, Working, computed, step
+from pycore.jobs import Job
+
+Teller = Callable[[Line], Iterator[Step]]
+
+
+def line_working(job: Job, finding: Finding) -> Working:
+    """How a finding of `line_findings` came to be; no steps when it is of another kind."""
+    return working_in(solve_lines(job), finding)
+
+
+def working_in(lines: Lines, finding: Finding) -> Working:
+    """The same of lines that are solved already."""
+    state = finding.state or "override"
+    if finding.what == "output_line_impedance_ohm":
+        hanging = [one for one in on_output(lines, finding.where["output"], state) if one.zone.line]
+        codes = [code for line in hanging for code in assumed(line, finding)]
+        return Working(tuple(_tell_output(hanging)), tuple(dict.fromkeys(codes)))
+    line = lines.solved.get((finding.where.get("zone", ""), state))
+    tell = TELLERS.get(finding.what)
+    if line is None or tell is None:
+        return Working((), ())
+    return Working(tuple(tell(line)), assumed(line, finding))
+
+
+def _number(value: float, unit: str, label: str = "") -> Known:
+    return Known(value=value, unit=unit, origin="computed", label=label)
+
+
+def _tell_loss(line: Line) -> Iterator[Step]:
+    loss = loss_of(line)
+    told: set[int] = set()
+    if loss.value is not None and line.value is not None:
+        yield from _path_steps(line, line.value, worst=loss.value, told=told)
+        yield from _balance_steps(line, line.value)
+        yield _loss_step(line, line.value, loss.value.node)
+        return
+    for worst, solved in ((loss.low, line.low), (loss.high, line.high)):
+        if worst is not None and solved is not None:
+            yield from _path_steps(line, solved, worst=worst, told=told)
+            yield _loss_step(line, solved, worst.node)
+
+
+def _loss_step(line: Line, solved: Run, node: int) -> Step:
+    volts = {
+        "from_v": _number(line.reference_v, "v"),
+        "at_v": _number(line.volts_at(solved, node), "v"),
+    }
+    return step("line_loss", level.loss_db, volts)
+
+
+def _path_steps(line: Line, solved: Run, *, worst: Worst, told: set[int]) -> Iterator[Step]:
+    """The way to the worst loudspeaker: its costliest section, then all sections together."""
+    path = path_to(line.laid.parents, worst.node)
+    drops = {node: _drop_step(line, solved, node) for node in path}
+    costliest = max(path, key=lambda node: drops[node].result)
+    yield from _section_steps(line, costliest, told)
+    yield drops[costliest]
+    each_db = tuple(drops[node].result for node in path)
+    total = {"each_db": Known(each_db, "db", "computed")}
+    yield step("line_path", level.sum_of_losses_db, total)
+
+
+def _drop_step(line: Line, solved: Run, node: int) -> Step:
+    series_ohm, out_s = solved.network.series_ohm[node], solved.flow.out_s[node]
+    inputs = {
+        "series_ohm": _number(series_ohm.real, "ohm"),
+        "reactance_ohm": _number(series_ohm.imag, "ohm"),
+        "conductance_s": _number(out_s.real, "s"),
+        "susceptance_s": _number(out_s.imag, "s"),
+    }
+    return step("line_section", level.section_loss_db, inputs, point=_name(line, node))
+
+
+def _name(line: Line, node: int) -> str:
+    point = line.laid.points[node - 1]
+    return point.fitted.label or point.id
+
+
+def _section_steps(line: Line, node: int, told: set[int]) -> Iterator[Step]:
+    """The cable of a section, unless it was told before, and the section's ohms."""
+    pair = line.laid.pairs[node]
+    if pair is None or line.laid.unknown[node]:
+        return
+    if id(pair) not in told:
+        told.add(id(pair))
+        yield from pair.steps
+    inputs = {
+        "loop_ohm_per_km": _number(pair.loop_ohm_per_km, "ohm_per_km"),
+        "length_m": Known(line.laid.lengths_m[node], "m", "typed"),
+        "joint_ohm": Known(line.laid.joints_ohm[node], "ohm", "typed"),
+    }
+    yield step("line_ohms", cable.section_ohm, inputs, point=_name(line, node))
+
+
+def _balance_steps(line: Line, value: Run) -> Iterator[Step]:
+    """Watts into the line, and where they are left: played, in copper, in controls."""
+    square = line.reference_v**2
+    spent = spend(value.network, value.flow)
+    into = {
+        "at_v": _number(line.reference_v, "v"),
+        "conductance_s": _number(value.flow.out_s[0].real, "s"),
+    }
+    yield step("line_in", level.watts_at_volts_w, into)
+    parts = {
+        "line_played": spent.loads_w,
+        "line_copper": spent.copper_w,
+        "line_controls": spent.controls_w,
+    }
+    sums: list[float] = []
+    for code, each in parts.items():
+        watts = tuple(one * square for one in each if one)
+        if watts:
+            made = step(code, level.balance_w, {"each_w": Known(watts, "w", "computed")})
+            sums.append(made.result)
+            yield made
+    yield step("line_balance", level.balance_w, {"each_w": Known(tuple(sums), "w", "computed")})
+
+
+def _tell_treble(line: Line) -> Iterator[Step]:
+    worst = worst_at(line, TREBLE_HZ) if loss_of(line).value is not None else None
+    if worst is None:
+        return
+    pair = pair_on_the_way(line, worst.node)
+    if pair is not None and own_ohm_of(pair) is not None:
+        yield _own_step(pair)
+    load_ohm = load_ohm_of(line)
+    if load_ohm is not None:
+        load_w = level.balance_w(each_w=tuple(draw.value or 0.0 for draw in line.laid.draws))
+        inputs = {"line_v": Known(line.laid.line_v, "v", "typed"), "load_w": _number(load_w, "w")}
+        yield step("line_load", power.impedance_of_watts_ohm, inputs)
+    yield _loss_step(line, run_at(line, TREBLE_HZ), worst.node)
+
+
+def _own_step(pair: Pair) -> Step:
+    inputs = {
+        "inductance_uh_per_m": Known(pair.inductance_uh_per_m, "uh_per_m", "catalogue"),
+        "capacitance_pf_per_m": Known(pair.capacitance_pf_per_m, "pf_per_m", "catalogue"),
+    }
+    return step("line_own", cable.own_impedance_ohm, inputs)
+
+
+def _tell_nominal(line: Line) -> Iterator[Step]:
+    worst = loss_of(line).value
+    if worst is not None and line.value is not None:
+        volts = {
+            "from_v": Known(line.laid.line_v, "v", "typed"),
+            "at_v": _number(line.volts_at(line.value, worst.node), "v"),
+        }
+        yield step("line_nominal", level.loss_db, volts)
+
+
+def _tell_nearest(line: Line) -> Iterator[Step]:
+    worst = loss_of(line).value
+    if worst is not None and line.value is not None:
+        nearest = references_of(line, line.value).nearest
+        volts = {
+            "from_v": _number(line.volts_at(line.value, nearest), "v"),
+            "at_v": _number(line.volts_at(line.value, worst.node), "v"),
+        }
+        yield step("line_nearest", level.loss_db, volts)
+
+
+def _tell_spread(line: Line) -> Iterator[Step]:
+    worst = loss_of(line).value
+    if worst is not None and line.value is not None:
+        most = _loss_step(line, line.value, worst.node)
+        least = _loss_step(line, line.value, references_of(line, line.value).least)
+        yield most
+        yield least
+        both = {"most_db": computed(most), "least_db": computed(least)}
+        yield step("line_spread", level.spread_db, both)
+
+
+def _tell_waste(line: Line) -> Iterator[Step]:
+    wasted = most_wasteful(line, line.value) if line.value is not None else None
+    if wasted is not None:
+        yield from _section_steps(line, wasted.node, set())
+        inputs = {
+            "current_a": _number(wasted.current_a, "a"),
+            "series_ohm": _number(wasted.series_ohm, "ohm"),
+        }
+        yield step("line_waste", level.watts_in_copper_w, inputs, point=_name(line, wasted.node))
+
+
+def _tell_zone_ohms(line: Line) -> Iterator[Step]:
+    value = line_ohms.seen_value(line)
+    if value is not None:
+        nominal = load_ohm_of(line) if line.state == "override" else None
+        if nominal is not None:
+            load_w = level.balance_w(each_w=tuple(draw.value or 0.0 for draw in line.laid.draws))
+            volts = Known(line.laid.line_v, "v", "typed")
+            inputs = {"line_v": volts, "load_w": _number(load_w, "w")}
+            yield step("line_load", power.impedance_of_watts_ohm, inputs)
+        yield from _magnitude_steps(value)
+        return
+    yield from _magnitude_steps(line_ohms.seen_most(line))
+    yield from _magnitude_steps(line_ohms.seen_least(line))
+
+
+def _magnitude_steps(seen_s: complex | None) -> Iterator[Step]:
+    if seen_s:
+        parts = {
+            "conductance_s": _number(seen_s.real, "s"),
+            "susceptance_s": _number(seen_s.imag, "s"),
+        }
+        yield step("line_reads", level.magnitude_ohm, parts)
+
+
+def _tell_output(hanging: list[Line]) -> Iterator[Step]:
+    for seen in (line_ohms.seen_value, line_ohms.seen_most, line_ohms.seen_least):
+        each = [seen(line) for line in hanging]
+        known = [one for one in each if one is not None]
+        if len(known) < len(each) or not any(known):
+            continue
+        sums = []
+        for part in (tuple(one.real for one in known), tuple(one.imag for one in known)):
+            side_by_side = {"each_s": Known(part, "s", "computed")}
+            sums.append(step("line_beside", level.sum_of_siemens_s, side_by_side))
+        yield from sums
+        parts = {"conductance_s": computed(sums[0]), "susceptance_s": computed(sums[1])}
+        yield step("line_reads", level.magnitude_ohm, parts)
+        if seen is line_ohms.seen_value:
+            return
+
+
+TELLERS: dict[str, Teller] = {
+    "zone_loss_db": _tell_loss,
+    "zone_loss_10k_db": _tell_treble,
+    "zone_loss_nominal_db": _tell_nominal,
+    "zone_loss_nearest_db": _tell_nearest,
+    "zone_spread_db": _tell_spread,
+    "zone_wasteful_section": _tell_waste,
+    "zone_impedance_ohm": _tell_zone_ohms,
+}

@@ -1,0 +1,185 @@
+"""English: the line as it hangs. Losses, what a meter reads, cables and their choice."""
+
+TITLES = {
+    "zone_loss_db": "{place}: cable loss",
+    "zone_loss_10k_db": "{place}: treble",
+    "zone_loss_nominal_db": "{place}: against the nominal voltage",
+    "zone_loss_nearest_db": "{place}: far against near",
+    "zone_spread_db": "{place}: spread",
+    "zone_wasteful_section": "{place}: costliest section",
+    "zone_impedance_ohm": "{place}: should read",
+    "output_line_impedance_ohm": "{place}: should read",
+}
+
+FINDINGS = {
+    "zone_loss_ok": "{point} loses {value} in the cable; {limit} is allowed.",
+    "zone_loss_near": "No reserve: {point} loses {value} in the cable and {limit} is allowed."
+    " The far end is that much quieter; nothing is harmed.",
+    "zone_loss_over": "{point} loses {value} in the cable and {limit} is allowed. The far end is"
+    " that much quieter; nothing is harmed.",
+    "zone_loss_ok_bounded": "{place} loses {high} in the cable at most, at {point}; {limit} is"
+    " allowed.",
+    "zone_loss_near_bounded": "No reserve: {point} loses {high} in the cable at most, and {limit}"
+    " is allowed. Nothing is harmed.",
+    "zone_loss_over_bounded": "{point} loses {low} in the cable at least, and {limit} is allowed."
+    " The far end is that much quieter; nothing is harmed.",
+    "zone_loss_unknown_section": "What the cable of {place} loses is not known: {unknown_sections}"
+    " of its sections have no length or no cable.",
+    "zone_loss_unknown_load": "What the cable of {place} loses is not known: {unknown_taps} of its"
+    " taps are not known, and it depends on them.",
+    "zone_loss_not_entered": "What the cable of {place} loses is not known: no length or cable is"
+    " entered.",
+    "zone_loss_inside": "What the cable of {place} loses is not known: nobody has drawn the"
+    " existing part.",
+    "zone_loss_too_long": "A run of {place} is longer than any loudspeaker line: {far_m}.",
+    "zone_loss_10k_same": "At 10 kHz {point} loses {value}, about as much as at 1 kHz"
+    " ({loss_1k_db}).",
+    "zone_loss_10k_more_heavy": "At 10 kHz {point} loses {value}, {change_db} more than at 1 kHz."
+    " The load ({load_ohm}) is heavier than the pair's own impedance ({own_ohm}), so the treble"
+    " meets its inductance.",
+    "zone_loss_10k_more": "At 10 kHz {point} loses {value}, {change_db} more than at 1 kHz: the"
+    " current runs in the skin of the copper.",
+    "zone_loss_10k_less": "At 10 kHz {point} loses {value}, {change_db} less than at 1 kHz: the"
+    " load ({load_ohm}) is lighter than the pair's own impedance ({own_ohm}).",
+    "zone_loss_10k_unknown": "What the cable of {place} does to the treble is not known: a length,"
+    " a cable or a tap is missing.",
+    "zone_loss_nominal": "{point} stands at {at_v}, {value} below the nominal {line_v}.",
+    "zone_loss_nearest": "{point} is {value} quieter by the cable than {near}, the one nearest to"
+    " the amplifier.",
+    "zone_spread": "{point} and {near} differ most by the cable: {value}.",
+    "zone_wasteful": "The section to {section} wastes most: {value} of the {copper_w} that stay in"
+    " the copper.",
+    "zone_impedance_reads": "Disconnected from the amplifier, {place} should read {value} at"
+    " 1 kHz, its cable included.",
+    "zone_impedance_unknown": "What {place} should read at 1 kHz is not known: a length, a cable,"
+    " a tap or the make of a control is missing.",
+    "zone_impedance_open": "{place} has nothing connected: a meter sees only its cable.",
+    "output_line_reads": "With all its lines landed and the amplifier disconnected, {place} should"
+    " read {value} at 1 kHz.",
+    "output_line_unknown": "What the lines of {place} should read together at 1 kHz is not known.",
+    "output_line_open": "{place} has nothing connected: a meter sees only cable.",
+}
+
+REMEDIES = {
+    "zone_loss_near": "Keep it so knowingly, or fit thicker cable, first in the section that wastes"
+    " most.",
+    "zone_loss_over": "Fit thicker cable, first in the section that wastes most; else split the"
+    " line or feed it from the middle.",
+    "zone_loss_near_bounded": "Keep it so knowingly, or fit thicker cable.",
+    "zone_loss_over_bounded": "Fit thicker cable, first in the section that wastes most; else split"
+    " the line or feed it from the middle.",
+    "zone_loss_unknown_section": "Enter the length and the cable of every section.",
+    "zone_loss_unknown_load": "Enter every tap that can be seen.",
+    "zone_loss_not_entered": "Enter the length and the cable of every section.",
+    "zone_loss_inside": "Measure volts at the far end, or draw the line.",
+    "zone_loss_too_long": "Look whether a length was typed in the wrong unit.",
+    "zone_loss_10k_more_heavy": "More copper does not cure this: split the line.",
+    "zone_impedance_unknown": "Enter what is missing, or measure and keep the reading.",
+}
+
+STEPS = {
+    "cable_area": "{cable}: copper of the gauge",
+    "cable_copper": "{cable}: one solid conductor at 20 °C",
+    "cable_stranded": "{cable}: stranded",
+    "cable_tinned": "{cable}: tinned",
+    "cable_clad": "{cable}: copper-clad aluminium",
+    "cable_between": "{cable}: from the nearest printed size",
+    "cable_heat": "{cable}: at its working heat",
+    "cable_loop": "{cable}: out and back",
+    "line_ohms": "The section to {point}",
+    "line_section": "What the section to {point} loses, with all that hangs beyond it",
+    "line_path": "All sections on the way to the worst loudspeaker",
+    "line_in": "Watts into the line",
+    "line_played": "Watts at the loudspeakers",
+    "line_copper": "Watts in the copper",
+    "line_controls": "Watts in the controls",
+    "line_balance": "All that leaves the line: as much as goes in",
+    "line_loss": "From the terminals to the loudspeaker",
+    "line_nominal": "From the nominal voltage to the loudspeaker",
+    "line_nearest": "From the nearest loudspeaker to the worst",
+    "line_spread": "Between the two",
+    "line_waste": "What stays in the copper of the section to {point}",
+    "line_load": "The load without its cable",
+    "line_own": "The pair's own impedance",
+    "line_reads": "What the meter reads",
+    "line_beside": "Side by side",
+}
+
+NAMES = {
+    "awg": "gauge",
+    "area_mm2": "copper",
+    "printed_mm2": "printed size",
+    "ohm_per_km": "one conductor",
+    "printed_ohm_per_km": "printed",
+    "loop_ohm_per_km": "out and back",
+    "lay_factor": "stranding",
+    "tin_factor": "tinning",
+    "conductivity_fraction": "conducts",
+    "conductor_c": "heat",
+    "length_m": "length",
+    "joint_ohm": "joint",
+    "spacing_factor": "spacing",
+    "permittivity_factor": "permittivity",
+    "inductance_uh_per_m": "inductance",
+    "capacitance_pf_per_m": "capacitance",
+    "from_v": "from",
+    "at_v": "at",
+    "open_v": "unloaded",
+    "source_ohm": "the amplifier's own",
+    "series_ohm": "ohms",
+    "reactance_ohm": "reactance",
+    "conductance_s": "load beyond",
+    "susceptance_s": "its reactive part",
+    "each_db": "each",
+    "each_s": "each",
+    "most_db": "most",
+    "least_db": "least",
+    "current_a": "current",
+    "loss_db": "loss",
+}
+
+ASSUMPTIONS = {
+    "direct_copper": "The copper counts with its resistance to direct current, which is right"
+    " within 0.3 % at 1 kHz.",
+    "treble_copper": "Each conductor counts as one solid round wire with the current in its skin;"
+    " what the two wires of the pair do to each other is left out.",
+    "treble_load": "Loudspeakers keep their nominal ohms at 10 kHz. Real ones rise, so this is"
+    " rather too much loss than too little.",
+    "section_near": "A section whose length or cable is not known counts as none, for the points"
+    " that do not hang on it: the most they can lose.",
+    "amplifier_stiff": "The amplifier's own impedance is not known and counts as none: its"
+    " terminals keep the nominal voltage.",
+    "form_not_known": "A control whose make is not known counts as an autotransformer.",
+    "insertion_not_known": "A control whose insertion loss is not known counts as having none;"
+    " 0.4 to 1 dB is usual (common practice).",
+    "loop_at_20": "A measured loop resistance counts as measured at 20 °C.",
+    "clad_lowest": "Copper-clad aluminium counts with 62 % of the conductivity of copper; 62 to"
+    " 68 % is reported.",
+    "heat_outside": "Beyond −20 to 100 °C the resistance of copper is reckoned on in the same"
+    " straight line.",
+    "pair_usual": "The pair's inductance or capacitance is not known; 0.63 µH/m and 63 pF/m are"
+    " taken, a jacketed pair two diameters apart (common practice).",
+    "strands_not_known": "Whether the gauge is stranded is not known; it counts as stranded, 2 %"
+    " more.",
+    "seven_wires": "A tinned stranded gauge counts as made of seven wires.",
+    "class_not_known": "The class of the metric cable is not known; it counts as flexible, the"
+    " most ohms.",
+    "size_between": "A size that no table prints is reckoned from the nearest printed one below.",
+}
+
+CABLES = {
+    "awg_22": "22 AWG",
+    "awg_20": "20 AWG",
+    "awg_18": "18 AWG",
+    "awg_16": "16 AWG",
+    "awg_14": "14 AWG",
+    "awg_12": "12 AWG",
+    "awg_10": "10 AWG",
+    "mm2_0_5": "0.5 mm²",
+    "mm2_0_75": "0.75 mm²",
+    "mm2_1": "1 mm²",
+    "mm2_1_5": "1.5 mm²",
+    "mm2_2_5": "2.5 mm²",
+    "mm2_4": "4 mm²",
+    "mm2_6": "6 mm²",
+}
