@@ -1,6 +1,7 @@
 """What a measurement gives: one named number with its unit."""
 
 import json
+import math
 import statistics
 from collections.abc import Sequence
 from typing import NamedTuple
@@ -19,9 +20,9 @@ class Figure(NamedTuple):
 
 
 def find_percentile(values: Sequence[float], share: float) -> float:
-    """Give the value that this share of all values does not exceed."""
+    """Give the value that this share of all values do not exceed."""
     ordered = sorted(values)
-    return ordered[min(len(ordered) - 1, int(share * len(ordered)))]
+    return ordered[math.ceil(share * len(ordered)) - 1]
 
 
 def summarize(name: str, milliseconds: Sequence[float]) -> list[Figure]:

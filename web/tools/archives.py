@@ -35,9 +35,10 @@ def make_archives(kept: Path = CACHE / "archives") -> dict[str, Path]:
 def run_inside(task: dict[str, object], *, what: str, remedy: str) -> str:
     """Run a Python file inside the runtime in Node; see runtime.mjs for the task."""
     return run_program(
-        [find_node(), TOOLS / "runtime.mjs", json.dumps(task, default=str)],
+        [find_node(), TOOLS / "runtime.mjs"],
         what=what,
         remedy=remedy,
+        text=json.dumps(task, default=str),
     )
 
 

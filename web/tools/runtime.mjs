@@ -1,5 +1,5 @@
 /* Runs one Python file inside the runtime that is shipped to the browser, here in Node.
-   The only argument is a JSON object:
+   The task comes through standard input, a JSON object:
      index    folder with pyodide.mjs and the files beside it
      mounts   {"/place inside": "folder outside"}
      unpack   [["archive outside", "zip" | "wheel"], ...] into site-packages, in this order
@@ -40,7 +40,7 @@ async function run(task) {
 }
 
 try {
-  process.exitCode = await run(JSON.parse(process.argv[2]));
+  process.exitCode = await run(JSON.parse(readFileSync(0, "utf8")));
 } catch (error) {
   // The message holds Python's own traceback; the stack would only show the runtime's machine code.
   console.error(String(error.message ?? error));

@@ -50,12 +50,19 @@ def run_program(
     remedy: str,
     folder: Path = ROOT,
     environment: Mapping[str, str] | None = None,
+    text: str = "",
 ) -> str:
-    """Run a program quietly; when it fails, halt with its last lines and a way to go on."""
+    """Run a program quietly on `text`; when it fails, halt with its last lines and a way on."""
     words = [str(word) for word in command]
     try:
         done = subprocess.run(
-            words, cwd=folder, env=environment, capture_output=True, text=True, check=False
+            words,
+            cwd=folder,
+            env=environment,
+            input=text,
+            capture_output=True,
+            text=True,
+            check=False,
         )
     except OSError as error:
         raise Halt(f"{what} ({error})", remedy=remedy) from error

@@ -24,8 +24,9 @@ def run_inside(
         "environment": {"RUNGLINE_EXAMPLES": "inside"},
     }
     return subprocess.run(
-        [str(find_node()), str(TOOLS / "runtime.mjs"), json.dumps(task, default=str)],
+        [str(find_node()), str(TOOLS / "runtime.mjs")],
         cwd=ROOT,
+        input=json.dumps(task, default=str),
         capture_output=True,
         text=True,
         check=False,
