@@ -8,6 +8,7 @@ from pycore.asks.names import names_of
 from pycore.asks.requests import WorkingBody
 from pycore.asks.shown import range_text, shown_finding
 from pycore.calc.check import check_job
+from pycore.calc.line_story import working_in
 from pycore.calc.story import working_of
 from pycore.ground.problems import BadCommand
 from pycore.ground.units import Manner, show
@@ -26,6 +27,8 @@ def working(body: WorkingBody, manner: Manner) -> WorkingAnswer:
         raise BadCommand("finding_gone", where={"field": "finding"})
     names = names_of(body.job)
     story = working_of(checked, finding)
+    if not story.steps:
+        story = working_in(checked.lines, finding)
     return {
         "title": shown_finding(finding, names, manner)["title"],
         "result": range_text(finding, manner),

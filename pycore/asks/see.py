@@ -7,6 +7,7 @@ from pycore.asks.requests import JobBody
 from pycore.asks.shown import shown_finding
 from pycore.calc.check import check_job
 from pycore.calc.finding import Finding, Verdict
+from pycore.calc.solve import rows_of
 from pycore.ground.units import Manner
 from pycore.jobs import Job
 
@@ -20,7 +21,7 @@ def see(job: Job, manner: Manner) -> Seen:
     ordered = sorted(checked.findings, key=_rank)
     shown = [shown_finding(finding, names, manner) for finding in ordered]
     faces = faces_of(checked, shown, names, manner)
-    return {"findings": shown, "points": [], "faces": faces}
+    return {"findings": shown, "points": rows_of(checked.lines), "faces": faces}
 
 
 def _rank(finding: Finding) -> tuple[int, bool]:

@@ -6,26 +6,31 @@ from pycore.calc.finding import Finding
 from pycore.calc.fits import fit_findings
 from pycore.calc.judge import Limit, finding_of
 from pycore.calc.limits import Loads, limits_of, loads_of
+from pycore.calc.line import findings_of
 from pycore.calc.marks import mark_findings
+from pycore.calc.solve import Lines, solve_lines
 from pycore.jobs import Job
 
 
 class Checked(NamedTuple):
-    """A job with its loads, its limits and its findings."""
+    """A job with its loads, its limits, its solved lines and its findings."""
 
     job: Job
     loads: Loads
     limits: tuple[Limit, ...]
+    lines: Lines
     findings: tuple[Finding, ...]
 
 
 def check_job(job: Job) -> Checked:
-    """Every limit that applies, every mark that disagrees, and what still fits."""
+    """Every limit that applies, every mark that disagrees, the lines, and what still fits."""
     loads = loads_of(job)
     limits = limits_of(loads)
+    lines = solve_lines(job)
     findings = (
         *(finding_of(limit) for limit in limits),
         *mark_findings(loads),
+        *findings_of(lines),
         *fit_findings(loads, limits),
     )
-    return Checked(job, loads, limits, findings)
+    return Checked(job, loads, limits, lines, findings)
