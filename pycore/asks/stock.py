@@ -13,6 +13,7 @@ from pycore.jobs.catalogue import (
     attenuator_kinds,
     loudspeaker_kinds,
 )
+from pycore.jobs.catalogue_cables import cable_kinds
 
 
 class VersionAnswer(TypedDict):
@@ -63,10 +64,11 @@ def catalogue(_body: NothingBody, manner: Manner) -> CatalogueAnswer:
     names = ENGLISH["catalogue"]
     loudspeakers = list(loudspeaker_kinds(names))
     attenuators = list(attenuator_kinds(names))
+    cables = list(cable_kinds(names))
     return {
         "loudspeakers": loudspeakers,
         "attenuators": attenuators,
-        "cables": [],
+        "cables": cables,
         "line_volts": [
             {"line_v": line_v, "shown": show_typed(line_v, "v", manner)} for line_v in LINE_VOLTS
         ],
@@ -74,8 +76,7 @@ def catalogue(_body: NothingBody, manner: Manner) -> CatalogueAnswer:
             {"line_v": line_v, "taps": [_tap(tap_w, manner) for tap_w in taps]}
             for line_v, taps in USUAL_TAPS_W.items()
         ],
-        "names": {one.id: one.name for one in loudspeakers}
-        | {one.id: one.name for one in attenuators},
+        "names": {one.id: one.name for one in (*loudspeakers, *attenuators, *cables)},
     }
 
 
