@@ -40,8 +40,32 @@ export const goTo = (place) => {
   location.hash = writeAddress(place);
 };
 
+const LAST = "rungline.address";
+
+/** Started without an address: go where the person was last. */
+export const restoreAddress = () => {
+  if (location.hash) return;
+  try {
+    const last = localStorage.getItem(LAST);
+    if (last) history.replaceState(null, "", last);
+  } catch {
+    // Storage is switched off here; the tally is a good place to start.
+  }
+};
+
+const rememberAddress = () => {
+  try {
+    localStorage.setItem(LAST, location.hash);
+  } catch {
+    // As above: nothing is lost but the place.
+  }
+};
+
 /** @param {(place: Place) => void} listen */
 export const onAddress = (listen) => {
-  addEventListener("hashchange", () => listen(readAddress(location.hash)));
+  addEventListener("hashchange", () => {
+    rememberAddress();
+    listen(readAddress(location.hash));
+  });
   listen(readAddress(location.hash));
 };

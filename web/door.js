@@ -113,10 +113,11 @@ export const openDoor = ({ start, onStage, manner }) => {
     /**
      * Ask the core. Questions that share a `latest` key overtake each other: only the newest is
      * answered, so an old answer can never be painted over a new one.
-     * @param {string} ask
+     * @template {keyof import("./answers").Answers} K
+     * @param {K} ask
      * @param {unknown} body
      * @param {string} [latest]
-     * @returns {Promise<any>}
+     * @returns {Promise<import("./answers").Answers[K]>}
      */
     ask(ask, body, latest = "") {
       return new Promise((resolve, reject) => {

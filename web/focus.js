@@ -15,6 +15,8 @@ const placeOf = ({ place: { screen, job, zone } }) => [screen, job, zone].join("
 export const followFocus = (store, root) => {
   let place = placeOf(store.read());
   /** @type {string | null} */
+  let pick = null;
+  /** @type {string | null} */
   let panel = null;
   /** @type {Element | null} */
   let opener = null;
@@ -30,7 +32,15 @@ export const followFocus = (store, root) => {
     else if (opener instanceof HTMLElement && opener.isConnected) opener.focus();
   };
 
+  /** A picked thing must not lie behind the panel that opens for it. @param {State} state */
+  const followPick = ({ bench }) => {
+    const now = bench?.is === "thing" ? bench.id : null;
+    if (now && now !== pick) root.querySelector(".picked")?.scrollIntoView({ block: "nearest" });
+    pick = now;
+  };
+
   store.listen((state) => {
+    followPick(state);
     if (placeOf(state) === place) return followPanel(state);
     place = placeOf(state);
     panel = panelOf(state.bench);

@@ -1,7 +1,7 @@
 /** Puts the house together: store, keeper, engine, tabs and actions, and what each tells the other. */
 
 import { makeActions } from "./actions.js";
-import { onAddress, readAddress } from "./address.js";
+import { onAddress, readAddress, restoreAddress } from "./address.js";
 import { makeDesk } from "./desk.js";
 import { makeEdits } from "./edits.js";
 import { chosen, door, onStage } from "./engine.js";
@@ -21,6 +21,7 @@ import { makeUpdates } from "./updates.js";
 const NO_TOUCH = { data: {}, text: "", checked: false, files: null };
 
 export const openHouse = () => {
+  restoreAddress();
   const store = makeStore(firstState(readAddress(location.hash), chosen.manner));
 
   /** @param {unknown} error */
@@ -49,8 +50,8 @@ export const openHouse = () => {
 
   const lookAhead = makeLadder({ store, door, keeper, tabs });
   store.listen((state) => lookAhead(state).catch(onError));
-  onAddress((place) => opening.goTo(place, act).catch(onError));
   onStage((message) => opening.onStage(message, act).catch(onError));
+  onAddress((place) => opening.goTo(place, act).catch(onError));
   opening.remember().catch(onError);
   return { store, act: (/** @type {string} */ name, touch = NO_TOUCH) => act(name, touch) };
 };

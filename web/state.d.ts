@@ -1,157 +1,21 @@
 /** What the page holds, and what crosses the door. Types only: nothing here is shipped. */
 
-export type Verdict = "ok" | "near" | "over" | "unknown" | "note";
-export type Where = Record<string, string>;
+import type {
+  Catalogue,
+  Job,
+  PreviewOption,
+  Problem,
+  Seen,
+  TallyAnswer,
+  Verdict,
+  Working,
+} from "./answers";
+
+export type * from "./answers";
 
 export interface Manner {
   length: "m" | "ft";
   decimal: "." | ",";
-}
-
-export interface Problem {
-  code: string;
-  values: Record<string, unknown>;
-  words: string;
-  where: Where;
-  remedy: string | null;
-}
-
-export interface Tap {
-  w?: number | null;
-  ohm?: number | null;
-  at_v: number;
-  position?: string | null;
-  allowed?: boolean | null;
-  shown?: string;
-}
-export interface Kind {
-  id: string;
-  name: string;
-  taps?: Tap[];
-}
-export type Family = "loudspeakers" | "attenuators" | "cables";
-export type Kinds = Record<Family, Kind[]>;
-export interface ShownTap {
-  tap_w: number;
-  shown: string;
-}
-export interface Catalogue extends Kinds {
-  line_volts: { line_v: number; shown: string }[];
-  usual_taps: { line_v: number; taps: ShownTap[] }[];
-  names: Record<string, string>;
-}
-
-export interface Fitted {
-  is: "loudspeaker" | "attenuator" | "existing" | "junction";
-  kind?: string | null;
-  tap_w?: number | null;
-  tap_at_v?: number | null;
-  connected?: boolean;
-  off?: boolean;
-  override?: boolean | null;
-  override_sense?: string | null;
-  form?: string | null;
-  seen?: string | null;
-  label?: string | null;
-}
-export interface Point {
-  id: string;
-  after?: string | null;
-  length_m?: number | null;
-  cable?: string | null;
-  fitted: Fitted;
-}
-export interface Zone {
-  id: string;
-  name: string;
-  output?: string | null;
-  page_output?: string | null;
-  line: Point[];
-}
-export interface Output {
-  id: string;
-  name: string;
-  line_v: number;
-  drive?: string | null;
-  marked_class?: string | null;
-}
-export interface Pool {
-  w: number;
-  outputs: string[];
-  other_w?: number | null;
-}
-export interface Amplifier {
-  id: string;
-  name: string;
-  pools?: Pool[] | null;
-  outputs: Output[];
-}
-export interface Job {
-  id: string;
-  name: string;
-  place: string;
-  notes: string;
-  rev: number;
-  limits: Record<string, number | null>;
-  kinds: Kinds;
-  amplifiers: Amplifier[];
-  zones: Zone[];
-}
-
-export interface Shown {
-  value?: string;
-  low?: string;
-  high?: string;
-  limit?: string;
-  share?: string;
-  left?: string;
-}
-export interface Finding {
-  id: string;
-  code: string;
-  what: string;
-  where: Where;
-  state: "set" | "override" | null;
-  verdict: Verdict;
-  title: string;
-  words: string;
-  remedy: string | null;
-  shown: Shown;
-  share_fraction: number | null;
-}
-export interface Face {
-  title: string;
-  line?: string | null;
-  detail?: string | null;
-  verdict?: Verdict | null;
-  reason?: string | null;
-  load?: string | null;
-  limit?: string | null;
-  share?: string | null;
-  share_fraction?: number | null;
-  left?: string | null;
-  loss?: string | null;
-  finding?: string | null;
-  fields?: Record<string, string>;
-}
-export interface JobFace {
-  title: string;
-  line: string;
-  verdict: Verdict;
-  headline: string;
-  reason: string;
-  not_checked: string[];
-  counts: string;
-  fields?: Record<string, string>;
-}
-export interface Faces {
-  job: JobFace;
-  things: Record<string, Face>;
-}
-export interface Seen {
-  findings: Finding[];
-  points: unknown[];
-  faces: Faces;
 }
 
 export interface TallyRow {
@@ -160,29 +24,6 @@ export interface TallyRow {
   tap_w: string;
   shown_tap: string;
   output: number;
-}
-export interface TallyFit {
-  words: string;
-  first_limit?: string | null;
-}
-export interface TallySummary {
-  sum: string;
-  share: string;
-  share_fraction: number | null;
-  left: string;
-  verdict: Verdict;
-  headline: string;
-  reason: string;
-  fits: TallyFit[];
-  not_checked: string[];
-  finding: string | null;
-}
-export interface TallyAnswer extends Seen {
-  job: Job;
-  rows: { shown: string; sum: string; problem: Problem | null }[];
-  next: number;
-  summary: TallySummary;
-  problems?: Problem[];
 }
 export interface Tally {
   line_v: string;
@@ -270,33 +111,6 @@ export type Bench =
     }
   | { is: "thing"; id: string }
   | { is: "sure"; point: string };
-export interface WorkingStep {
-  title: string;
-  formula: string;
-  put_in: string;
-  result: string;
-  inputs: { name: string; shown: string; origin: string; source?: string | null }[];
-  source: string;
-  source_note: string;
-}
-export interface Working {
-  title: string;
-  result: string;
-  steps: WorkingStep[];
-  assumptions: string[];
-}
-export interface PreviewOption {
-  verdict: Verdict;
-  words: string;
-  problem?: Problem;
-  loads: {
-    what: string;
-    where: string;
-    shown_before: string;
-    shown_after: string;
-    verdict: Verdict;
-  }[];
-}
 export interface Preview {
   point: string;
   rev: number;

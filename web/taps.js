@@ -25,10 +25,29 @@ export const tapsOf = (state, zone, fitted) => {
   const kind = state.desk?.job.kinds.loudspeakers.find(({ id }) => id === fitted.kind);
   const own = (kind?.taps ?? []).filter((tap) => tap.at_v === at_v && tap.allowed !== false);
   if (own.length) {
+    own.sort((one, other) => Number(one.w) - Number(other.w));
     return own.flatMap(({ w, shown }) =>
       w ? [{ tap_w: w, at_v, shown: shown ?? shownTap(state, w) ?? `${w} W` }] : [],
     );
   }
   const usual = state.catalogue?.usual_taps.find(({ line_v }) => line_v === at_v)?.taps ?? [];
   return usual.map(({ tap_w, shown }) => ({ tap_w, at_v, shown }));
+};
+
+/** @typedef {{neighbour: number | null, largest: number | null}} Advice */
+
+/**
+ * The tap of the loudspeaker before it, and the largest that keeps every limit.
+ * @param {State} state @param {Zone} zone @param {string} id
+ * @returns {Advice}
+ */
+export const adviceOf = ({ preview }, { line }, id) => {
+  const at = line.findIndex((each) => each.id === id);
+  const near = line.slice(0, at).findLast(({ fitted }) => fitted.is === "loudspeaker");
+  const options = preview?.point === id ? Object.entries(preview.options) : [];
+  const fitting = options.filter(([, { verdict }]) => verdict === "ok").map(([tap]) => Number(tap));
+  return {
+    neighbour: near?.fitted.tap_w ?? null,
+    largest: fitting.length ? Math.max(...fitting) : null,
+  };
 };

@@ -35,6 +35,11 @@ export const houseActions = ({ store, door, keeper, tabs, updates, setManner }) 
       }
     },
 
+    "findings.show": () => {
+      document.getElementById("findings")?.scrollIntoView();
+      document.getElementById("findings-title")?.focus({ preventScroll: true });
+    },
+
     "notice.close": () => store.change({ notice: null }),
 
     "engine.retry": () => {

@@ -15,7 +15,11 @@ export const jobsActions = ({ store, door, keeper, desk }) => {
   /** @param {string} words */
   const complain = (words) => store.change({ notice: { words, bad: true } });
 
-  /** Ask, and show what stands in the way. @param {string} ask @param {unknown} body */
+  /**
+   * Ask, and show what stands in the way.
+   * @template {keyof import("../answers").Answers} K
+   * @param {K} ask @param {unknown} body
+   */
   const tryAsk = async (ask, body) => {
     try {
       return await door.ask(ask, body);

@@ -15,7 +15,6 @@ const textOf = (state, point) => (/** @type {string} */ field) =>
 /** @param {State} state @param {string} at @param {Point | null} point @returns {Field[]} */
 export const loudspeakerFields = (state, at, point) => {
   const now = textOf(state, point);
-  const seen = ["drawing", "found", "set", "checked"];
   return [
     choiceField(
       "kind",
@@ -35,7 +34,7 @@ export const loudspeakerFields = (state, at, point) => {
         ["found", say("choice.seen_found")],
         ["set", say("choice.seen_set")],
         ["checked", say("choice.seen_checked")],
-      ]).filter(({ value }) => !value || seen.includes(value)),
+      ]),
     ),
     numberField("planned_tap_w", `${at}.planned_tap_w`, say("field.planned_tap_w"), now("planned_tap_w")),
     numberField("direct_ohm", `${at}.direct_ohm`, say("field.direct_ohm"), now("direct_ohm"), {
@@ -44,42 +43,46 @@ export const loudspeakerFields = (state, at, point) => {
   ];
 };
 
-/** @param {State} state @param {string} at @param {Point | null} point @returns {Field[]} */
-export const attenuatorFields = (state, at, point) => {
-  const now = textOf(state, point);
-  const fitted = point?.fitted;
+/** Whether and how a page bypasses a control. @param {string} at @param {Point | null} point @returns {Field[]} */
+const overrideFields = (at, point) => {
   const { choices: answers, stands_for } = yesNo();
+  const now = yesNoText(point?.fitted.override);
   return [
-    choiceField("kind", `${at}.kind`, say("field.kind"), fitted?.kind ?? "", kindChoices(state, "attenuators")),
-    numberField("rated_w", `${at}.rated_w`, say("field.rated_w"), now("rated_w")),
-    numberField("rated_at_v", `${at}.rated_at_v`, say("field.rated_at_v"), now("rated_at_v")),
-    numberField("insertion_db", `${at}.insertion_db`, say("field.insertion_db"), now("insertion_db")),
-    choiceField(
-      "form",
-      `${at}.form`,
-      say("field.form"),
-      fitted?.form ?? "",
-      choices([
-        ["", say("choice.not_known")],
-        ["autotransformer", say("choice.autotransformer")],
-        ["pad", say("choice.pad")],
-      ]),
-    ),
     {
-      ...choiceField("override", `${at}.override`, say("field.override"), yesNoText(fitted?.override), answers, stands_for),
+      ...choiceField("override", `${at}.override`, say("field.override"), now, answers, stands_for),
       hint: say("field.override_hint"),
     },
     choiceField(
       "override_sense",
       `${at}.override_sense`,
       say("field.override_sense"),
-      fitted?.override_sense ?? "",
+      point?.fitted.override_sense ?? "",
       choices([
         ["", say("choice.not_known")],
         ["power_bypasses", say("choice.power_bypasses")],
         ["loss_bypasses", say("choice.loss_bypasses")],
       ]),
     ),
+  ];
+};
+
+/** @param {State} state @param {string} at @param {Point | null} point @returns {Field[]} */
+export const attenuatorFields = (state, at, point) => {
+  const now = textOf(state, point);
+  const fitted = point?.fitted;
+  const kinds = kindChoices(state, "attenuators");
+  const forms = choices([
+    ["", say("choice.not_known")],
+    ["autotransformer", say("choice.autotransformer")],
+    ["pad", say("choice.pad")],
+  ]);
+  return [
+    choiceField("kind", `${at}.kind`, say("field.kind"), fitted?.kind ?? "", kinds),
+    numberField("rated_w", `${at}.rated_w`, say("field.rated_w"), now("rated_w")),
+    numberField("rated_at_v", `${at}.rated_at_v`, say("field.rated_at_v"), now("rated_at_v")),
+    numberField("insertion_db", `${at}.insertion_db`, say("field.insertion_db"), now("insertion_db")),
+    choiceField("form", `${at}.form`, say("field.form"), fitted?.form ?? "", forms),
+    ...overrideFields(at, point),
   ];
 };
 

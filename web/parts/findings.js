@@ -3,11 +3,13 @@
 import { html, nothing, repeat } from "../markup.js";
 import { figure } from "../pieces/figure.js";
 import { verdictMark } from "../pieces/mark.js";
-import { say } from "../say.js";
+import { say, sayOne } from "../say.js";
 
 /** @typedef {import("../state").Finding} Finding */
 
 const GRAVITY = ["over", "unknown", "near", "ok", "note"];
+// What is in order, or only good to know, is folded away.
+const FOLDED = ["ok", "note"];
 
 /** @param {readonly Finding[]} findings @returns {Finding[][]} */
 const grouped = (findings) => {
@@ -15,7 +17,7 @@ const grouped = (findings) => {
   const groups = new Map();
   for (const verdict of GRAVITY) {
     for (const finding of findings.filter((each) => each.verdict === verdict)) {
-      const name = `${verdict} ${finding.code}`;
+      const name = `${verdict} ${finding.what}`;
       groups.set(name, [...(groups.get(name) ?? []), finding]);
     }
   }
@@ -23,8 +25,12 @@ const grouped = (findings) => {
 };
 
 /** @param {Finding} finding */
-const findingLine = ({ id, title, words, remedy, shown }) => html`<li class="finding">
-  <div class="finding-head"><b>${title}</b>${figure(shown.value, id, title)}</div>
+const findingLine = ({ id, title, words, remedy, shown, state }) => html`<li class="finding">
+  <div class="finding-head">
+    <b>${title}</b>
+    ${state === "set" ? html`<span class="quiet">${say("findings.as_set")}</span>` : nothing}
+    ${figure(shown.value, id, title)}
+  </div>
   <p>${words}</p>
   ${remedy ? html`<p class="remedy">${remedy}</p>` : nothing}
 </li>`;
@@ -33,22 +39,24 @@ const findingLine = ({ id, title, words, remedy, shown }) => html`<li class="fin
 const findingGroup = (group) => {
   const [first] = group;
   if (!first) return nothing;
-  return html`<li class="finding-group v-${first.verdict}">
-    ${verdictMark(first.verdict)}
+  const { verdict, what } = first;
+  return html`<details class="finding-group v-${verdict}" ?open=${!FOLDED.includes(verdict)}>
+    <summary>
+      <span class="finding-what">${sayOne("what", what)}</span>
+      <span class="quiet">${group.length}</span>
+      ${verdictMark(verdict)}
+    </summary>
     <ul>
       ${repeat(group, ({ id }) => id, findingLine)}
     </ul>
-  </li>`;
+  </details>`;
 };
 
 /** @param {readonly Finding[]} findings */
-export const findingList = (findings) => {
-  if (!findings.length) return nothing;
-  const groups = grouped(findings);
-  return html`<section class="findings" aria-label=${say("findings.title")}>
-    <h2>${say("findings.title")}</h2>
-    <ul>
-      ${groups.map(findingGroup)}
-    </ul>
-  </section>`;
-};
+export const findingList = (findings) =>
+  findings.length
+    ? html`<section class="findings" id="findings" aria-labelledby="findings-title">
+        <h2 id="findings-title" tabindex="-1">${say("findings.title")}</h2>
+        ${grouped(findings).map(findingGroup)}
+      </section>`
+    : nothing;

@@ -80,6 +80,7 @@ const plainBench = (desk) => html`<div class="bench-buttons">
   </a>
   ${benchButton("change", say("form.change_job"), "form.open", { form: "change_job" })}
   ${benchButton("file", say("jobs.save"), "jobs.save", { job: desk.id })}
+  ${desk.seen.findings.length ? benchButton("down", say("findings.title"), "findings.show") : nothing}
 </div>`;
 
 /** @param {State} state */

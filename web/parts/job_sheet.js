@@ -39,13 +39,21 @@ const loadOf = (face) =>
       </div>`
     : nothing;
 
+/** @param {Zone} zone */
+const loudspeakersOn = ({ line }) => {
+  const { length } = line.filter(({ fitted }) => fitted.is === "loudspeaker");
+  return say(length === 1 ? "zone.loudspeaker" : "zone.loudspeakers", { count: String(length) });
+};
+
 /** @param {Desk} desk @param {Zone} zone */
 const zoneLine = (desk, zone) => {
   const face = desk.seen.faces.things[zone.id];
   if (!face) return nothing;
   return html`<li class="hung">
     <a class="card-way zone-way" href="#/job/${desk.id}/zone/${zone.id}">
-      <span class="zone-words"><b>${face.title}</b><span class="quiet">${face.line}</span></span>
+      <span class="zone-words"
+        ><b>${face.title}</b><span class="quiet">${loudspeakersOn(zone)}</span></span
+      >
       <span class="zone-load">${face.load}</span>
       ${face.verdict ? verdictShape(face.verdict) : nothing} ${glyph("on")}
     </a>
@@ -64,14 +72,14 @@ const zoneList = (desk, zones) =>
       </ul>`
     : nothing;
 
-/** @param {State} state @param {Desk} desk @param {string} id */
-const output = (state, desk, id) => {
+/** @param {State} state @param {Desk} desk @param {import("../state").Output} output */
+const output = (state, desk, { id, name }) => {
   const face = desk.seen.faces.things[id];
   if (!face) return nothing;
   const picked = pickedOf(state) === id;
   return html`<li class="hung output ${picked ? "picked" : ""}">
     <div class="output-head">
-      ${pickName(id, face, picked)} ${face.verdict ? verdictMark(face.verdict) : nothing}
+      ${pickName(id, { ...face, title: name || face.title }, picked)} ${face.verdict ? verdictMark(face.verdict) : nothing}
     </div>
     ${loadOf(face)}
     ${zoneList(
@@ -95,7 +103,7 @@ const amplifierCard = (state, desk, { id, outputs }) => {
       ${repeat(
         outputs,
         (each) => each.id,
-        (each) => output(state, desk, each.id),
+        (each) => output(state, desk, each),
       )}
     </ul>
   </section>`;

@@ -4,29 +4,41 @@ import { html, nothing } from "../markup.js";
 import { benchButton, squareButton } from "../pieces/button.js";
 import { shape, verdictShape } from "../pieces/mark.js";
 import { say, sayOne } from "../say.js";
-import { tapsOf } from "../taps.js";
+import { adviceOf, tapsOf } from "../taps.js";
 
 /** @typedef {import("../state").State} State */
 /** @typedef {import("../state").Desk} Desk */
 /** @typedef {import("../state").Point} Point */
 /** @typedef {import("../state").Zone} Zone */
 
+/**
+ * What stands under a tap: where it stands now, what is advised, else the load it would make.
+ * @param {{tap_w: number, here: boolean, advice: import("../taps.js").Advice,
+ *   load: import("../state").PreviewOption["loads"][number] | undefined}} tap
+ */
+const tapNote = ({ tap_w, here, advice, load }) => {
+  if (here) return say("point.now");
+  if (tap_w === advice.neighbour) return say("point.as_neighbours");
+  if (tap_w === advice.largest) return say("point.largest");
+  return load ? say("point.makes", { load: load.shown_after }) : "";
+};
+
 /** @param {State} state @param {Zone} zone @param {Point} point */
 const tapChips = (state, zone, { id, fitted }) => {
   const { preview } = state;
   const options = preview?.point === id ? preview.options : {};
-  return html`<div class="taps" role="group" aria-label=${say("point.taps")}>
+  const advice = adviceOf(state, zone, id);
+  return html`<div class="taps turns" role="group" aria-label=${say("point.taps")}>
     ${tapsOf(state, zone, fitted).map(({ tap_w, at_v, shown }) => {
       const here = fitted.tap_w === tap_w && fitted.tap_at_v === at_v;
-      const option = options[`${tap_w}`];
+      const option = here ? undefined : options[`${tap_w}`];
+      const [load] = option?.loads ?? [];
       return html`<button type="button" class="chip" data-act="point.tap" data-point=${id}
         data-tap=${tap_w} data-at=${at_v} aria-pressed=${here}>
-        ${shown} ${option ? verdictShape(option.verdict) : nothing}
+        <span>${shown} ${option && load ? verdictShape(option.verdict) : nothing}</span>
+        <small>${tapNote({ tap_w, here, load, advice })}</small>
       </button>`;
     })}
-    <button type="button" class="chip" data-act="form.open" data-form="set_tap" data-thing=${id}>
-      ${say("tally.other")}
-    </button>
   </div>`;
 };
 
@@ -68,6 +80,9 @@ export const pointBench = (state, zone, point) => {
       ${benchButton("loudspeaker", say("point.add_behind"), "form.open", { form: "add_loudspeakers", zone: zone.id, after: id })}
       ${benchButton("attenuator", say("point.add_attenuator"), "form.open", { form: "add_attenuator", zone: zone.id, after: id })}
       ${fittedButtons(point)}
+      ${point.fitted.is === "loudspeaker"
+        ? benchButton("tally", say("form.set_tap"), "form.open", { form: "set_tap", thing: id })
+        : nothing}
       ${benchButton("change", say("form.change"), "form.open", { form: "change_point", thing: id })}
       ${benchButton("move", say("form.move"), "form.open", { form: "move_point", thing: id, zone: zone.id })}
       ${benchButton("remove", say("form.remove"), "point.remove", { point: id })}

@@ -20,15 +20,25 @@ const usualTaps = ({ tally, catalogue }) => {
 const digitKey = (digit) =>
   html`<button type="button" class="key" data-act="tally.digit" data-digit=${digit}>${digit}</button>`;
 
+/** @param {Pick<Tally, "count" | "other">} entry */
+const entryWords = ({ count, other }) => {
+  if (other !== null) return say("tally.entry_other", { count: count || "1", text: other || "…" });
+  return say("tally.entry", { count });
+};
+
+/** The newest row, where the thumb has just been. @param {Tally["rows"]} rows */
+const newest = (rows) => {
+  const row = rows.at(-1);
+  return row
+    ? html`<p class="entry-hint"><b>${say("tally.row", { count: row.count, tap: row.shown_tap })}</b></p>`
+    : html`<p class="entry-hint">${say("tally.count_first")}</p>`;
+};
+
 /** @param {Tally} tally */
 const entry = ({ count, other, rows }) => html`<div class="entry">
-  <p class="entry-count" role="status">
-    ${other === null
-      ? count
-        ? say("tally.entry", { count })
-        : nothing
-      : say("tally.entry_other", { count: count || "1", text: other })}
-  </p>
+  ${other === null && !count
+    ? newest(rows)
+    : html`<p class="entry-count" role="status">${entryWords({ count, other })}</p>`}
   ${other !== null
     ? html`<button type="button" class="chief-button" data-act="tally.other_add" ?disabled=${!other}>
         ${say("tally.other_add")}
@@ -37,7 +47,7 @@ const entry = ({ count, other, rows }) => html`<div class="entry">
       ? html`<p class="entry-hint">${say("tally.pick_tap")}</p>`
       : rows.length
         ? html`<button type="button" class="chief-button" data-act="tally.keep">${say("tally.keep")}</button>`
-        : html`<p class="entry-hint">${say("tally.count_first")}</p>`}
+        : nothing}
 </div>`;
 
 /** @param {Tally} tally */

@@ -33,6 +33,7 @@ const keptWords = ({ place, desk, engine }) => {
     if (desk.waiting.length && engine.stage !== "ready") return say("kept.waiting");
     return sayOne("kept", desk.kept);
   }
+  if (engine.stage === "failed") return say("engine.failed_short");
   return engine.stage === "ready" ? "" : sayOne("engine", engine.stage);
 };
 

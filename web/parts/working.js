@@ -11,7 +11,7 @@ import { say } from "../say.js";
 const stepPart = ({ title, formula, put_in, result, inputs, source, source_note }) => html`<li class="step">
   <h3>${title}</h3>
   <p class="step-formula">${formula}</p>
-  <p class="step-put-in">${put_in} <b>${result}</b></p>
+  <p class="step-put-in">${put_in} = <b>${result}</b></p>
   ${inputs.length
     ? html`<dl class="step-inputs">
         ${inputs.map(

@@ -41,8 +41,7 @@ const pointRow = (desk, row, picked) => {
       aria-expanded=${picked}>
       <span class="point-drawing">${drawing(fitted)}</span>
       <span class="point-words">
-        <b>${title}</b>
-        <span class="point-line">${face?.line}</span>
+        <span class="point-head"><b>${title}</b><span class="point-line">${face?.line}</span></span>
         <span class="quiet">${face?.detail}</span>
       </span>
     </button>
