@@ -18,13 +18,21 @@ const LOCK = JSON.stringify({
   packages: {},
 });
 
+const ENVIRONMENT = {
+  HOME: "/home/pyodide",
+  PYTHONHASHSEED: "0",
+  PYTHONDONTWRITEBYTECODE: "1",
+  // Byte code without columns is a quarter smaller; a traceback still names file and line.
+  PYTHONNODEBUGRANGES: "1",
+};
+
 async function run(task) {
   const { loadPyodide } = await import(pathToFileURL(join(task.index, "pyodide.mjs")).href);
   const pyodide = await loadPyodide({
     indexURL: task.index,
     lockFileContents: LOCK,
     enableRunUntilComplete: false,
-    env: { HOME: "/home/pyodide", PYTHONHASHSEED: "0", PYTHONDONTWRITEBYTECODE: "1", ...task.environment },
+    env: { ...ENVIRONMENT, ...task.environment },
   });
   for (const [inside, outside] of Object.entries(task.mounts ?? {})) {
     pyodide.FS.mkdirTree(inside);
