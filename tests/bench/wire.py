@@ -16,7 +16,8 @@ def measure() -> Iterator[Figure]:
     ]
     app = [path for path in paths if path.name not in RUNTIME]
     core = [path for path in app if path.parent.name == "py"]
-    for name, some in (("first visit", paths), ("everything but the runtime", app), ("core", core)):
+    shares = {"first visit": paths, "update of everything but the runtime": app, "core": core}
+    for name, some in shares.items():
         yield Figure(f"{name}, plain", count_bytes(some, squeezed=False) / 1000, "kB")
         yield Figure(f"{name}, brotli", count_bytes(some, squeezed=True) / 1000, "kB")
 

@@ -46,6 +46,7 @@ def _list_inputs(kind: str) -> list[Path | str | bytes]:
     """Name everything an archive depends on."""
     inputs: list[Path | str | bytes] = [
         TOOLS / "compile_inside.py",
+        TOOLS / "runtime.mjs",
         RUNTIME / "pyodide.asm.wasm",
         RUNTIME / "python_stdlib.zip",
     ]
