@@ -14,15 +14,20 @@ from pycore.asks.see import see_job
 from pycore.asks.shown import shown_finding
 from pycore.calc.check import check_job
 from pycore.calc.finding import Verdict, worst
-from pycore.edit import COMMANDS, Command, apply
+from pycore.edit import Command, apply, read_command
 from pycore.ground.problems import BadText, Problem
-from pycore.ground.refusals import read_kind
-from pycore.ground.units import Manner, read, unit_of
+from pycore.ground.units import Manner, read, show_typed, unit_of
+from pycore.ground.units.table import TYPED
 from pycore.jobs import Job, Kinds
 from pycore.jobs.catalogue import DEFAULT_LIMITS
 from pycore.jobs.job import FORMAT, VERSION
 
 WHOLE = ("count", "awg")
+TOO_FAR = {
+    "number_too_small": "typed_too_small",
+    "number_not_above": "typed_not_above",
+    "number_too_large": "typed_too_large",
+}
 
 
 class LoadChange(TypedDict):
@@ -77,13 +82,29 @@ def command_of(raw: Mapping[str, Any], typed: Mapping[str, str], manner: Manner)
     """The command with what the person typed put in, validated as any text from outside."""
     for field, text in typed.items():
         raw = _put(raw, field.split("."), read_field(field, text, manner), field)
-    return read_kind(COMMANDS, json.dumps(raw))
+    try:
+        return read_command(json.dumps(raw))
+    except BadText as problem:
+        raise _said_as_typed(problem, typed, manner) from None
+
+
+def _said_as_typed(problem: BadText, typed: Mapping[str, str], manner: Manner) -> BadText:
+    """What is wrong with a number a person typed, said of what they typed."""
+    field = problem.where.get("field", "")
+    if field not in typed:
+        return problem
+    if problem.code in TOO_FAR:
+        bound = float(problem.values["bound"])
+        shown = show_typed(bound, unit_of(field) or "count", manner)
+        return BadText(TOO_FAR[problem.code], where=problem.where, text=typed[field], bound=shown)
+    empty = problem.code == "number_expected" and not typed[field].strip()
+    return BadText("cannot_be_unknown", where=problem.where) if empty else problem
 
 
 def read_field(field: str, text: str, manner: Manner) -> float | int | None:
     """A typed number by the unit its field's name ends in; a problem names that field."""
     unit = unit_of(field)
-    if unit is None:
+    if unit is None or unit not in TYPED:
         raise BadText("field_not_typed", where={"field": field}, field=field)
     try:
         number = read(text, unit, manner)
@@ -108,7 +129,7 @@ def _put(raw: Any, path: list[str], value: object, field: str) -> Any:
 
 def preview(body: PreviewBody, manner: Manner) -> PreviewAnswer:
     """What each command would do, each tried by itself; the job is unchanged."""
-    before = _loads(body.job, manner)
+    before = _judged(body.job, manner)
     return {"options": [_option(body, raw, before, manner) for raw in body.commands]}
 
 
@@ -124,25 +145,29 @@ def _option(
         refused = problem_answer(problem, manner)
         words = refused["words"]
         return {"verdict": "unknown", "words": words, "problem": refused, "loads": []}
-    after = _loads(job, manner)
-    changes = [
-        _change(before.get(one), finding)
+    after = _judged(job, manner)
+    changed = [
+        finding
         for one, finding in after.items()
         if one not in before or _numbers(before[one]) != _numbers(finding)
     ]
-    verdict = worst([change["verdict"] for change in changes])
-    said = next((one for one in after.values() if one["verdict"] == verdict), None)
-    words = said["words"] if said and changes else ""
-    return {"verdict": verdict, "words": words, "problem": None, "loads": changes}
+    verdict = worst([finding["verdict"] for finding in changed])
+    words = next((one["words"] for one in changed if one["verdict"] == verdict), "")
+    loads = [
+        _change(before.get(finding["id"]), finding)
+        for finding in changed
+        if finding["unit"] == "w" and finding["state"] == "override"
+    ]
+    return {"verdict": verdict, "words": words, "problem": None, "loads": loads}
 
 
-def _loads(job: Job, manner: Manner) -> dict[str, FindingAnswer]:
-    """The judged loads of the override state by their ids."""
+def _judged(job: Job, manner: Manner) -> dict[str, FindingAnswer]:
+    """All that is judged of a job, by its ids: loads, losses and marks, in both states."""
     names = names_of(job)
     return {
         finding.id: shown_finding(finding, names, manner)
         for finding in check_job(job).findings
-        if finding.unit == "w" and finding.state == "override"
+        if finding.what != "what_fits"
     }
 
 
@@ -159,5 +184,5 @@ def _change(before: FindingAnswer | None, after: FindingAnswer) -> LoadChange:
     }
 
 
-def _numbers(finding: FindingAnswer) -> tuple[float | None, float | None, float | None]:
-    return finding["value"], finding["low"], finding["high"]
+def _numbers(finding: FindingAnswer) -> tuple[object, ...]:
+    return finding["code"], finding["value"], finding["low"], finding["high"]

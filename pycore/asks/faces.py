@@ -5,12 +5,14 @@ from typing import NamedTuple
 
 from pycore.asks.answers import Face, Faces, FindingAnswer, JobFace
 from pycore.asks.point_lines import point_detail, point_line
+from pycore.asks.shown import Bounds, bounds_text
 from pycore.calc.check import Checked
 from pycore.calc.finding import Verdict, worst
-from pycore.ground.units import Manner, show, show_typed
+from pycore.ground.units import Manner, show_typed
 from pycore.ground.words import say, say_count
 from pycore.jobs import Amplifier, Job, Output, Zone
 
+LOADS = ("output_load_w", "pool_load_w", "attenuator_load_w", "output_impedance_ohm")
 HEAD = {"output": "output_load_w", "amplifier": "pool_load_w", "point": "attenuator_load_w"}
 
 
@@ -24,12 +26,35 @@ class Desk(NamedTuple):
     manner: Manner
 
 
+# These only tell: what fits counts what is not there yet, the rest is for meter and ear.
+TELLING = (
+    "what_fits",
+    "zone_loss_10k_db",
+    "zone_loss_nominal_db",
+    "zone_loss_nearest_db",
+    "zone_spread_db",
+    "zone_wasteful_section",
+    "zone_impedance_ohm",
+    "output_line_impedance_ohm",
+)
+
+
+def speaks_for(finding: FindingAnswer) -> bool:
+    """Whether a finding has a say in the verdict on its place.
+
+    A line whose cable nobody has entered says nothing of it: that is told as not checked.
+    """
+    return finding["what"] not in TELLING and finding["code"] != "zone_loss_not_entered"
+
+
 def faces_of(
     checked: Checked, shown: list[FindingAnswer], names: Mapping[str, str], manner: Manner
 ) -> Faces:
     """The faces of a job and all its things."""
     by_place: dict[str, list[FindingAnswer]] = {}
     for finding in shown:
+        if not speaks_for(finding):
+            continue
         for place in finding["where"].values():
             by_place.setdefault(place, []).append(finding)
     desk = Desk(checked, shown, by_place, names, manner)
@@ -107,40 +132,48 @@ def _zone(desk: Desk, zone: Zone) -> Face:
     places = [zone.id, *(point.id for point in zone.line), *outputs, *amplifiers]
     count = sum(point.fitted.is_ == "loudspeaker" for point in zone.line)
     texts = {
-        "loudspeakers": say_count("face", "loudspeakers", count),
+        "loudspeakers": say_count("face", "loudspeakers", count, language=desk.manner.language),
         "output": desk.names.get(zone.output or "", ""),
     }
     code = "zone" if zone.output else "zone_nowhere"
     line = say("face", code, texts, language=desk.manner.language)
     face = _face(desk, zone.id, line=line, concern=[desk.by_place.get(p, []) for p in places])
     asked = desk.checked.loads.asked.get((zone.id, "override"))
-    if asked is not None and asked.override.value is not None:
-        face["load"] = show(asked.override.value, "w", desk.manner)
+    if asked is not None:
+        face["load"] = bounds_text(Bounds(*asked.override), "w", desk.manner)
     return face
 
 
 def job_face(job: Job, shown: list[FindingAnswer], manner: Manner) -> JobFace:
     """The headline of a job: the worst verdict, its reason, and what nobody has checked."""
     language = manner.language
-    judged = [one for one in shown if one["what"] != "what_fits"]
+    # without anything on a line there is nothing to call in order
+    anything = any(zone.line for zone in job.zones)
+    judged = [one for one in shown if anything and speaks_for(one)]
     verdict: Verdict = worst([one["verdict"] for one in judged])
     speaks = next((one for one in judged if one["verdict"] == verdict != "note"), None)
     points = [point for zone in job.zones for point in zone.line]
     count = sum(point.fitted.is_ == "loudspeaker" for point in points)
     counts = {
-        "loudspeakers": say_count("face", "loudspeakers", count),
-        "zones": say_count("face", "zones", len(job.zones)),
+        "loudspeakers": say_count("face", "loudspeakers", count, language=language),
+        "zones": say_count("face", "zones", len(job.zones), language=language),
     }
     return {
         "title": job.name,
         "line": job.place,
         "verdict": verdict,
-        "headline": say("face", f"all_{verdict}", language=language),
+        "headline": say("face", _headline(verdict, speaks), language=language),
         "reason": speaks["words"] if speaks else say("face", "no_reason", language=language),
         "not_checked": [say("face", code, language=language) for code in _unchecked(job, shown)],
         "counts": say("face", "job_counts", counts, language=language),
         "finding": speaks["id"] if speaks else None,
     }
+
+
+def _headline(verdict: Verdict, speaks: FindingAnswer | None) -> str:
+    """Loads are too much, or without reserve; a mark that disagrees is neither."""
+    load = speaks is not None and speaks["what"] in LOADS
+    return f"all_{verdict}" if load or verdict not in ("near", "over") else f"mark_{verdict}"
 
 
 def _unchecked(job: Job, shown: list[FindingAnswer]) -> list[str]:

@@ -1,6 +1,7 @@
 """A finding with its words: the numbers printed, the names put in, the sentence chosen."""
 
 from collections.abc import Mapping
+from typing import NamedTuple
 
 from pycore.asks.answers import FindingAnswer, ShownTexts
 from pycore.calc.finding import Finding
@@ -12,6 +13,7 @@ NAMED = (
     "kind",
     "attenuator",
     "first_id",
+    "missing_id",
     "output",
     "point",
     "section",
@@ -19,6 +21,14 @@ NAMED = (
     "amplifier",
 )
 TYPED = ("tap_w", "tap_at_v", "line_v", "rated_w", "rated_at_v", "direct_ohm", "limit", "each_w")
+
+
+class Bounds(NamedTuple):
+    """A number that is known, or the least and most it can be; None is not known."""
+
+    value: float | None
+    low: float | None
+    high: float | None
 
 
 def shown_finding(finding: Finding, names: Mapping[str, str], manner: Manner) -> FindingAnswer:
@@ -63,29 +73,38 @@ def _shown(finding: Finding, manner: Manner) -> ShownTexts:
         shown["high"] = show(finding.high, finding.unit, manner)
     if finding.limit is not None:
         shown["limit"] = show_typed(finding.limit, finding.unit, manner)
-    if finding.unit == "w" and finding.limit is not None:
-        most = finding.high if finding.value is None else finding.value
-        if finding.limit > 0 and most is not None:
-            shown["share"] = show(most / finding.limit, "fraction", manner)
-        if most is not None:
-            shown["left"] = show(max(0.0, finding.limit - most), "w", manner)
+        rounded = finding.verdict == "over" and shown["value"] == shown["limit"]
+        if rounded and finding.value is not None:
+            shown["value"] = show_typed(finding.value, finding.unit, manner)
+    if finding.unit == "w" and finding.limit and finding.high is not None:
+        shown["share"] = show(finding.high / finding.limit, "fraction", manner)
+        shown["left"] = show(max(0.0, finding.limit - finding.high), "w", manner)
     return shown
 
 
 def range_text(finding: Finding, manner: Manner) -> str:
-    """One number, a range, a least, or "not known"."""
-    if finding.value is not None:
-        return show(finding.value, finding.unit, manner)
-    if finding.low is not None and finding.high is not None:
-        ends = {
-            "low": show(finding.low, finding.unit, manner),
-            "high": show(finding.high, finding.unit, manner),
-        }
-        return say("face", "range", ends, language=manner.language)
-    if finding.low:
-        least = {"low": show(finding.low, finding.unit, manner)}
-        return say("face", "at_least", least, language=manner.language)
-    return say("face", "not_known", language=manner.language)
+    """One number, a number with the range it lies in, a range, a least, or "not known"."""
+    if finding.code == "impedance_open":
+        return say("face", "open_line", language=manner.language)
+    bounds = Bounds(finding.value, finding.low, finding.high)
+    return bounds_text(bounds, finding.unit, manner)
+
+
+def bounds_text(bounds: Bounds, unit: str, manner: Manner) -> str:
+    """The same for any number that may lie in a range."""
+    value, low, high = bounds
+    ends = {
+        name: show(one, unit, manner)
+        for name, one in (("value", value), ("low", low), ("high", high))
+        if one is not None
+    }
+    both = low is not None and high is not None
+    if both and ends["low"] == ends["high"]:
+        return ends["low"]
+    if value is not None and not both:
+        return ends["value"]
+    code = "about" if value is not None else "range" if both else "at_least" if low else "not_known"
+    return say("face", code, ends, language=manner.language)
 
 
 def _plain(shown: ShownTexts, manner: Manner) -> dict[str, str]:
@@ -110,5 +129,7 @@ def _texts(finding: Finding, names: Mapping[str, str], manner: Manner) -> dict[s
             size = abs(value) if name == "change_db" else value
             texts[name] = (show_typed if name in TYPED else show)(size, unit, manner)
     if finding.unit == "w" and finding.limit is not None and finding.low is not None:
-        texts["excess"] = show(max(0.0, finding.low - finding.limit), "w", manner)
+        excess_w = finding.low - finding.limit
+        bounds = Bounds(excess_w if finding.low == finding.high else None, excess_w, None)
+        texts["excess"] = bounds_text(bounds, "w", manner)
     return texts

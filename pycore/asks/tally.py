@@ -4,26 +4,24 @@ Ids are numbered from the hand and counter the page gives; the page moves its co
 to `next` when the tally is kept, so no id is ever used twice.
 """
 
-import json
-from collections.abc import Callable, Iterator
-from typing import Any, NamedTuple
-
 from typing_extensions import TypedDict
 
 from pycore.asks.answers import Faces, FindingAnswer, PointRow, ProblemAnswer, Seen
 from pycore.asks.refused import problem_answer
 from pycore.asks.requests import TallyBody, TallyRow
 from pycore.asks.see import see
+from pycore.asks.tally_job import Figures, Row, job_of
 from pycore.asks.tally_summary import TallySummary, summary_of
 from pycore.ground.problems import BadText, Problem
 from pycore.ground.units import Manner, read, show, show_typed, true_voltage, unit_of
 from pycore.ground.words import say
 from pycore.jobs import Job
-from pycore.jobs.catalogue import DEFAULT_LIMITS
-from pycore.jobs.job import FORMAT, VERSION
 
 MOST_OF_A_ROW = 500
-MOST_W = 1_000_000.0
+MOST_POINTS = 2000
+# Far beyond any line, and within the bounds of a job.
+MOST = {"w": 1_000_000.0, "v": 10_000.0}
+LEAST = 0.1
 
 
 class RowAnswer(TypedDict):
@@ -47,14 +45,6 @@ class TallyAnswer(TypedDict):
     problems: list[ProblemAnswer]
 
 
-class Row(NamedTuple):
-    """A row that was read."""
-
-    how_many: int
-    tap_w: float
-    output: int
-
-
 class Desk:
     """The typed numbers of a tally, read; what could not be read is kept as problems."""
 
@@ -72,16 +62,17 @@ class Desk:
     def number(self, field: str, text: str) -> float | None:
         """A typed number; None when it is empty or could not be read."""
         try:
-            return in_range(read(text, unit_of(field) or "w", self.manner), text)
+            unit = unit_of(field) or "w"
+            return in_range(read(text, unit, self.manner), text, most=MOST[unit])
         except Problem as problem:
             problem.where["field"] = field
             self.problems.append(problem_answer(problem, self.manner))
             return None
 
 
-def in_range(number: float | None, text: str) -> float | None:
+def in_range(number: float | None, text: str, *, most: float) -> float | None:
     """The number, refused where no line could have it."""
-    if number is not None and not 0 < number <= MOST_W:
+    if number is not None and not LEAST <= number <= most:
         raise BadText("number_out_of_range", text=text)
     return number
 
@@ -92,11 +83,13 @@ def tally(body: TallyBody, manner: Manner) -> TallyAnswer:
     rows: list[Row] = []
     answers = []
     for row in body.rows:
-        read_row, answer = _read_row(row, max(1, len(body.outputs)), manner)
+        room = MOST_POINTS - sum(one.how_many for one in rows)
+        read_row, answer = _read_row(row, max(1, len(body.outputs)), room=room, manner=manner)
         answers.append(answer)
         if read_row is not None:
             rows.append(read_row)
-    job, unused = _job(body, desk, rows)
+    figures = Figures(desk.line_v, desk.amplifier_w, tuple(desk.outputs_w), tuple(rows))
+    job, unused = job_of(body, figures, manner)
     seen: Seen = see(job, manner)
     summary = summary_of(job, seen, manner)
     return {
@@ -109,12 +102,19 @@ def tally(body: TallyBody, manner: Manner) -> TallyAnswer:
     }
 
 
-def _read_row(row: TallyRow, outputs: int, manner: Manner) -> tuple[Row | None, RowAnswer]:
+def _read_row(
+    row: TallyRow, outputs: int, *, room: int, manner: Manner
+) -> tuple[Row | None, RowAnswer]:
+    """A row, refused where no more than `room` loudspeakers can be taken."""
     try:
         count = read(row.count, "count", manner)
-        if count is None or not 1 <= count <= MOST_OF_A_ROW:
+        if count is None:
+            raise BadText("count_needed")
+        if not 1 <= count <= MOST_OF_A_ROW:
             raise BadText("count_out_of_range", text=row.count, most=MOST_OF_A_ROW)
-        tap_w = in_range(read(row.tap_w, "w", manner), row.tap_w)
+        if count > room:
+            raise BadText("tally_full", most=MOST_POINTS)
+        tap_w = in_range(read(row.tap_w, "w", manner), row.tap_w, most=MOST["w"])
         if tap_w is None:
             raise BadText("tap_needed")
     except Problem as problem:
@@ -123,76 +123,3 @@ def _read_row(row: TallyRow, outputs: int, manner: Manner) -> tuple[Row | None, 
     texts = {"count": show(count, "count", manner), "tap_w": show_typed(tap_w, "w", manner)}
     shown = say("face", "tally_row", texts, language=manner.language)
     return made, {"shown": shown, "sum": show(count * tap_w, "w", manner), "problem": None}
-
-
-def _job(body: TallyBody, desk: Desk, rows: list[Row]) -> tuple[Job, int]:
-    """The tally as a job: one amplifier, a line on each output, lengths not known."""
-    counter = body.ids.next
-
-    def new_id() -> str:
-        nonlocal counter
-        counter += 1
-        return f"{body.ids.hand}{counter - 1}"
-
-    def called(code: str, number: int) -> str:
-        return say("face", code, {"n": str(number)}, language=desk.manner.language)
-
-    several = len(body.outputs) > 1
-    amplifier_id = new_id()
-    outputs: list[dict[str, Any]] = []
-    zones: list[dict[str, Any]] = []
-    for place in range(max(1, len(body.outputs))):
-        output_w = desk.outputs_w[place] if several else desk.amplifier_w
-        output_id, zone_id = new_id(), new_id()
-        name = called("tally_zone_n" if several else "tally_zone", place + 1)
-        line_v = desk.line_v or 0.0
-        outputs.append(
-            {
-                "id": output_id,
-                "name": called("tally_output", place + 1),
-                "line_v": line_v,
-                "max_w": output_w,
-            }
-        )
-        own = [row for row in rows if row.output == place]
-        line = list(_points(own, name, line_v, new_id)) if line_v else []
-        zones.append({"id": zone_id, "name": name, "output": output_id, "line": line})
-    pool = {"w": desk.amplifier_w, "outputs": [one["id"] for one in outputs]}
-    amplifier = {
-        "id": amplifier_id,
-        "name": called("tally_amplifier", 1),
-        "pools": [pool] if several and desk.amplifier_w else None if several else [],
-        "outputs": outputs,
-    }
-    return _made(body, amplifier if desk.line_v else None, zones), counter
-
-
-def _points(
-    rows: list[Row], name: str, line_v: float, new_id: Callable[[], str]
-) -> Iterator[dict[str, Any]]:
-    after: str | None = None
-    number = 0
-    for row in rows:
-        for _ in range(row.how_many):
-            number += 1
-            point_id = new_id()
-            fitted = {"is": "loudspeaker", "tap_w": row.tap_w, "tap_at_v": line_v}
-            fitted |= {"label": f"{name} {number}", "connected": True}
-            yield {"id": point_id, "after": after, "fitted": fitted}
-            after = point_id
-
-
-def _made(body: TallyBody, amplifier: dict[str, Any] | None, zones: list[dict[str, Any]]) -> Job:
-    """Without line volts nothing can be counted: then the job has no amplifier and no zones."""
-    raw: dict[str, Any] = {
-        "format": FORMAT,
-        "version": VERSION,
-        "id": body.ids.job,
-        "name": body.name,
-        "rev": 0,
-        "limits": DEFAULT_LIMITS.model_dump(),
-        "kinds": {},
-        "amplifiers": [amplifier] if amplifier else [],
-        "zones": zones if amplifier else [],
-    }
-    return Job.model_validate_json(json.dumps(raw))

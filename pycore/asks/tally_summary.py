@@ -44,6 +44,7 @@ def summary_of(job: Job, seen: Seen, manner: Manner) -> TallySummary:
     shown = main["shown"] if main else {}
     watts = job.zones and any(zone.line for zone in job.zones)
     nothing = say("face", "nothing_counted", language=manner.language)
+    no_volts = say("face", "no_line_volts", language=manner.language)
     return {
         "sum": shown.get("value", ""),
         "share": shown.get("share", ""),
@@ -52,8 +53,8 @@ def summary_of(job: Job, seen: Seen, manner: Manner) -> TallySummary:
         "limit": shown.get("limit", ""),
         "verdict": face["verdict"] if watts else "note",
         "headline": face["headline"] if watts else nothing,
-        "reason": face["reason"] if watts else "",
-        "fits": _fits(seen["findings"], manner) if watts else [],
+        "reason": face["reason"] if watts else "" if job.amplifiers else no_volts,
+        "fits": _fits(job, seen["findings"], manner) if watts else [],
         "not_checked": face["not_checked"] if watts else [],
         "finding": main["id"] if main else None,
     }
@@ -67,28 +68,37 @@ def _main_load(findings: list[FindingAnswer]) -> FindingAnswer | None:
     return None
 
 
-def _fits(findings: list[FindingAnswer], manner: Manner) -> list[FitAnswer]:
-    answers: list[FitAnswer] = []
-    for finding in findings:
-        values = finding["values"]
-        reserve, rating = values.get("with_reserve"), values.get("to_rating")
-        if finding["what"] != "what_fits" or rating is None:
-            continue
-        code = "tally_fits" if reserve else "tally_fits_rating" if rating else "tally_fits_none"
-        answers.append(_fit(finding, code, manner))
-    return answers
+def _fits(job: Job, findings: list[FindingAnswer], manner: Manner) -> list[FitAnswer]:
+    """What still fits, line by line; a line is named where there are several."""
+    lines = {zone.id: zone.name for zone in job.zones if len(job.zones) > 1}
+    counted = (one for one in findings if one["what"] == "what_fits" and one["high"] is not None)
+    return [_fit(one, lines.get(one["where"]["zone"]), manner) for one in counted]
 
 
-def _fit(finding: FindingAnswer, code: str, manner: Manner) -> FitAnswer:
+def _fit(finding: FindingAnswer, line: str | None, manner: Manner) -> FitAnswer:
     values = finding["values"]
     tap_w, reserve, rating = values["tap_w"], values["with_reserve"], values["to_rating"]
     texts = {"with_reserve": f"{reserve}", "to_rating": f"{rating}"}
     if isinstance(tap_w, float):
         texts["tap_w"] = show_typed(tap_w, "w", manner)
+    words = say("face", _code(finding), texts, language=manner.language)
+    if line is not None:
+        told = {"line": line, "fits": words}
+        words = say("face", "tally_fits_on", told, language=manner.language)
     return {
-        "words": say("face", code, texts, language=manner.language),
+        "words": words,
         "with_reserve": reserve if isinstance(reserve, int) else None,
         "to_rating": rating if isinstance(rating, int) else None,
         "first_limit": str(values.get("first_what") or ""),
         "finding": finding["id"],
     }
+
+
+def _code(finding: FindingAnswer) -> str:
+    """With reserve, without, or none; a count by some of the limits only is a most."""
+    partly = finding["values"].get("missing_id") is not None
+    if finding["value"]:
+        return "tally_fits_partly" if partly else "tally_fits"
+    if finding["high"]:
+        return "tally_fits_rating_partly" if partly else "tally_fits_rating"
+    return "tally_fits_none"

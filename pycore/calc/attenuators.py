@@ -3,6 +3,7 @@
 from typing import NamedTuple
 
 from pycore.formulas import power
+from pycore.ground.units import true_voltage
 from pycore.jobs import Attenuator, AttenuatorKind, Kinds
 from pycore.jobs.kinds import Form
 
@@ -20,9 +21,10 @@ class AttenuatorFacts(NamedTuple):
 def facts_of(fitted: Attenuator, kinds: Kinds) -> AttenuatorFacts:
     """What is known of this attenuator: what was written of it, else what its kind says."""
     kind = next((one for one in kinds.attenuators if one.id == fitted.kind), None)
+    rated_at_v = _first(fitted.rated_at_v, kind, "rated_at_v")
     return AttenuatorFacts(
         _first(fitted.rated_w, kind, "rated_w"),
-        _first(fitted.rated_at_v, kind, "rated_at_v"),
+        None if rated_at_v is None else true_voltage(rated_at_v),
         _first(fitted.insertion_db, kind, "insertion_db"),
         fitted.form if fitted.form is not None else (kind.form if kind else None),
         fitted.override if fitted.override is not None else (kind.override if kind else None),
@@ -51,12 +53,18 @@ def share_felt(fitted: Attenuator, facts: AttenuatorFacts) -> tuple[float, float
     return lightened, lightened if facts.form == "autotransformer" else 1.0
 
 
+def stands_too_high(facts: AttenuatorFacts, line_v: float) -> bool:
+    """Whether a line of `line_v` (V) is more than its marking: no watts are then allowed."""
+    return facts.rated_at_v is not None and line_v > facts.rated_at_v * (1 + 1e-9)
+
+
 def rating_w(facts: AttenuatorFacts, line_v: float) -> float | None:
-    """Watts it may carry on a line of `line_v` (V): None when not known, 0 above its volts."""
-    if facts.rated_w is None or facts.rated_at_v is None:
+    """Watts it may carry on a line of `line_v` (V) within its marking; None when not known.
+
+    A rating of 0 W is nobody's rating: it counts as not known.
+    """
+    if not facts.rated_w or facts.rated_at_v is None or stands_too_high(facts, line_v):
         return None
-    if line_v > facts.rated_at_v * (1 + 1e-9):
-        return 0.0
     return power.rating_at_lower_voltage_w(
         rated_w=facts.rated_w, line_v=line_v, rated_at_v=facts.rated_at_v
     )

@@ -30,10 +30,12 @@ class Draw(NamedTuple):
         )
 
     def between(self, least: float, most: float) -> "Draw":
-        """Scaled by a factor that lies somewhere from `least` to `most`."""
+        """Scaled by a factor that lies somewhere from `least` to `most`; nothing stays nothing."""
+        if most == 0 or self.high == 0:
+            return NOTHING
         value = self.value * most if self.value is not None and least == most else None
-        high = self.high * most if self.high is not None else (0.0 if most == 0 else None)
-        return Draw(0.0 if most == 0 else value, self.low * least, high)
+        high = self.high * most if self.high is not None else None
+        return Draw(value, self.low * least, high)
 
 
 def _add(one: float | None, other: float | None, times: float) -> float | None:
@@ -71,6 +73,11 @@ def draw_of(fitted: Fitted, lookup: Lookup, line_v: float) -> Draw:
     if fitted.is_ == "existing":
         return _existing(fitted, line_v)
     return NOTHING
+
+
+def draw_when_connected(fitted: Loudspeaker, lookup: Lookup, line_v: float) -> Draw:
+    """Watts that a loudspeaker draws on a line of `line_v` (V), were it connected."""
+    return _loudspeaker(fitted, lookup.kind(fitted), line_v)
 
 
 def _existing(fitted: Existing, line_v: float) -> Draw:
@@ -113,6 +120,14 @@ def possible_taps(
         return [(w, at_v) for w, at_v in offered if same_voltage(at_v, fitted.tap_at_v)]
     own_row = [(w, at_v) for w, at_v in offered if same_voltage(at_v, line_v)]
     return own_row or offered
+
+
+def marked_at_v(fitted: Loudspeaker, kind: LoudspeakerKind | None, line_v: float) -> float | None:
+    """The volts (V) its row is marked for: as written, or the only one its kind offers."""
+    marks = {true_voltage(at_v) for _, at_v in possible_taps(fitted, kind, line_v)}
+    if fitted.tap_at_v is not None:
+        return true_voltage(fitted.tap_at_v)
+    return marks.pop() if len(marks) == 1 else None
 
 
 def _gross_up(draw: Draw, kind: LoudspeakerKind | None) -> Draw:

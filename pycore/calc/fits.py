@@ -8,13 +8,14 @@ from collections.abc import Callable, Iterator
 from typing import NamedTuple
 
 from pycore.calc.draws import Draw, Lookup, draw_of
-from pycore.calc.finding import Finding, Verdict
+from pycore.calc.finding import Finding, FindingValue, Verdict
 from pycore.calc.judge import Limit
 from pycore.calc.limits import Loads
 from pycore.ground.units import same_voltage
 from pycore.jobs import Loudspeaker, Zone
 
 MOST_COUNTED = 1000
+FIRST = ("first_what", "first_id", "first_state", "first_which", "each_most_w")
 ALLOWED_WITH_RESERVE: tuple[Verdict, ...] = ("ok",)
 ALLOWED_TO_RATING: tuple[Verdict, ...] = ("ok", "near")
 
@@ -97,55 +98,75 @@ def touched_by(loads: Loads, limits: tuple[Limit, ...], zone: Zone) -> tuple[Tou
 
 def _finding(zone: Zone, offer: Offer, touched: tuple[Touched, ...], each: Draw) -> Finding:
     judged = tuple(one for one in touched if _has_a_limit(one.limit))
+    missing = next((one.limit for one in touched if not _has_a_limit(one.limit)), None)
     if any(one.limit.verdict() == "unknown" for one in judged):
         judged = ()  # with a load that is only partly known, no count would be true
-    which = f"{offer.tap_w:g}@{offer.tap_at_v:g}" + (f".{offer.kind}" if offer.kind else "")
     reserve, first_reserve = _how_many(judged, each, ALLOWED_WITH_RESERVE)
     rating, first = _how_many(judged, each, ALLOWED_TO_RATING)
     by = first or first_reserve
+    known = bool(judged) and (by is not None or missing is None)
     return Finding(
-        code=_code(offer, judged, by),
+        code=_code(offer, known, by, missing),
         what="what_fits",
         where={"zone": zone.id},
         state=None,
         unit="count",
-        verdict="note" if judged else "unknown",
-        value=float(reserve) if judged else None,
-        high=float(rating) if judged else None,
+        verdict="note" if known and missing is None else "unknown",
+        value=float(reserve) if known else None,
+        high=float(rating) if known else None,
         values={
-            "which": which,
+            "which": _which(offer),
             "tap_w": offer.tap_w,
             "tap_at_v": offer.tap_at_v,
             "kind": offer.kind,
-            "with_reserve": reserve if judged else None,
-            "to_rating": rating if judged else None,
-            "first_what": by.what if by else None,
-            "first_id": next(iter(by.where.values())) if by else None,
-            "first_state": by.state if by else None,
+            "with_reserve": reserve if known else None,
+            "to_rating": rating if known else None,
             "each_w": each.value,
+            "missing_id": _place(missing) if missing else None,
+            **_first_met(by if known else None, each),
         },
     )
 
 
-def _code(offer: Offer, judged: tuple[Touched, ...], by: Limit | None) -> str:
+def _which(offer: Offer) -> str:
+    kind = f".{offer.kind}" if offer.kind else ""
+    return f"{offer.tap_w:.12g}@{offer.tap_at_v:.12g}{kind}"
+
+
+def _place(limit: Limit) -> str:
+    return next(iter(limit.where.values()))
+
+
+def _first_met(by: Touched | None, each: Draw) -> dict[str, FindingValue]:
+    """The limit that the next one would break, and the most that each adds to its load."""
+    if by is None:
+        return dict.fromkeys(FIRST)
+    limit, each_most_w = by.limit, each.between(*by.share).high
+    which = limit.values.get("which")
+    return dict(
+        zip(FIRST, (limit.what, _place(limit), limit.state, which, each_most_w), strict=True)
+    )
+
+
+def _code(offer: Offer, known: bool, by: Touched | None, missing: Limit | None) -> str:
     """Whether a count is known, a limit was met, and the kind has a name: one sentence each."""
-    if not judged:
+    if not known:
         return "fits_unknown"
-    met = "fits" if by else "fits_all"
+    met = "fits_all" if by is None else "fits_partly" if missing else "fits"
     return f"{met}_kind" if offer.kind else met
 
 
 def _has_a_limit(limit: Limit) -> bool:
-    return limit.most_w is not None or limit.min_load_ohm is not None
+    return limit.forbidden or limit.most_w is not None or limit.min_load_ohm is not None
 
 
 def _how_many(
     touched: tuple[Touched, ...], each: Draw, allowed: tuple[Verdict, ...]
-) -> tuple[int, Limit | None]:
+) -> tuple[int, Touched | None]:
     """The most that keep every limit, and the limit the next one breaks (None: none met)."""
 
-    def breaks(count: int) -> Limit | None:
-        bad = (one.limit for one in touched if one.verdict_with(each, count) not in allowed)
+    def breaks(count: int) -> Touched | None:
+        bad = (one for one in touched if one.verdict_with(each, count) not in allowed)
         return next(bad, None)
 
     if breaks(1) is not None:
@@ -154,7 +175,7 @@ def _how_many(
     return count, breaks(count + 1)
 
 
-def _last_that_keeps(breaks: Callable[[int], Limit | None]) -> int:
+def _last_that_keeps(breaks: Callable[[int], Touched | None]) -> int:
     """Doubling, then halving: loads only grow, so the verdicts only worsen."""
     good = 1
     while good < MOST_COUNTED and breaks(good * 2) is None:

@@ -10,6 +10,8 @@ from pycore.formulas import power
 SLACK = 1 + 1e-9
 # A printed minimum load is a rounded figure: within 2 % of it is "near", never "over".
 PRINTED = 0.98
+# Less than this is an open line: its ohms say nothing.
+LEAST_W = 1e-9
 
 
 class Limit(NamedTuple):
@@ -26,10 +28,13 @@ class Limit(NamedTuple):
     point: str | None = None
     line_v: float | None = None
     min_load_ohm: float | None = None
+    forbidden: bool = False
     values: Mapping[str, FindingValue] = {}
 
     def verdict(self, draw: Draw | None = None) -> Verdict:
         """The verdict on the load as it is, or on another load in its place."""
+        if self.forbidden:
+            return "over"
         load = self.draw if draw is None else draw
         if self.what == "output_impedance_ohm":
             return self._judge_impedance(load)
@@ -58,11 +63,11 @@ def finding_of(limit: Limit) -> Finding:
     """The finding a limit makes."""
     if limit.what == "output_impedance_ohm":
         return _impedance_finding(limit)
-    value, low, high = limit.draw
-    speaks_w = value if value is not None else high if high is not None else low
-    share = limit.most_w and power.share_of_watts(load_w=speaks_w, most_w=limit.most_w)
+    most_w, (_, low, high) = limit.most_w, limit.draw
+    speaks_w = low if high is None else high
+    share = power.share_of_watts(load_w=speaks_w, most_w=most_w) if most_w else None
     return Finding(
-        code=f"{limit.code}_{limit.verdict()}",
+        code=limit.code if limit.forbidden else f"{limit.code}_{limit.verdict()}",
         what=limit.what,
         where=limit.where,
         state=limit.state,
@@ -71,7 +76,7 @@ def finding_of(limit: Limit) -> Finding:
         value=limit.draw.value,
         low=limit.draw.low,
         high=limit.draw.high,
-        limit=limit.most_w,
+        limit=most_w,
         values={"share": share, "fraction": limit.fraction, **limit.values},
     )
 
@@ -80,7 +85,7 @@ def _impedance_finding(limit: Limit) -> Finding:
     assert limit.line_v is not None
     verdict = limit.verdict()
     return Finding(
-        code=f"{limit.code}_{verdict}" if limit.draw.high != 0 else "impedance_open",
+        code="impedance_open" if _open(limit.draw.high) else f"{limit.code}_{verdict}",
         what=limit.what,
         where=limit.where,
         state=limit.state,
@@ -96,6 +101,10 @@ def _impedance_finding(limit: Limit) -> Finding:
 
 def _ohms(line_v: float, load_w: float | None) -> float | None:
     """Nominal ohms of a load; None where there is no load, or none known."""
-    if not load_w:
+    if load_w is None or _open(load_w):
         return None
     return power.impedance_of_watts_ohm(line_v=line_v, load_w=load_w)
+
+
+def _open(load_w: float | None) -> bool:
+    return load_w is not None and load_w < LEAST_W

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from pycore.calc.attenuators import rating_w
+from pycore.calc.attenuators import rating_w, stands_too_high
 from pycore.calc.draws import NOTHING, Draw, Lookup, exactly
 from pycore.calc.finding import State
 from pycore.calc.judge import Limit
@@ -27,6 +27,12 @@ class Loads(NamedTuple):
         """The volts a zone stands at in a state; None when it is landed nowhere."""
         output = self.outputs.get(output_of(zone, state) or "")
         return true_voltage(output.line_v) if output else None
+
+    def harder_state(self, zone: Zone) -> State | None:
+        """The state in which a zone's line has more volts; override where both have as many."""
+        volts = {state: self.line_v(zone, state) for state in STATES}
+        landed = [state for state in STATES if volts[state] is not None]
+        return max(landed, key=lambda state: volts[state] or 0.0, default=None)
 
 
 def output_of(zone: Zone, state: State) -> str | None:
@@ -145,20 +151,21 @@ def _pool_draw(loads: Loads, outputs: tuple[str, ...], state: State) -> Draw:
 
 
 def _attenuator_limits(loads: Loads, zone: Zone) -> Iterator[Limit]:
-    """Each attenuator by the tap sum below it at full line volts: the override state."""
-    asked = loads.asked.get((zone.id, "override"))
-    line_v = loads.line_v(zone, "override")
-    if asked is None or line_v is None:
+    """Each attenuator by the tap sum below it at full line volts, where they are highest."""
+    state = loads.harder_state(zone)
+    line_v = loads.line_v(zone, state) if state else None
+    if state is None or line_v is None:
         return
-    for point, (facts, carried) in asked.attenuators.items():
-        too_high = facts.rated_at_v is not None and line_v > facts.rated_at_v * (1 + 1e-9)
+    for point, (facts, carried) in loads.asked[zone.id, state].attenuators.items():
+        too_high = stands_too_high(facts, line_v)
         yield Limit(
             what="attenuator_load_w",
-            code="attenuator_volts" if too_high else "attenuator_load",
+            code="attenuator_volts_over" if too_high else "attenuator_load",
             where={"point": point},
-            state="override",
+            state=state,
             draw=carried,
             most_w=rating_w(facts, line_v),
+            forbidden=too_high,
             fraction=loads.job.limits.load_fraction,
             zones=frozenset(),
             point=point,

@@ -2,13 +2,13 @@
 
 from collections.abc import Iterator
 
-from pycore.calc.draws import Lookup
+from pycore.calc.draws import Draw, Lookup, draw_when_connected, marked_at_v
 from pycore.calc.finding import Finding, Verdict
-from pycore.calc.limits import Loads
+from pycore.calc.limits import STATES, Loads
 from pycore.calc.zone_loads import ZoneLoad
 from pycore.formulas import power
-from pycore.ground.units import same_voltage, true_voltage
-from pycore.jobs import Loudspeaker, Output, Point, Zone
+from pycore.ground.units import same_voltage
+from pycore.jobs import Loudspeaker, LoudspeakerKind, Output, Point, Zone
 from pycore.jobs.tree import hanging_order
 
 # Below this a line of transformers wants no programme (common practice, no source).
@@ -19,10 +19,10 @@ def mark_findings(loads: Loads) -> Iterator[Finding]:
     """Wrong voltage rows, low-impedance selectors, taps not offered, controls no page reaches."""
     lookup = Lookup.of(loads.job.kinds)
     for zone in loads.job.zones:
-        line_v = loads.line_v(zone, "override")
+        lines_v = _volts_of(loads, zone)
         for point in zone.line:
-            if line_v is not None and point.fitted.is_ == "loudspeaker":
-                yield from _tap_findings(point, point.fitted, lookup, line_v)
+            if lines_v and point.fitted.is_ == "loudspeaker":
+                yield from _tap_findings(point, point.fitted, lookup, lines_v)
         asked = loads.asked.get((zone.id, "override"))
         if asked is not None:
             yield from _page_findings(zone, asked)
@@ -39,16 +39,34 @@ def mark_findings(loads: Loads) -> Iterator[Finding]:
         yield from _panel_findings(output)
 
 
+def _volts_of(loads: Loads, zone: Zone) -> tuple[float, ...]:
+    """The volts a zone's line can stand at, the highest first: a page may come at others."""
+    volts = {loads.line_v(zone, state) for state in STATES}
+    return tuple(sorted((one for one in volts if one is not None), reverse=True))
+
+
 def _tap_findings(
-    point: Point, fitted: Loudspeaker, lookup: Lookup, line_v: float
+    point: Point, fitted: Loudspeaker, lookup: Lookup, lines_v: tuple[float, ...]
 ) -> Iterator[Finding]:
     where = {"point": point.id}
-    if fitted.direct_ohm is not None:
-        yield _direct_finding(fitted, where, line_v)
-    elif fitted.tap_at_v is not None and not same_voltage(fitted.tap_at_v, line_v):
-        yield _voltage_finding(fitted, where, line_v)
     kind = lookup.kind(fitted)
-    if kind is None or fitted.tap_w is None or fitted.tap_at_v is None or fitted.direct_ohm:
+    tap_at_v = marked_at_v(fitted, kind, lines_v[0])
+    if fitted.direct_ohm is not None:
+        yield _direct_finding(fitted, where, lines_v[0])
+    elif tap_at_v is not None:
+        other = next((one for one in lines_v if not same_voltage(tap_at_v, one)), None)
+        if other is not None:
+            drawn = draw_when_connected(fitted, lookup, other)
+            yield _voltage_finding(fitted, where, line_v=other, tap_at_v=tap_at_v, drawn=drawn)
+    if kind is not None and fitted.direct_ohm is None:
+        yield from _offer_findings(fitted, kind, where)
+
+
+def _offer_findings(
+    fitted: Loudspeaker, kind: LoudspeakerKind, where: dict[str, str]
+) -> Iterator[Finding]:
+    """A tap its kind does not offer, or its maker does not allow."""
+    if fitted.tap_w is None or fitted.tap_at_v is None:
         return
     same = [
         tap
@@ -69,13 +87,15 @@ def _tap_findings(
         )
 
 
-def _voltage_finding(fitted: Loudspeaker, where: dict[str, str], line_v: float) -> Finding:
-    tap_at_v = true_voltage(fitted.tap_at_v or line_v)
+def _voltage_finding(
+    fitted: Loudspeaker, where: dict[str, str], *, line_v: float, tap_at_v: float, drawn: Draw
+) -> Finding:
+    """One reading of a factor: `drawn` is what it draws on this line when connected."""
     factor = power.voltage_factor(line_v=line_v, tap_at_v=tap_at_v)
     above = factor > 1 and fitted.connected
-    drawn_w = None if fitted.tap_w is None else fitted.tap_w * factor
+    below = "voltage_below" if fitted.connected else "voltage_waiting"
     return Finding(
-        code="voltage_above" if above else "voltage_below" if factor < 1 else "voltage_waiting",
+        code="voltage_above" if above else below,
         what="wrong_voltage",
         where=where,
         state=None,
@@ -86,7 +106,7 @@ def _voltage_finding(fitted: Loudspeaker, where: dict[str, str], line_v: float) 
             "line_v": line_v,
             "tap_at_v": tap_at_v,
             "tap_w": fitted.tap_w,
-            "drawn_w": drawn_w,
+            "drawn_w": drawn.value,
             "change_db": power.level_of_power_ratio_db(factor=factor),
         },
     )
@@ -96,7 +116,7 @@ def _direct_finding(fitted: Loudspeaker, where: dict[str, str], line_v: float) -
     direct_ohm = fitted.direct_ohm or 0.0
     verdict: Verdict = "over" if fitted.connected else "note"
     return Finding(
-        code="direct_across_line",
+        code="direct_across_line" if fitted.connected else "direct_waiting",
         what="direct_load_w",
         where=where,
         state=None,

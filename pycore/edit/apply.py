@@ -1,8 +1,9 @@
 """The one way a job changes: a command is read, applied, and the result keeps every rule."""
 
-from typing import Annotated
+from collections.abc import Iterator
+from typing import Annotated, Any, get_args
 
-from pydantic import Field, TypeAdapter
+from pydantic import BaseModel, Field, TypeAdapter
 
 from pycore.edit.change import changed
 from pycore.edit.fitting import ChangePoint, Connect, Disconnect, SetAttenuator, SetTap
@@ -19,6 +20,7 @@ from pycore.edit.supply import (
 )
 from pycore.edit.whole import ChangeJob, DropKind, Restore, SetLimits, UseKind
 from pycore.edit.zoning import AddZone, ChangeZone, MoveZone, RemoveZone
+from pycore.ground.refusals import read_kind
 from pycore.jobs import Job, Tick
 from pycore.jobs.zones import Point
 
@@ -53,9 +55,22 @@ Command = Annotated[
 COMMANDS: TypeAdapter[Command] = TypeAdapter(Command)
 
 
+def _choices(union: Any) -> Iterator[str]:
+    """The words by which the models of a union are chosen: command names, families of kinds."""
+    if isinstance(union, type) and issubclass(union, BaseModel):
+        for name in ("do", "family"):
+            if name in union.model_fields:
+                yield from get_args(union.model_fields[name].annotation)
+    for one in get_args(union):
+        yield from _choices(one)
+
+
+CHOICES = frozenset(_choices(Command))
+
+
 def read_command(text: str | bytes) -> Command:
-    """A command from its text. Raises pydantic's ValidationError, which the door words."""
-    return COMMANDS.validate_json(text)
+    """A command from its text. Raises BadText, with the field's own name as its place."""
+    return read_kind(COMMANDS, text, tags=CHOICES)
 
 
 def apply(job: Job, command: Command) -> Job:

@@ -3,7 +3,10 @@
 from collections.abc import Iterable
 from typing import Any, Protocol, TypeVar
 
+from pydantic import ValidationError
+
 from pycore.ground.problems import BadCommand
+from pycore.ground.refusals import refusal
 from pycore.jobs import Amplifier, Closed, Job, Output, Point, Zone
 
 Model = TypeVar("Model", bound=Closed)
@@ -21,12 +24,18 @@ Thing = TypeVar("Thing", bound=Named)
 
 
 def changed(model: Model, **fields: object) -> Model:
-    """A copy with some fields changed. A plain model copy is not validated; this one is."""
+    """A copy with some fields changed. A plain model copy is not validated; this one is.
+
+    Raises the problem that names the field when the result is out of bounds.
+    """
     kind = type(model)
     now: dict[str, Any] = {}
     for name, field in kind.model_fields.items():
         now[field.alias or name] = fields[name] if name in fields else getattr(model, name)
-    return kind.model_validate(now)
+    try:
+        return kind.model_validate(now)
+    except ValidationError as refused:
+        raise refusal(refused) from None
 
 
 def given(changes: Closed) -> dict[str, object]:

@@ -37,20 +37,25 @@ class AddPoints(Closed):
 
 
 class MovePoint(Closed):
-    """Hang one point elsewhere; what hung on it closes up behind it."""
+    """Hang one point elsewhere; what hung on it closes up behind it.
+
+    `junction`: the id of the junction that has to stay where the line divides there or its
+    cable changes.
+    """
 
     do: Literal["move_point"]
     point: Id
     zone: Id
     after: Id | None = None
     splice: bool
+    junction: Id | None = None
 
     def apply(self, job: Job) -> Job:
         """The job with the point in its new place, its own length and cable kept."""
         if self.after == self.point:
             raise BadCommand("hangs_on_itself", where={"point": self.point})
         home, point = find_point(job, self.point)
-        closed = changed(home, line=close_up(home.line, point))
+        closed = changed(home, line=close_up(_stood_in(home.line, point, self.junction), point))
         job = changed(job, zones=replaced(job.zones, closed))
         target = find_zone(job, self.zone)
         new = changed(point, after=self.after)
@@ -75,6 +80,8 @@ class RemovePoint(Closed):
             line = tuple(one for one in zone.line if one.id not in gone)
         else:
             line = close_up(zone.line, point)
+            if point.fitted.is_ == "junction" and len(line) == len(zone.line):
+                raise BadCommand("junction_stays", where={"point": point.id})
         return changed(job, zones=replaced(job.zones, changed(zone, line=line)))
 
 
@@ -87,7 +94,7 @@ def close_up(line: tuple[Point, ...], gone: Point) -> tuple[Point, ...]:
     hanging = children_of(line).get(gone.id, [])
     if not hanging:
         return tuple(one for one in line if one.id != gone.id)
-    if len(hanging) > 1 or hanging[0].cable != gone.cable:
+    if _divides(hanging, gone):
         box = Junction.model_validate({"is": "junction", "label": gone.fitted.label or ""})
         return replaced(line, changed(gone, fitted=box))
     child = hanging[0]
@@ -98,6 +105,27 @@ def close_up(line: tuple[Point, ...], gone: Point) -> tuple[Point, ...]:
         joint_ohm=_joints(child.joint_ohm, gone.joint_ohm),
     )
     return tuple(one for one in replaced(line, joined) if one.id != gone.id)
+
+
+def _divides(hanging: list[Point], at: Point) -> bool:
+    """Whether a box has to stay at a point: several sections go on from it, or another cable."""
+    return len(hanging) > 1 or (len(hanging) == 1 and hanging[0].cable != at.cable)
+
+
+def _stood_in(line: tuple[Point, ...], leaves: Point, junction: str | None) -> tuple[Point, ...]:
+    """The line with a junction between a point that leaves and what hangs on it, if it needs one.
+
+    The junction takes over the section of the point, which then hangs on it as a leaf.
+    """
+    if not _divides(children_of(line).get(leaves.id, []), leaves):
+        return line
+    if junction is None:
+        raise BadCommand("junction_needed", where={"point": leaves.id})
+    box = Junction.model_validate({"is": "junction", "label": leaves.fitted.label or ""})
+    line = _hang_on(line, leaves.id, junction)
+    at = _place_behind(line, leaves.id) - 1
+    stays = changed(leaves, id=junction, fitted=box)
+    return (*line[:at], stays, *line[at:])
 
 
 def _sum(one: float | None, other: float | None) -> float | None:

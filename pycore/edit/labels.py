@@ -8,7 +8,8 @@ from pycore.jobs import Point, Zone
 
 # what goes between the zone's name and the number, so that one series never meets another
 SERIES = {"loudspeaker": "", "attenuator": "A", "junction": "J", "existing": "E"}
-LONGEST_LABEL = 120
+# of a zone's name in a label, which may be 120 signs long itself
+LONGEST_NAME = 110
 
 
 def labelled(points: tuple[Point, ...], zone: Zone) -> tuple[Point, ...]:
@@ -27,11 +28,10 @@ def labelled(points: tuple[Point, ...], zone: Zone) -> tuple[Point, ...]:
 
 def _numbers(zone: Zone, mark: str) -> Iterator[str]:
     """Labels of one series, from the number after the highest in use."""
-    start = f"{zone.name} {mark}"
+    start = f"{zone.name[:LONGEST_NAME]} {mark}"
     pattern = re.compile(re.escape(start) + r"(\d{1,6})", re.ASCII)
     used = [pattern.fullmatch(point.fitted.label or "") for point in zone.line]
     number = max((int(found[1]) for found in used if found), default=0)
     while True:
         number += 1
-        tail = f" {mark}{number}"
-        yield zone.name[: LONGEST_LABEL - len(tail)] + tail
+        yield f"{start}{number}"

@@ -1,10 +1,12 @@
 """Commands for the job as a whole: its name, its limits, its kinds, an earlier state."""
 
-from typing import Literal
+from typing import Annotated, Literal
+
+from pydantic import Field
 
 from pycore.edit.change import changed, given, require, without
 from pycore.ground.problems import BadCommand
-from pycore.jobs import AttenuatorKind, CableKind, Closed, Job, LoudspeakerKind
+from pycore.jobs import AttenuatorKind, CableKind, Closed, Job, LoudspeakerKind, Point
 from pycore.jobs.base import (
     Celsius,
     Fraction,
@@ -62,7 +64,7 @@ class SetLimits(Closed):
         return changed(job, limits=changed(job.limits, **fields))
 
 
-class UseKind(Closed):
+class _UseKind(Closed):
     """Copy a kind into the job, or put a corrected one in the place of its namesake."""
 
     do: Literal["use_kind"]
@@ -71,19 +73,36 @@ class UseKind(Closed):
 
     def apply(self, job: Job) -> Job:
         """The job with the kind in it."""
-        wanted = {
-            "loudspeakers": LoudspeakerKind,
-            "attenuators": AttenuatorKind,
-            "cables": CableKind,
-        }[self.family]
-        if not isinstance(self.kind, wanted):
-            raise BadCommand("kind_of_other_family", where={"field": "kind"}, family=self.family)
         now = getattr(job.kinds, self.family)
         if any(one.id == self.kind.id for one in now):
             kept = tuple(self.kind if one.id == self.kind.id else one for one in now)
         else:
             kept = (*now, self.kind)
         return changed(job, kinds=changed(job.kinds, **{self.family: kept}))
+
+
+class UseLoudspeaker(_UseKind):
+    """Use a kind of loudspeaker."""
+
+    family: Literal["loudspeakers"]
+    kind: LoudspeakerKind
+
+
+class UseAttenuator(_UseKind):
+    """Use a kind of attenuator."""
+
+    family: Literal["attenuators"]
+    kind: AttenuatorKind
+
+
+class UseCable(_UseKind):
+    """Use a kind of cable."""
+
+    family: Literal["cables"]
+    kind: CableKind
+
+
+UseKind = Annotated[UseLoudspeaker | UseAttenuator | UseCable, Field(discriminator="family")]
 
 
 class DropKind(Closed):
@@ -95,16 +114,32 @@ class DropKind(Closed):
 
     def apply(self, job: Job) -> Job:
         """The job without the kind."""
+        kinds = getattr(job.kinds, self.family)
+        if not any(one.id == self.kind for one in kinds):
+            raise BadCommand("not_here", where={"kind": self.kind}, id=self.kind)
         for zone in job.zones:
             for point in zone.line:
-                if self.kind in (point.cable, getattr(point.fitted, "kind", None)):
+                if self.kind == _kind_used(point, self.family):
                     raise BadCommand("kind_in_use", where={"point": point.id}, kind=self.kind)
-        kept = without(getattr(job.kinds, self.family), self.kind)
+        kept = without(kinds, self.kind)
         return changed(job, kinds=changed(job.kinds, **{self.family: kept}))
 
 
+def _kind_used(point: Point, family: Family) -> str | None:
+    """The kind of one family that a point uses."""
+    fitted = point.fitted
+    if family == "cables":
+        return point.cable
+    if fitted.is_ == "loudspeaker" and family == "loudspeakers":
+        return fitted.kind
+    return fitted.kind if fitted.is_ == "attenuator" and family == "attenuators" else None
+
+
 class Restore(Closed):
-    """Go to an earlier or later state: undo, redo, history. Readings and ticks stay as now."""
+    """Go to an earlier or later state: undo, redo, history.
+
+    Readings and ticks stay as now, and so does what the job says of its own keeping.
+    """
 
     do: Literal["restore"]
     past: Job
@@ -113,4 +148,11 @@ class Restore(Closed):
         """The past content with the readings and ticks of now; the count of changes goes on."""
         if self.past.id != job.id:
             raise BadCommand("another_job", where={"field": "past"})
-        return changed(self.past, rev=job.rev, readings=job.readings, ticks=job.ticks)
+        return changed(
+            self.past,
+            rev=job.rev,
+            saved_at=job.saved_at,
+            base=job.base,
+            readings=job.readings,
+            ticks=job.ticks,
+        )

@@ -51,6 +51,12 @@ class Reading(Closed):
     instrument: Name
     baseline: bool
 
+    @model_validator(mode="after")
+    def _heard_or_measured(self) -> Self:
+        if isinstance(self.value, str) != (self.quantity == "plays"):
+            raise BrokenJob("reading_value", where={"reading": self.id})
+        return self
+
 
 class Tick(Closed):
     """A loudspeaker signed off on one tap; it dies when the tap changes."""

@@ -3,13 +3,26 @@
 import re
 
 from pycore.ground.problems import BadText
-from pycore.ground.units.table import METRES_PER_FOOT, METRES_PER_INCH, TYPED, WRITTEN, Manner
+from pycore.ground.units.table import (
+    CAPITALS,
+    METRES_PER_FOOT,
+    METRES_PER_INCH,
+    TYPED,
+    WRITTEN,
+    Manner,
+)
 
 LONGEST_TEXT = 40
 NUMBER = re.compile(
     r"([+-]?)(\d{1,3}(?: \d{3})+|\d{1,12})?(?:([.,])(\d{1,12}))?\s*(\D.*)?", re.ASCII
 )
-FEET_INCHES = re.compile(r"(\d{1,6})\s*['′]\s*(\d{1,2}(?:[.,]\d+)?)\s*[\"″]", re.ASCII)
+FEET_INCHES = re.compile(
+    r"(\d{1,6})\s*(?:['′]|ft|feet)\s*(\d{1,2}(?:[.,]\d{1,6})?)\s*(?:[\"″]|in|inches)",
+    re.ASCII | re.IGNORECASE,
+)
+# what follows a number and is no unit: more digits, marks or signs
+MORE_NUMBER = re.compile(r"[.,_'’+-]|[^\W\d_]?[+-]?\d")
+OHM_SIGN, OMEGA = "\u2126", "\u03a9"
 SPACES = re.compile(r"[\s\u00a0\u2007\u2009\u202f]+")
 
 
@@ -19,7 +32,7 @@ def read(text: str, unit: str, manner: Manner) -> float | None:
     Raises BadText with code `number_unread`, `number_ambiguous`, `unit_unread`,
     `number_not_whole` or `share_unclear`.
     """
-    tidy = SPACES.sub(" ", text.replace("−", "-")).strip()
+    tidy = SPACES.sub(" ", text.replace("−", "-").replace(OHM_SIGN, OMEGA)).strip()
     if not tidy:
         return None
     if len(tidy) > LONGEST_TEXT:
@@ -42,9 +55,11 @@ def _split(text: str, unit: str, manner: Manner) -> tuple[float, str, bool]:
     if found is None or (found[2] is None and found[4] is None):
         raise BadText("number_unread", text=text, unit=_named(unit))
     sign, whole, mark, decimals, word = found.groups()
+    if word and MORE_NUMBER.match(word):
+        raise BadText("number_unread", text=text, unit=_named(unit))
     _refuse_ambiguous(text, whole or "", mark, decimals, manner)
     number = float(f"{sign}{(whole or '0').replace(' ', '')}.{decimals or '0'}")
-    return number, (word or "").strip().lower(), not (decimals or "").strip("0")
+    return number, (word or "").strip(), not (decimals or "").strip("0")
 
 
 def _refuse_ambiguous(
@@ -62,6 +77,9 @@ def _in_unit(
 ) -> float:
     if unit == "m" and not word:
         word = manner.length
+    if word in CAPITALS.get(unit, {}):
+        return number * CAPITALS[unit][word]
+    word = word.lower()
     if word not in TYPED[unit]:
         raise BadText("unit_unread", text=text, unit=_named(unit))
     if unit in ("count", "awg") and not whole:

@@ -58,6 +58,13 @@ def show(value: float, unit: str, manner: Manner) -> str:
 
 
 def show_typed(value: float, unit: str, manner: Manner) -> str:
-    """A number a person typed or a maker printed: all its figures, its unit."""
+    """A number a person typed or a maker printed: all its figures, its unit.
+
+    The parser reads it back: where a comma and three figures could be thousands, a zero follows.
+    """
     scaled, written = _scaled(value, unit, manner)
-    return _write(_digits(scaled, TYPED_SIGNIFICANT), written, manner)
+    digits = _digits(scaled, TYPED_SIGNIFICANT)
+    whole, _, decimals = digits.partition(".")
+    if manner.decimal == "," and len(decimals) == 3 and whole.strip("-0"):
+        digits += "0"
+    return _write(digits, written, manner)

@@ -1,5 +1,6 @@
 """The table of units: how each is written, and what people may type for it."""
 
+from functools import lru_cache
 from typing import Literal, NamedTuple
 
 
@@ -24,7 +25,7 @@ TYPED: dict[str, dict[str, float]] = {
     | {"km": 1000, "ft": METRES_PER_FOOT, "foot": METRES_PER_FOOT, "feet": METRES_PER_FOOT}
     | {"'": METRES_PER_FOOT, "′": METRES_PER_FOOT, "in": METRES_PER_INCH, '"': METRES_PER_INCH},
     "ohm": {"": 1, "ohm": 1, "ohms": 1, "ω": 1, "k": 1000, "kohm": 1000, "kω": 1000}
-    | {"mohm": 1e6, "mω": 1e6, "r": 1},
+    | {"r": 1, "megohm": 1e6},
     "db": {"": 1, "db": 1},
     "hz": {"": 1, "hz": 1, "khz": 1000},
     "c": {"": 1, "c": 1, "°c": 1, "f": 0, "°f": 0},  # Fahrenheit is not a factor: see read.py
@@ -37,6 +38,11 @@ TYPED: dict[str, dict[str, float]] = {
     "ohm_per_km": {"": 1, "ohm/km": 1, "ω/km": 1},
     "uh_per_m": {"": 1, "uh/m": 1, "µh/m": 1, "μh/m": 1},
     "pf_per_m": {"": 1, "pf/m": 1},
+}
+
+# Words in which a capital M is a million and a small one a thousandth.
+CAPITALS: dict[str, dict[str, float]] = {
+    "ohm": {"MΩ": 1e6, "Mohm": 1e6, "Mohms": 1e6, "mΩ": 1e-3, "mohm": 1e-3, "mohms": 1e-3},
 }
 
 # unit -> how it is printed behind the number
@@ -64,6 +70,7 @@ WRITTEN = {
 }
 
 
+@lru_cache(maxsize=1000)
 def unit_of(field: str) -> str | None:
     """The unit a field's name ends in ("points.0.length_m" -> "m"); None when it has none."""
     name = field.rsplit(".", 1)[-1]

@@ -11,6 +11,7 @@ from pycore.ground.words import (
     en_catalogue,
     en_faces,
     en_findings,
+    en_line,
     en_page,
     en_problems,
     en_steps,
@@ -18,18 +19,18 @@ from pycore.ground.words import (
 
 ENGLISH: dict[str, dict[str, str]] = {
     "page": en_page.PAGE,
-    "finding": en_findings.FINDINGS,
-    "remedy": en_findings.REMEDIES,
-    "title": en_findings.TITLES,
+    "finding": en_findings.FINDINGS | en_line.FINDINGS,
+    "remedy": en_findings.REMEDIES | en_line.REMEDIES,
+    "title": en_findings.TITLES | en_line.TITLES,
     "problem": en_problems.PROBLEMS,
     "problem_remedy": en_problems.REMEDIES,
-    "step": en_steps.STEPS,
-    "name": en_steps.NAMES,
+    "step": en_steps.STEPS | en_line.STEPS,
+    "name": en_steps.NAMES | en_line.NAMES,
     "origin": en_steps.ORIGINS,
     "seen": en_steps.SEEN,
-    "assumption": en_assumptions.ASSUMPTIONS,
+    "assumption": en_assumptions.ASSUMPTIONS | en_line.ASSUMPTIONS,
     "face": en_faces.FACES,
-    "catalogue": en_catalogue.NAMES,
+    "catalogue": en_catalogue.NAMES | en_line.CABLES,
 }
 LANGUAGES = {"en": ENGLISH}
 
@@ -46,8 +47,7 @@ def has(table: str, code: str) -> bool:
     return code in ENGLISH[table]
 
 
-def say_count(table: str, code: str, count: int, values: Mapping[str, str] | None = None) -> str:
+def say_count(table: str, code: str, count: int, *, language: str) -> str:
     """The sentence for a number of things: `code.one` or `code.many`."""
-    return say(
-        table, f"{code}.{'one' if count == 1 else 'many'}", {**(values or {}), "n": str(count)}
-    )
+    number = "one" if count == 1 else "many"
+    return say(table, f"{code}.{number}", {"n": str(count)}, language=language)

@@ -22,43 +22,46 @@ FINDINGS = {
     " {fraction} planned for.",
     "output_load_over": "{place} is asked for {value} and has {limit}: {excess} too much. Left so,"
     " the amplifier trips or overheats.",
-    "output_load_unknown": "{place} carries {value}. Whether that fits is not known.",
+    "output_load_unknown": "The load on {place} is {value} and its maximum is {limit}: whether that"
+    " fits cannot be said.",
     "pool_load_ok": "The outputs of {place} that share {limit} ask for {value} together. {left}"
     " are left.",
     "pool_load_near": "No reserve: the outputs of {place} that share {limit} ask for {value}"
     " together, more than the {fraction} planned for.",
     "pool_load_over": "The outputs of {place} share {limit} and ask for {value} together:"
     " {excess} too much, whatever each one carries. Left so, the amplifier trips.",
-    "pool_load_unknown": "The outputs of {place} ask for {value} together. Whether the shared"
-    " watts reach is not known.",
-    "pool_not_known_unknown": "The outputs of {place} ask for {value} together. Whether they share"
-    " watts is not known.",
+    "pool_load_unknown": "The outputs of {place} that share {limit} ask for {value} together:"
+    " whether that fits cannot be said.",
+    "pool_not_known_unknown": "The load on all outputs of {place} together is {value}. Whether they"
+    " share watts is not known.",
     "impedance_ok": "{place} sees {value}, well above its printed minimum of {limit}.",
     "impedance_near": "No reserve: {place} sees {value} and its printed minimum is {limit}.",
     "impedance_over": "{place} sees {value}, below its printed minimum of {limit}. Left so, the"
     " amplifier trips.",
-    "impedance_unknown": "{place} sees {value}; its printed minimum is {limit}. Whether that is"
-    " enough is not known.",
+    "impedance_unknown": "The nominal impedance on {place} is {value} and the printed minimum is"
+    " {limit}: whether that is enough cannot be said.",
     "impedance_open": "Nothing is connected to {place}; its printed minimum is {limit}.",
     "attenuator_load_ok": "{place} carries {value} of the {limit} it may carry on this line.",
     "attenuator_load_near": "No reserve: {place} carries {value} of the {limit} it may carry on"
     " this line.",
     "attenuator_load_over": "{place} carries {value} and may carry {limit} on this line. Left so,"
     " it burns, slowly.",
-    "attenuator_load_unknown": "{place} carries {value}. What it may carry is not known.",
-    "attenuator_volts_over": "{place} is marked for {rated_at_v} and stands on a {line_v} line.",
-    "attenuator_volts_ok": "{place} is marked for {rated_at_v} and stands on a {line_v} line, with"
-    " nothing below it yet.",
-    "attenuator_volts_near": "{place} is marked for {rated_at_v} and stands on a {line_v} line.",
-    "attenuator_volts_unknown": "{place} is marked for {rated_at_v} and stands on a {line_v} line.",
+    "attenuator_load_unknown": "The load below {place} is {value} and its rating on this line is"
+    " {limit}: whether that fits cannot be said.",
+    "attenuator_volts_over": "{place} is marked for {rated_at_v} and stands on a {line_v} line."
+    " Left so, it overheats.",
     "voltage_above": "The tap of {place} is marked for {tap_at_v} and the line is {line_v}: it"
-    " draws {value} its marked watts, {drawn_w}.",
+    " draws its marked watts {value}, that is {drawn_w}. Left so, the amplifier may trip or the"
+    " loudspeaker burn.",
     "voltage_below": "The tap of {place} is marked for {tap_at_v} and the line is {line_v}: it"
-    " draws {value} its marked watts, {drawn_w}, and plays {change_db} quieter. Nothing is harmed.",
+    " draws its marked watts {value}, that is {drawn_w}, and plays {change_db} quieter. Nothing is"
+    " harmed.",
     "voltage_waiting": "{place} is disconnected. Its tap is marked for {tap_at_v} and the line is"
-    " {line_v}: connected, it draws {value} its marked watts.",
+    " {line_v}: connected, it would draw its marked watts {value}, that is {drawn_w}.",
     "direct_across_line": "The selector of {place} stands on {direct_ohm}, straight across the"
     " {line_v} line: it would take {value}. The amplifier trips or the loudspeaker burns.",
+    "direct_waiting": "{place} is disconnected. Its selector stands on {direct_ohm}: connected, it"
+    " would take {value} straight across the {line_v} line.",
     "tap_not_allowed": "The maker does not allow {tap_w} at {tap_at_v} on {place}.",
     "tap_not_offered": "{place} is written with {tap_w} at {tap_at_v}; its kind ({kind}) offers no"
     " such tap.",
@@ -79,8 +82,13 @@ FINDINGS = {
     " limit met is that of {first_id}.",
     "fits_kind": "{with_reserve} more {kind} at {tap_w} with reserve, {to_rating} to the rating."
     " The first limit met is that of {first_id}.",
-    "fits_all": "{with_reserve} more at {tap_w} and beyond: no limit is met.",
-    "fits_all_kind": "{with_reserve} more {kind} at {tap_w} and beyond: no limit is met.",
+    "fits_partly": "By the limits that are known, {with_reserve} more at {tap_w} with reserve,"
+    " {to_rating} to the rating. A limit of {missing_id} is not known.",
+    "fits_partly_kind": "By the limits that are known, {with_reserve} more {kind} at {tap_w} with"
+    " reserve, {to_rating} to the rating. A limit of {missing_id} is not known.",
+    "fits_all": "{to_rating} more at {tap_w} meet no limit; more than that is not counted.",
+    "fits_all_kind": "{to_rating} more {kind} at {tap_w} meet no limit; more than that is not"
+    " counted.",
     "fits_unknown": "How many more at {tap_w} fit is not known: a limit or a load is not known.",
 }
 
@@ -103,14 +111,12 @@ REMEDIES = {
     " loudspeakers behind it.",
     "attenuator_load_unknown": "Read the watts and volts on the control and enter them.",
     "attenuator_volts_over": "Fit a control made for this line voltage.",
-    "attenuator_volts_near": "Fit a control made for this line voltage.",
-    "attenuator_volts_ok": "Fit a control made for this line voltage before anything hangs on it.",
-    "attenuator_volts_unknown": "Fit a control made for this line voltage.",
     "voltage_above": "Line dead, turn the selector to the row for {line_v}.",
     "voltage_below": "For full level, line dead, turn the selector to the row for {line_v}.",
-    "voltage_waiting": "Set it to the row for {line_v} before connecting it.",
+    "voltage_waiting": "Turn the selector to the row for {line_v} before connecting it.",
     "direct_across_line": "Line dead, turn the selector to a tap for {line_v}. Do not switch on"
     " before.",
+    "direct_waiting": "Turn the selector to a tap for {line_v} before connecting it.",
     "tap_not_allowed": "Line dead, choose a smaller tap.",
     "tap_not_offered": "Look at the selector again, or correct the kind.",
     "page_over": "Turn the control on, or fit one that a page overrides.",
@@ -120,4 +126,6 @@ REMEDIES = {
     "high_pass_not_known": "Read it from the amplifier or the processor and enter it.",
     "drive_direct": "Keep returns apart, lift earthed test leads, and never join two outputs.",
     "fits_unknown": "Enter the maximum watts and the taps that are not known.",
+    "fits_partly": "Enter what is not known of {missing_id}.",
+    "fits_partly_kind": "Enter what is not known of {missing_id}.",
 }
