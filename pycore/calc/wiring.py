@@ -1,0 +1,206 @@
+"""An output with every zone that hangs on it, as one circuit that instruments can be put to.
+
+Node 0 is the terminals; each zone has a node of its own where its home run leaves them, and
+then its points as they hang, so that whatever lies beyond a node stands right behind it.
+The wiring is read once from a job; circuits are made from it for the conditions of a
+reading: frequency, how the controls stand, how warm the copper is.
+"""
+
+from collections.abc import Mapping
+from typing import Literal, NamedTuple
+
+from pycore.calc import priors
+from pycore.calc.fill import Filled, fill
+from pycore.calc.lay import Asked, Laid, lay_out, network_of
+from pycore.calc.network import TERMINALS, Network, Node, network_of_nodes
+from pycore.calc.pairs import Pair, pair_of
+from pycore.calc.section import NO_CABLE, Section
+from pycore.ground.problems import BadCommand
+from pycore.ground.units import true_voltage
+from pycore.jobs import Job, Output, Point, Zone
+
+Controls = Literal["open", "set", "override"]
+TEST_HZ = 1000.0
+DIRECT_HZ = 0.0
+
+
+class Condition(NamedTuple):
+    """Under what a reading is taken. The factors make all loads, or all copper, otherwise."""
+
+    hz: float
+    controls: Controls
+    conductor_c: float
+    load_factor: float = 1.0
+    cable_factor: float = 1.0
+
+
+class Wired(NamedTuple):
+    """One entry a node in each tuple; `zones` in order, `starts` their nodes."""
+
+    job: Job
+    output: Output
+    line_v: float
+    zones: tuple[Zone, ...]
+    filled: tuple[Filled, ...]
+    starts: tuple[int, ...]
+    points: tuple[Point | None, ...]
+    ids: tuple[str, ...]
+    node_of: Mapping[str, int]
+    zone_at: tuple[int, ...]
+    parents: tuple[int, ...]
+    sizes: tuple[int, ...]
+    far_m: tuple[float, ...]
+    lengths_m: tuple[float, ...]
+    spread: tuple[float, ...]
+    assumed: tuple[str, ...]
+
+    def fitted(self, node: int) -> str:
+        """What is at a node: output, zone, or what is fitted at the point."""
+        point = self.points[node]
+        return point.fitted.is_ if point else ("zone" if node else "output")
+
+    def laid_at(self, node: int) -> tuple[Laid, int]:
+        """The zone's laid line a node belongs to, and its node there."""
+        number = self.zone_at[node]
+        return self.filled[number].laid, node - self.starts[number]
+
+    def beyond(self, node: int) -> range:
+        """A node and everything beyond it."""
+        return range(node, node + self.sizes[node])
+
+
+def output_for(job: Job, where: Mapping[str, str]) -> tuple[Output, str | None]:
+    """The output a place hangs on, and its zone; a problem when it is landed on none."""
+    outputs = {output.id: output for amplifier in job.amplifiers for output in amplifier.outputs}
+    if "output" in where:
+        if where["output"] not in outputs:
+            raise BadCommand("not_here", where=where, id=where["output"])
+        return outputs[where["output"]], None
+    wanted = next(iter(where.values()), "")
+    for zone in job.zones:
+        if wanted == zone.id or any(point.id == wanted for point in zone.line):
+            landed = outputs.get(zone.output or zone.page_output or "")
+            if landed is None:
+                raise BadCommand("meter_not_landed", where={"zone": zone.id}, zone=zone.name)
+            return landed, zone.id
+    raise BadCommand("not_here", where=where, id=wanted)
+
+
+def wire(job: Job, output: Output) -> Wired:
+    """Read an output with all its zones."""
+    line_v = true_voltage(output.line_v)
+    pairs = {kind.id: pair_of(kind, job.limits.conductor_c) for kind in job.kinds.cables}
+    zones = tuple(zone for zone in job.zones if output.id in (zone.output, zone.page_output))
+    filled = tuple(
+        fill(lay_out(zone, kinds=job.kinds, pairs=pairs, line_v=line_v), job) for zone in zones
+    )
+    return _wired(job, output, zones, filled=filled)
+
+
+def _wired(
+    job: Job, output: Output, zones: tuple[Zone, ...], *, filled: tuple[Filled, ...]
+) -> Wired:  # fmt: skip
+    points: list[Point | None] = [None]
+    ids, zone_at, parents, far_m, lengths_m, spread = [output.id], [-1], [-1], [0.0], [0.0], [0.0]
+    starts = []
+    for number, (zone, one) in enumerate(zip(zones, filled, strict=True)):
+        start = len(ids)
+        starts.append(start)
+        points.extend([None, *one.laid.points])
+        ids.extend([zone.id, *(point.id for point in one.laid.points)])
+        zone_at.extend([number] * len(one.laid.parents))
+        parents.extend(0 if parent < 0 else start + parent for parent in one.laid.parents)
+        lengths_m.extend(one.laid.lengths_m)
+        spread.extend(one.spread)
+    for node in range(1, len(ids)):
+        far_m.append(far_m[parents[node]] + lengths_m[node])
+    assumed = dict.fromkeys(code for one in filled for code in one.assumed)
+    return Wired(
+        job=job,
+        output=output,
+        line_v=true_voltage(output.line_v),
+        zones=zones,
+        filled=filled,
+        starts=tuple(starts),
+        points=tuple(points),
+        ids=tuple(ids),
+        node_of={one: node for node, one in enumerate(ids)},
+        zone_at=tuple(zone_at),
+        parents=tuple(parents),
+        sizes=_sizes(parents),
+        far_m=tuple(far_m),
+        lengths_m=tuple(lengths_m),
+        spread=tuple(spread),
+        assumed=tuple(assumed),
+    )
+
+
+def _sizes(parents: list[int]) -> tuple[int, ...]:
+    sizes = [1] * len(parents)
+    for node in range(len(parents) - 1, 0, -1):
+        sizes[parents[node]] += sizes[node]
+    return tuple(sizes)
+
+
+def is_live(wired: Wired, number: int, controls: Controls) -> bool:
+    """Whether a zone hangs on this output in a state: a page may move it elsewhere."""
+    zone = wired.zones[number]
+    page = (zone.page_output or zone.output) if controls == "override" else zone.output
+    return wired.output.id == (page or zone.page_output)
+
+
+def circuit_of(wired: Wired, condition: Condition) -> Network:
+    """The whole output as a circuit under a condition; every zone is in it."""
+    nodes = [TERMINALS]
+    for start, one in zip(wired.starts, wired.filled, strict=True):
+        nodes.extend(_zone_nodes(_standing(one.laid, condition), start, condition=condition))
+    return network_of_nodes(nodes)
+
+
+def _standing(laid: Laid, condition: Condition) -> Laid:
+    """The zone with its controls as the condition has them and its copper as warm."""
+    controls = laid.controls
+    if condition.controls == "open":
+        full = {"set_db": 0.0, "off": False}
+        controls = {
+            node: (fitted.model_copy(update=full), facts)
+            for node, (fitted, facts) in laid.controls.items()
+        }
+    return laid._replace(controls=controls, pairs=_at_heat(laid.pairs, condition))
+
+
+def _at_heat(pairs: list[Pair | None], condition: Condition) -> list[Pair | None]:
+    """The same cables with conductors at the condition's temperature and factor."""
+    made: dict[int, Pair] = {}
+    for pair in pairs:
+        if pair is not None and id(pair) not in made:
+            ohm = pair.loop_ohm_per_km * heat_factor(pair, condition.conductor_c)
+            made[id(pair)] = pair._replace(loop_ohm_per_km=ohm * condition.cable_factor)
+    return [None if pair is None else made[id(pair)] for pair in pairs]
+
+
+def heat_factor(pair: Pair, conductor_c: float) -> float:
+    """From the temperature a pair was worked out at to `conductor_c` (°C)."""
+    heated = next((one for one in pair.steps if "conductor_c" in one.inputs), None)
+    was = heated.inputs["conductor_c"].value if heated else 20.0
+    return (234.5 + conductor_c) / (234.5 + (was if isinstance(was, float) else 20.0))
+
+
+def _zone_nodes(laid: Laid, start: int, *, condition: Condition) -> list[Node]:
+    state: Literal["set", "override"] = "override" if condition.controls == "override" else "set"
+    made = network_of(laid, Asked(condition.hz, state))
+    nodes = [Node(0, NO_CABLE, 0j, 1.0, 1.0)]
+    for node in range(1, len(made.parents)):
+        section = Section(made.near_s[node], made.series_ohm[node], made.far_s[node])
+        load_s = made.load_s[node] * condition.load_factor
+        if condition.hz == DIRECT_HZ:
+            load_s /= winding_of(laid, node)
+        parent = start + made.parents[node]
+        nodes.append(Node(parent, section, load_s, made.ratio[node], made.felt[node]))
+    return nodes
+
+
+def winding_of(laid: Laid, node: int) -> float:
+    """The share of its impedance that an ohmmeter finds of what is at a node."""
+    direct = getattr(laid.points[node - 1].fitted, "direct_ohm", None)
+    return priors.VOICE_COIL if direct is not None else priors.WINDING_USUAL

@@ -1,0 +1,166 @@
+"""What an instrument at a loudspeaker line should read, and what its reading means."""
+
+import math
+
+from pycore.ground.sources import OHMS_LAW, PRACTICE, RATIO, Source
+from pycore.ground.working import equation
+
+BAND = Source(
+    "Relative tolerance", "a band by factor: expected / (1 + t) to × (1 + t)", "arithmetic"
+)
+COHN = Source(
+    "Cohn's theorem",
+    "an impedance follows each part of it by that part's share of the watts",
+    "memory",
+)
+LOOP = Source("Two conductors in series", "a short ends the loop", "arithmetic")
+TWO_ENDS = Source("Two readings of one short", "sum and difference of two loops", "arithmetic")
+QUADRATURE = Source("JCGM 100:2008", "5.1.2: independent uncertainties add in squares", "memory")
+CAPACITOR = Source("An open pair", "impedance of its own capacitance", "arithmetic")
+SEPARATE = Source("Two bands that just touch", "(1 + t) / (1 − t)", "arithmetic")
+HEAT_BACK = Source("IEC 60228", "Annex B: factor to 20 °C, 254.5 / (234.5 + t)", "text")
+MURRAY = Source(
+    "Hawkins Electrical Guide, volume 3", "Murray loop: arm × loop / (whole arm × ohms per length)",
+    "text",
+)  # fmt: skip
+
+
+@equation("read_ohm - leads_ohm", unit="ohm", source=OHMS_LAW)
+def without_leads_ohm(*, read_ohm: float, leads_ohm: float) -> float:
+    """What lies beyond the test leads (ohm); not above zero when only leads were measured."""
+    return read_ohm - leads_ohm
+
+
+@equation("at_v / current_a", unit="ohm", source=OHMS_LAW)
+def ohm_of_volts_and_amperes(*, at_v: float, current_a: float) -> float:
+    """Impedance (ohm) from volts across a pair and amperes (above zero) into it, one tone."""
+    return at_v / current_a
+
+
+@equation(
+    "meter_fraction + load_fraction * load_share + cable_fraction * (1 - load_share)",
+    unit="fraction",
+    source=COHN,
+)
+def whole_tolerance(
+    *, meter_fraction: float, load_fraction: float, load_share: float, cable_fraction: float
+) -> float:
+    """The tolerance (fraction) of a reading against what was worked out for it.
+
+    `load_share` is how far the reading follows its loudspeakers; the rest follows the cable.
+    """
+    return meter_fraction + load_fraction * load_share + cable_fraction * (1 - load_share)
+
+
+@equation("expected_ohm / (1 + tolerance_fraction)", unit="ohm", source=BAND)
+def band_low_ohm(*, expected_ohm: float, tolerance_fraction: float) -> float:
+    """The lowest reading (ohm) that still agrees with what is expected."""
+    return expected_ohm / (1 + tolerance_fraction)
+
+
+@equation("expected_ohm * (1 + tolerance_fraction)", unit="ohm", source=BAND)
+def band_high_ohm(*, expected_ohm: float, tolerance_fraction: float) -> float:
+    """The highest reading (ohm) that still agrees with what is expected."""
+    return expected_ohm * (1 + tolerance_fraction)
+
+
+@equation("read_ohm / expected_ohm - 1", unit="fraction", source=RATIO)
+def deviation_fraction(*, read_ohm: float, expected_ohm: float) -> float:
+    """How far (fraction) a reading lies above what is expected (ohm, above zero)."""
+    return read_ohm / expected_ohm - 1
+
+
+@equation("line_v ** 2 / (tap_w * read_ohm)", unit="count", source=OHMS_LAW)
+def loudspeakers_seen(*, line_v: float, tap_w: float, read_ohm: float) -> float:
+    """How many equal taps (W) a reading (ohm, above zero) stands for, cable left out."""
+    return line_v**2 / (tap_w * read_ohm)
+
+
+@equation(
+    "1 / ((1 + tolerance_fraction) / (1 - tolerance_fraction) - 1)", unit="count", source=SEPARATE
+)
+def separable_count(*, tolerance_fraction: float) -> float:
+    """Below how many loudspeakers a break after k and one after k + 1 can be told apart."""
+    return 1 / ((1 + tolerance_fraction) / (1 - tolerance_fraction) - 1)
+
+
+@equation("(1 + tolerance_fraction) / tolerance_fraction", unit="count", source=SEPARATE)
+def missing_seen_below(*, tolerance_fraction: float) -> float:
+    """Of fewer loudspeakers than this, one that is missing shows (count)."""
+    return (1 + tolerance_fraction) / tolerance_fraction
+
+
+@equation("(1 - tolerance_fraction) / tolerance_fraction", unit="count", source=SEPARATE)
+def doubled_seen_up_to(*, tolerance_fraction: float) -> float:
+    """Of up to so many loudspeakers, one on twice its watts shows (count)."""
+    return (1 - tolerance_fraction) / tolerance_fraction
+
+
+@equation("read_ohm * 254.5 / (234.5 + conductor_c)", unit="ohm", source=HEAT_BACK)
+def copper_at_20_ohm(*, read_ohm: float, conductor_c: float) -> float:
+    """A copper resistance read at `conductor_c` (°C) as it is at 20 °C (ohm)."""
+    return read_ohm * 254.5 / (234.5 + conductor_c)
+
+
+@equation("1000 * read_ohm / loop_ohm_per_km", unit="m", source=LOOP)
+def short_distance_m(*, read_ohm: float, loop_ohm_per_km: float) -> float:
+    """Metres of route to a short without ohms of its own, from its loop (ohm)."""
+    return 1000 * read_ohm / loop_ohm_per_km
+
+
+@equation(
+    "route_m / 2 + 1000 * (near_ohm - far_ohm) / (2 * loop_ohm_per_km)", unit="m", source=TWO_ENDS
+)
+def two_end_short_m(
+    *, near_ohm: float, far_ohm: float, route_m: float, loop_ohm_per_km: float
+) -> float:
+    """Metres from the near end to a short read from both ends (ohm), whatever its own ohms."""
+    return route_m / 2 + 1000 * (near_ohm - far_ohm) / (2 * loop_ohm_per_km)
+
+
+@equation(
+    "(near_ohm + far_ohm - loop_ohm_per_km * route_m / 1000) / 2", unit="ohm", source=TWO_ENDS
+)
+def two_end_fault_ohm(
+    *, near_ohm: float, far_ohm: float, route_m: float, loop_ohm_per_km: float
+) -> float:
+    """The own resistance (ohm) of a short that was read from both ends (ohm)."""
+    return (near_ohm + far_ohm - loop_ohm_per_km * route_m / 1000) / 2
+
+
+@equation(
+    "sqrt((1000 * meter_ohm / loop_ohm_per_km) ** 2 + (distance_m * cable_fraction) ** 2)",
+    unit="m",
+    source=QUADRATURE,
+)
+def distance_error_m(
+    *, meter_ohm: float, loop_ohm_per_km: float, distance_m: float, cable_fraction: float
+) -> float:
+    """Metres either way: what the meter leaves open (ohm), and what the cable does (fraction)."""
+    return math.sqrt((1000 * meter_ohm / loop_ohm_per_km) ** 2 + (distance_m * cable_fraction) ** 2)
+
+
+@equation("1e12 / (2 * pi * hz * capacitance_pf_per_m * length_m)", unit="ohm", source=CAPACITOR)
+def open_pair_ohm(*, hz: float, capacitance_pf_per_m: float, length_m: float) -> float:
+    """What a meter reads (ohm) at `hz` (Hz) on `length_m` (m) of pair with nothing on it."""
+    return 1e12 / (2 * math.pi * hz * capacitance_pf_per_m * length_m)
+
+
+@equation("1e12 / (2 * pi * hz * capacitance_pf_per_m * read_ohm)", unit="m", source=CAPACITOR)
+def open_pair_m(*, hz: float, capacitance_pf_per_m: float, read_ohm: float) -> float:
+    """Metres of pair with nothing on it that read `read_ohm` (ohm) at `hz` (Hz)."""
+    return 1e12 / (2 * math.pi * hz * capacitance_pf_per_m * read_ohm)
+
+
+@equation("1000 * arm_ohm * loop_ohm / (whole_arm_ohm * ohm_per_km)", unit="m", source=MURRAY)
+def bridge_distance_m(
+    *, arm_ohm: float, whole_arm_ohm: float, loop_ohm: float, ohm_per_km: float
+) -> float:
+    """Metres to an earth fault from a balanced loop bridge; `ohm_per_km` of one conductor."""
+    return 1000 * arm_ohm * loop_ohm / (whole_arm_ohm * ohm_per_km)
+
+
+@equation("load_ohm * winding_fraction", unit="ohm", source=PRACTICE)
+def winding_ohm(*, load_ohm: float, winding_fraction: float) -> float:
+    """What an ohmmeter finds (ohm) of a loudspeaker: its winding, a fraction of its impedance."""
+    return load_ohm * winding_fraction
