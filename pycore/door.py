@@ -27,7 +27,7 @@ def handle(text: str) -> str:
     try:
         head = _head(text)
         number, manner = head.n, head.manner.manner()
-        return _written({"n": number, "body": _answer(head, text, manner)})
+        return _written({"n": number, "body": _answer(head, text, manner=manner)})
     except Problem as problem:
         return _written({"n": number, "problem": problem_answer(problem, manner)})
     except Exception as fault:  # noqa: BLE001 - the last resort: the page must get an answer it can show
@@ -44,7 +44,7 @@ def _head(text: str) -> Head:
         raise BadText("not_a_request") from None
 
 
-def _answer(head: Head, text: str, manner: Manner) -> Any:
+def _answer(head: Head, text: str, *, manner: Manner) -> Any:
     ask = ASKS.get(head.ask)
     if ask is None:
         raise BadText("ask_unknown", ask=head.ask)

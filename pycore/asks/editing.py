@@ -74,73 +74,77 @@ def start(body: StartBody, manner: Manner) -> SeenJob:
 
 def edit(body: EditBody, manner: Manner) -> SeenJob:
     """The job after a command, looked at."""
-    command = command_of(body.command, body.typed, manner)
+    command = command_of(body.command, body.typed, manner=manner)
     return see_job(apply(body.job, command), manner)
 
 
-def command_of(raw: Mapping[str, Any], typed: Mapping[str, str], manner: Manner) -> Command:
+def command_of(raw: Mapping[str, Any], typed: Mapping[str, str], *, manner: Manner) -> Command:
     """The command with what the person typed put in, validated as any text from outside."""
     for field, text in typed.items():
-        raw = _put(raw, field.split("."), read_field(field, text, manner), field)
+        raw = _put(raw, field.split("."), value=read_field(field, text, manner=manner), field=field)
     try:
         return read_command(json.dumps(raw))
     except BadText as problem:
-        raise _said_as_typed(problem, typed, manner) from None
+        raise _said_as_typed(problem, typed, manner=manner) from None
 
 
-def _said_as_typed(problem: BadText, typed: Mapping[str, str], manner: Manner) -> BadText:
+def _said_as_typed(problem: BadText, typed: Mapping[str, str], *, manner: Manner) -> BadText:
     """What is wrong with a number a person typed, said of what they typed."""
     field = problem.where.get("field", "")
     if field not in typed:
         return problem
     if problem.code in TOO_FAR:
         bound = float(problem.values["bound"])
-        shown = show_typed(bound, unit_of(field) or "count", manner)
+        shown = show_typed(bound, unit_of(field) or "count", manner=manner)
         return BadText(TOO_FAR[problem.code], where=problem.where, text=typed[field], bound=shown)
     empty = problem.code == "number_expected" and not typed[field].strip()
     return BadText("cannot_be_unknown", where=problem.where) if empty else problem
 
 
-def read_field(field: str, text: str, manner: Manner) -> float | int | None:
+def read_field(field: str, text: str, *, manner: Manner) -> float | int | None:
     """A typed number by the unit its field's name ends in; a problem names that field."""
     unit = unit_of(field)
     if unit is None or unit not in TYPED:
         raise BadText("field_not_typed", where={"field": field}, field=field)
     try:
-        number = read(text, unit, manner)
+        number = read(text, unit, manner=manner)
     except Problem as problem:
         problem.where["field"] = field
         raise
     return int(number) if number is not None and unit in WHOLE else number
 
 
-def _put(raw: Any, path: list[str], value: object, field: str) -> Any:
+def _put(raw: Any, path: list[str], *, value: object, field: str) -> Any:
     """A copy of nested lists and objects with one field set."""
     if not path:
         return value
     head, rest = path[0], path[1:]
     if isinstance(raw, list) and head.isascii() and head.isdigit() and int(head) < len(raw):
         at = int(head)
-        return [*raw[:at], _put(raw[at], rest, value, field), *raw[at + 1 :]]
+        return [*raw[:at], _put(raw[at], rest, value=value, field=field), *raw[at + 1 :]]
     if isinstance(raw, Mapping):
-        return {**raw, head: _put(raw.get(head, {} if rest else None), rest, value, field)}
+        return {
+            **raw,
+            head: _put(raw.get(head, {} if rest else None), rest, value=value, field=field),
+        }
     raise BadText("field_not_typed", where={"field": field}, field=field)
 
 
 def preview(body: PreviewBody, manner: Manner) -> PreviewAnswer:
     """What each command would do, each tried by itself; the job is unchanged."""
     before = _judged(body.job, manner)
-    return {"options": [_option(body, raw, before, manner) for raw in body.commands]}
+    return {"options": [_option(body, raw, before=before, manner=manner) for raw in body.commands]}
 
 
 def _option(
     body: PreviewBody,
     raw: Mapping[str, Any],
+    *,
     before: Mapping[str, FindingAnswer],
     manner: Manner,
 ) -> Option:
     try:
-        job = apply(body.job, command_of(raw, body.typed, manner))
+        job = apply(body.job, command_of(raw, body.typed, manner=manner))
     except Problem as problem:
         refused = problem_answer(problem, manner)
         words = refused["words"]
@@ -165,7 +169,7 @@ def _judged(job: Job, manner: Manner) -> dict[str, FindingAnswer]:
     """All that is judged of a job, by its ids: loads, losses and marks, in both states."""
     names = names_of(job)
     return {
-        finding.id: shown_finding(finding, names, manner)
+        finding.id: shown_finding(finding, names, manner=manner)
         for finding in check_job(job).findings
         if finding.what != "what_fits"
     }

@@ -30,7 +30,7 @@ def working(body: WorkingBody, manner: Manner) -> WorkingAnswer:
     if not story.steps:
         story = working_in(checked.lines, finding)
     return {
-        "title": shown_finding(finding, names, manner)["title"],
+        "title": shown_finding(finding, names, manner=manner)["title"],
         "result": range_text(finding, manner),
         "steps": [_step(one, manner) for one in story.steps],
         "assumptions": [
@@ -43,11 +43,11 @@ def _step(made: Step, manner: Manner) -> StepAnswer:
     unit = made.equation.unit
     source = made.equation.source
     return {
-        "title": say("step", made.code, made.values, language=manner.language),
+        "title": say("step", made.code, values=made.values, language=manner.language),
         "formula": _tidy(WORD.sub(lambda word: _named(word[0], manner), made.equation.text)),
         "put_in": _put_in(made, manner),
-        "result": show(made.result, unit, manner),
-        "inputs": [_input(name, known, manner) for name, known in made.inputs.items()],
+        "result": show(made.result, unit, manner=manner),
+        "inputs": [_input(name, known, manner=manner) for name, known in made.inputs.items()],
         "source": ", ".join(part for part in (source.name, source.clause) if part),
         "source_note": say("seen", source.seen, language=manner.language),
     }
@@ -67,21 +67,23 @@ def _put_in(made: Step, manner: Manner) -> str:
 
 def _number(known: Known, manner: Manner) -> str:
     if isinstance(known.value, tuple):
-        return _sum(known.value, known.unit, manner)
-    return show(known.value, known.unit, manner)
+        return _sum(known.value, known.unit, manner=manner)
+    return show(known.value, known.unit, manner=manner)
 
 
-def _sum(terms: tuple[float, ...], unit: str, manner: Manner) -> str:
+def _sum(terms: tuple[float, ...], unit: str, *, manner: Manner) -> str:
     """Like terms together: "6 × 5 W + 4 × 7.5 W"."""
     counts: dict[float, int] = {}
     for term in terms:
         counts[term] = counts.get(term, 0) + 1
     told = [
-        show(term, unit, manner) if times == 1 else f"{times} × {show(term, unit, manner)}"
+        show(term, unit, manner=manner)
+        if times == 1
+        else f"{times} × {show(term, unit, manner=manner)}"
         for term, times in counts.items()
     ]
     cut = [*told[:MOST_TERMS], "…"] if len(told) > MOST_TERMS else told
-    return " + ".join(cut) or show(0.0, unit, manner)
+    return " + ".join(cut) or show(0.0, unit, manner=manner)
 
 
 def _tidy(text: str) -> str:
@@ -97,7 +99,7 @@ def _tidy(text: str) -> str:
     return text
 
 
-def _input(name: str, known: Known, manner: Manner) -> InputAnswer:
+def _input(name: str, known: Known, *, manner: Manner) -> InputAnswer:
     answer: InputAnswer = {
         "name": known.label or _named(name, manner),
         "shown": _number(known, manner),

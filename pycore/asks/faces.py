@@ -48,7 +48,7 @@ def speaks_for(finding: FindingAnswer) -> bool:
 
 
 def faces_of(
-    checked: Checked, shown: list[FindingAnswer], names: Mapping[str, str], manner: Manner
+    checked: Checked, shown: list[FindingAnswer], *, names: Mapping[str, str], manner: Manner
 ) -> Faces:
     """The faces of a job and all its things."""
     by_place: dict[str, list[FindingAnswer]] = {}
@@ -72,9 +72,9 @@ def faces_of(
                 line=point_line(point, manner),
                 concern=[desk.by_place.get(point.id, [])],
             )
-            face["detail"] = point_detail(point, names, manner)
+            face["detail"] = point_detail(point, names, manner=manner)
             things[point.id] = face
-    return {"job": job_face(checked.job, shown, manner), "things": things}
+    return {"job": job_face(checked.job, shown, manner=manner), "things": things}
 
 
 def _face(desk: Desk, place: str, *, line: str, concern: Iterable[Iterable[FindingAnswer]]) -> Face:
@@ -102,8 +102,8 @@ def _face(desk: Desk, place: str, *, line: str, concern: Iterable[Iterable[Findi
 def _amplifier(desk: Desk, amplifier: Amplifier) -> Face:
     pools = amplifier.pools
     if pools:
-        total_w = show_typed(sum(pool.w for pool in pools), "w", desk.manner)
-        line = say("face", "amplifier", {"pool_w": total_w}, language=desk.manner.language)
+        total_w = show_typed(sum(pool.w for pool in pools), "w", manner=desk.manner)
+        line = say("face", "amplifier", values={"pool_w": total_w}, language=desk.manner.language)
     else:
         one = len(amplifier.outputs) == 1
         code = "amplifier_one" if one else "amplifier_own" if pools == () else "amplifier_not_known"
@@ -113,11 +113,11 @@ def _amplifier(desk: Desk, amplifier: Amplifier) -> Face:
 
 
 def _output(desk: Desk, output: Output) -> Face:
-    texts = {"line_v": show_typed(output.line_v, "v", desk.manner)}
+    texts = {"line_v": show_typed(output.line_v, "v", manner=desk.manner)}
     if output.max_w is not None:
-        texts["max_w"] = show_typed(output.max_w, "w", desk.manner)
+        texts["max_w"] = show_typed(output.max_w, "w", manner=desk.manner)
     code = "output" if output.max_w is not None else "output_no_most"
-    line = say("face", code, texts, language=desk.manner.language)
+    line = say("face", code, values=texts, language=desk.manner.language)
     return _face(desk, output.id, line=line, concern=[desk.by_place.get(output.id, [])])
 
 
@@ -132,19 +132,21 @@ def _zone(desk: Desk, zone: Zone) -> Face:
     places = [zone.id, *(point.id for point in zone.line), *outputs, *amplifiers]
     count = sum(point.fitted.is_ == "loudspeaker" for point in zone.line)
     texts = {
-        "loudspeakers": say_count("face", "loudspeakers", count, language=desk.manner.language),
+        "loudspeakers": say_count(
+            "face", "loudspeakers", count=count, language=desk.manner.language
+        ),
         "output": desk.names.get(zone.output or "", ""),
     }
     code = "zone" if zone.output else "zone_nowhere"
-    line = say("face", code, texts, language=desk.manner.language)
+    line = say("face", code, values=texts, language=desk.manner.language)
     face = _face(desk, zone.id, line=line, concern=[desk.by_place.get(p, []) for p in places])
     asked = desk.checked.loads.asked.get((zone.id, "override"))
     if asked is not None:
-        face["load"] = bounds_text(Bounds(*asked.override), "w", desk.manner)
+        face["load"] = bounds_text(Bounds(*asked.override), "w", manner=desk.manner)
     return face
 
 
-def job_face(job: Job, shown: list[FindingAnswer], manner: Manner) -> JobFace:
+def job_face(job: Job, shown: list[FindingAnswer], *, manner: Manner) -> JobFace:
     """The headline of a job: the worst verdict, its reason, and what nobody has checked."""
     language = manner.language
     # without anything on a line there is nothing to call in order
@@ -155,8 +157,8 @@ def job_face(job: Job, shown: list[FindingAnswer], manner: Manner) -> JobFace:
     points = [point for zone in job.zones for point in zone.line]
     count = sum(point.fitted.is_ == "loudspeaker" for point in points)
     counts = {
-        "loudspeakers": say_count("face", "loudspeakers", count, language=language),
-        "zones": say_count("face", "zones", len(job.zones), language=language),
+        "loudspeakers": say_count("face", "loudspeakers", count=count, language=language),
+        "zones": say_count("face", "zones", count=len(job.zones), language=language),
     }
     return {
         "title": job.name,
@@ -165,7 +167,7 @@ def job_face(job: Job, shown: list[FindingAnswer], manner: Manner) -> JobFace:
         "headline": say("face", _headline(verdict, speaks), language=language),
         "reason": speaks["words"] if speaks else say("face", "no_reason", language=language),
         "not_checked": [say("face", code, language=language) for code in _unchecked(job, shown)],
-        "counts": say("face", "job_counts", counts, language=language),
+        "counts": say("face", "job_counts", values=counts, language=language),
         "finding": speaks["id"] if speaks else None,
     }
 

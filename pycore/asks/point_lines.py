@@ -23,43 +23,46 @@ def loudspeaker_line(fitted: Loudspeaker, manner: Manner) -> str:
     """The tap a loudspeaker stands on; disconnected is said."""
     texts: dict[str, str] = {}
     if fitted.tap_w is not None:
-        texts["tap_w"] = show_typed(fitted.tap_w, "w", manner)
+        texts["tap_w"] = show_typed(fitted.tap_w, "w", manner=manner)
     if fitted.tap_at_v is not None:
-        texts["tap_at_v"] = show_typed(fitted.tap_at_v, "v", manner)
+        texts["tap_at_v"] = show_typed(fitted.tap_at_v, "v", manner=manner)
     if fitted.direct_ohm is not None:
-        code, texts = "tap_direct", {"direct_ohm": show_typed(fitted.direct_ohm, "ohm", manner)}
+        code, texts = (
+            "tap_direct",
+            {"direct_ohm": show_typed(fitted.direct_ohm, "ohm", manner=manner)},
+        )
     else:
         known = fitted.tap_at_v is not None
         code = "tap_unknown" if fitted.tap_w is None else "tap" if known else "tap_no_volts"
-    tap = say("face", code, texts, language=manner.language)
+    tap = say("face", code, values=texts, language=manner.language)
     if fitted.connected:
         return tap
-    return say("face", "disconnected", {"tap": tap}, language=manner.language)
+    return say("face", "disconnected", values={"tap": tap}, language=manner.language)
 
 
 def _attenuator_line(fitted: Attenuator, manner: Manner) -> str:
     if fitted.off:
         return say("face", "attenuator_off", language=manner.language)
-    texts = {"set_db": show_typed(fitted.set_db, "db", manner)}
-    return say("face", "attenuator_set", texts, language=manner.language)
+    texts = {"set_db": show_typed(fitted.set_db, "db", manner=manner)}
+    return say("face", "attenuator_set", values=texts, language=manner.language)
 
 
 def _existing_line(fitted: Existing, manner: Manner) -> str:
     if fitted.w is not None:
-        texts = {"w": show_typed(fitted.w, "w", manner)}
-        return say("face", "existing_w", texts, language=manner.language)
+        texts = {"w": show_typed(fitted.w, "w", manner=manner)}
+        return say("face", "existing_w", values=texts, language=manner.language)
     if fitted.ohm is not None:
-        texts = {"ohm": show_typed(fitted.ohm, "ohm", manner)}
-        return say("face", "existing_ohm", texts, language=manner.language)
+        texts = {"ohm": show_typed(fitted.ohm, "ohm", manner=manner)}
+        return say("face", "existing_ohm", values=texts, language=manner.language)
     return say("face", "existing_unknown", language=manner.language)
 
 
-def point_detail(point: Point, names: Mapping[str, str], manner: Manner) -> str:
+def point_detail(point: Point, names: Mapping[str, str], *, manner: Manner) -> str:
     """Its section and its kind, what is not known left out but for the length."""
     if point.length_m is None:
         length = say("face", "length_unknown", language=manner.language)
     else:
-        length = show_typed(point.length_m, "m", manner)
+        length = show_typed(point.length_m, "m", manner=manner)
     kind = getattr(point.fitted, "kind", None)
     parts = [length, names.get(point.cable or "", ""), names.get(kind or "", "")]
     return " · ".join(part for part in parts if part)

@@ -13,11 +13,11 @@ def problem_answer(problem: Problem, manner: Manner) -> ProblemAnswer:
         texts["unit"] = f" ({texts['unit']})" if texts["unit"] else ""
     remedy = None
     if has("problem_remedy", problem.code):
-        remedy = say("problem_remedy", problem.code, texts, language=manner.language)
+        remedy = say("problem_remedy", problem.code, values=texts, language=manner.language)
     return {
         "code": problem.code,
         "values": dict(problem.values),
-        "words": say("problem", problem.code, texts, language=manner.language),
+        "words": say("problem", problem.code, values=texts, language=manner.language),
         "where": dict(problem.where),
         "remedy": remedy,
     }

@@ -19,8 +19,8 @@ def see(job: Job, manner: Manner) -> Seen:
     checked = check_job(job)
     names = names_of(job)
     ordered = sorted(checked.findings, key=_rank)
-    shown = [shown_finding(finding, names, manner) for finding in ordered]
-    faces = faces_of(checked, shown, names, manner)
+    shown = [shown_finding(finding, names, manner=manner) for finding in ordered]
+    faces = faces_of(checked, shown, names=names, manner=manner)
     return {"findings": shown, "points": rows_of(checked.lines), "faces": faces}
 
 

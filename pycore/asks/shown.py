@@ -31,11 +31,11 @@ class Bounds(NamedTuple):
     high: float | None
 
 
-def shown_finding(finding: Finding, names: Mapping[str, str], manner: Manner) -> FindingAnswer:
+def shown_finding(finding: Finding, names: Mapping[str, str], *, manner: Manner) -> FindingAnswer:
     """The finding as the page gets it."""
     place = names.get(next(iter(finding.where.values()), ""), "")
     shown = _shown(finding, manner)
-    texts = {**_texts(finding, names, manner), **_plain(shown, manner), "place": place}
+    texts = {**_texts(finding, names, manner=manner), **_plain(shown, manner), "place": place}
     share = finding.values.get("share")
     return {
         "id": finding.id,
@@ -50,35 +50,35 @@ def shown_finding(finding: Finding, names: Mapping[str, str], manner: Manner) ->
         "verdict": finding.verdict,
         "limit": finding.limit,
         "values": dict(finding.values),
-        "words": say("finding", finding.code, texts, language=manner.language),
-        "remedy": _remedy(finding, texts, manner),
-        "title": say("title", finding.what, texts, language=manner.language),
+        "words": say("finding", finding.code, values=texts, language=manner.language),
+        "remedy": _remedy(finding, texts, manner=manner),
+        "title": say("title", finding.what, values=texts, language=manner.language),
         "shown": shown,
         "share_fraction": share if isinstance(share, float) else None,
     }
 
 
-def _remedy(finding: Finding, texts: Mapping[str, str], manner: Manner) -> str | None:
+def _remedy(finding: Finding, texts: Mapping[str, str], *, manner: Manner) -> str | None:
     if not has("remedy", finding.code):
         return None
-    return say("remedy", finding.code, texts, language=manner.language)
+    return say("remedy", finding.code, values=texts, language=manner.language)
 
 
 def _shown(finding: Finding, manner: Manner) -> ShownTexts:
     """The finding's own numbers as texts: a range where the value is not one number."""
     shown: ShownTexts = {"value": range_text(finding, manner)}
     if finding.low is not None:
-        shown["low"] = show(finding.low, finding.unit, manner)
+        shown["low"] = show(finding.low, finding.unit, manner=manner)
     if finding.high is not None:
-        shown["high"] = show(finding.high, finding.unit, manner)
+        shown["high"] = show(finding.high, finding.unit, manner=manner)
     if finding.limit is not None:
-        shown["limit"] = show_typed(finding.limit, finding.unit, manner)
+        shown["limit"] = show_typed(finding.limit, finding.unit, manner=manner)
         rounded = finding.verdict == "over" and shown["value"] == shown["limit"]
         if rounded and finding.value is not None:
-            shown["value"] = show_typed(finding.value, finding.unit, manner)
+            shown["value"] = show_typed(finding.value, finding.unit, manner=manner)
     if finding.unit == "w" and finding.limit and finding.high is not None:
-        shown["share"] = show(finding.high / finding.limit, "fraction", manner)
-        shown["left"] = show(max(0.0, finding.limit - finding.high), "w", manner)
+        shown["share"] = show(finding.high / finding.limit, "fraction", manner=manner)
+        shown["left"] = show(max(0.0, finding.limit - finding.high), "w", manner=manner)
     return shown
 
 
@@ -87,14 +87,14 @@ def range_text(finding: Finding, manner: Manner) -> str:
     if finding.code == "impedance_open":
         return say("face", "open_line", language=manner.language)
     bounds = Bounds(finding.value, finding.low, finding.high)
-    return bounds_text(bounds, finding.unit, manner)
+    return bounds_text(bounds, finding.unit, manner=manner)
 
 
-def bounds_text(bounds: Bounds, unit: str, manner: Manner) -> str:
+def bounds_text(bounds: Bounds, unit: str, *, manner: Manner) -> str:
     """The same for any number that may lie in a range."""
     value, low, high = bounds
     ends = {
-        name: show(one, unit, manner)
+        name: show(one, unit, manner=manner)
         for name, one in (("value", value), ("low", low), ("high", high))
         if one is not None
     }
@@ -104,7 +104,7 @@ def bounds_text(bounds: Bounds, unit: str, manner: Manner) -> str:
     if value is not None and not both:
         return ends["value"]
     code = "about" if value is not None else "range" if both else "at_least" if low else "not_known"
-    return say("face", code, ends, language=manner.language)
+    return say("face", code, values=ends, language=manner.language)
 
 
 def _plain(shown: ShownTexts, manner: Manner) -> dict[str, str]:
@@ -114,7 +114,7 @@ def _plain(shown: ShownTexts, manner: Manner) -> dict[str, str]:
     return texts
 
 
-def _texts(finding: Finding, names: Mapping[str, str], manner: Manner) -> dict[str, str]:
+def _texts(finding: Finding, names: Mapping[str, str], *, manner: Manner) -> dict[str, str]:
     """Every value of a finding as text, its unit read from its name."""
     texts: dict[str, str] = {}
     unknown = say("face", "not_known", language=manner.language)
@@ -127,9 +127,9 @@ def _texts(finding: Finding, names: Mapping[str, str], manner: Manner) -> dict[s
             unit = unit_of(name) or ("fraction" if name == "share" else "count")
             # a change of level is said as "quieter" or "louder", so its size alone is printed
             size = abs(value) if name == "change_db" else value
-            texts[name] = (show_typed if name in TYPED else show)(size, unit, manner)
+            texts[name] = (show_typed if name in TYPED else show)(size, unit, manner=manner)
     if finding.unit == "w" and finding.limit is not None and finding.low is not None:
         excess_w = finding.low - finding.limit
         bounds = Bounds(excess_w if finding.low == finding.high else None, excess_w, None)
-        texts["excess"] = bounds_text(bounds, "w", manner)
+        texts["excess"] = bounds_text(bounds, "w", manner=manner)
     return texts

@@ -70,7 +70,8 @@ def catalogue(_body: NothingBody, manner: Manner) -> CatalogueAnswer:
         "attenuators": attenuators,
         "cables": cables,
         "line_volts": [
-            {"line_v": line_v, "shown": show_typed(line_v, "v", manner)} for line_v in LINE_VOLTS
+            {"line_v": line_v, "shown": show_typed(line_v, "v", manner=manner)}
+            for line_v in LINE_VOLTS
         ],
         "usual_taps": [
             {"line_v": line_v, "taps": [_tap(tap_w, manner) for tap_w in taps]}
@@ -81,4 +82,4 @@ def catalogue(_body: NothingBody, manner: Manner) -> CatalogueAnswer:
 
 
 def _tap(tap_w: float, manner: Manner) -> UsualTap:
-    return {"tap_w": tap_w, "shown": show_typed(tap_w, "w", manner)}
+    return {"tap_w": tap_w, "shown": show_typed(tap_w, "w", manner=manner)}

@@ -63,7 +63,7 @@ class Desk:
         """A typed number; None when it is empty or could not be read."""
         try:
             unit = unit_of(field) or "w"
-            return in_range(read(text, unit, self.manner), text, most=MOST[unit])
+            return in_range(read(text, unit, manner=self.manner), text, most=MOST[unit])
         except Problem as problem:
             problem.where["field"] = field
             self.problems.append(problem_answer(problem, self.manner))
@@ -89,9 +89,9 @@ def tally(body: TallyBody, manner: Manner) -> TallyAnswer:
         if read_row is not None:
             rows.append(read_row)
     figures = Figures(desk.line_v, desk.amplifier_w, tuple(desk.outputs_w), tuple(rows))
-    job, unused = job_of(body, figures, manner)
+    job, unused = job_of(body, figures, manner=manner)
     seen: Seen = see(job, manner)
-    summary = summary_of(job, seen, manner)
+    summary = summary_of(job, seen, manner=manner)
     return {
         "job": job,
         **seen,
@@ -107,19 +107,22 @@ def _read_row(
 ) -> tuple[Row | None, RowAnswer]:
     """A row, refused where no more than `room` loudspeakers can be taken."""
     try:
-        count = read(row.count, "count", manner)
+        count = read(row.count, "count", manner=manner)
         if count is None:
             raise BadText("count_needed")
         if not 1 <= count <= MOST_OF_A_ROW:
             raise BadText("count_out_of_range", text=row.count, most=MOST_OF_A_ROW)
         if count > room:
             raise BadText("tally_full", most=MOST_POINTS)
-        tap_w = in_range(read(row.tap_w, "w", manner), row.tap_w, most=MOST["w"])
+        tap_w = in_range(read(row.tap_w, "w", manner=manner), row.tap_w, most=MOST["w"])
         if tap_w is None:
             raise BadText("tap_needed")
     except Problem as problem:
         return None, {"shown": "", "sum": "", "problem": problem_answer(problem, manner)}
     made = Row(int(count), tap_w, min(row.output, outputs - 1))
-    texts = {"count": show(count, "count", manner), "tap_w": show_typed(tap_w, "w", manner)}
-    shown = say("face", "tally_row", texts, language=manner.language)
-    return made, {"shown": shown, "sum": show(count * tap_w, "w", manner), "problem": None}
+    texts = {
+        "count": show(count, "count", manner=manner),
+        "tap_w": show_typed(tap_w, "w", manner=manner),
+    }
+    shown = say("face", "tally_row", values=texts, language=manner.language)
+    return made, {"shown": shown, "sum": show(count * tap_w, "w", manner=manner), "problem": None}

@@ -41,13 +41,13 @@ class Numbering:
         return f"{self.hand}{self.next - 1}"
 
 
-def job_of(body: TallyBody, figures: Figures, manner: Manner) -> tuple[Job, int]:
+def job_of(body: TallyBody, figures: Figures, *, manner: Manner) -> tuple[Job, int]:
     """The job, and the first counter it left unused.
 
     Without line volts nothing can be counted: then the job has no amplifier and no zones.
     """
     numbering = Numbering(body.ids.hand, body.ids.next)
-    made = _supply(figures, numbering, manner) if figures.line_v else ([], [])
+    made = _supply(figures, numbering, manner=manner) if figures.line_v else ([], [])
     raw: dict[str, Any] = {
         "format": FORMAT,
         "version": VERSION,
@@ -63,10 +63,10 @@ def job_of(body: TallyBody, figures: Figures, manner: Manner) -> tuple[Job, int]
 
 
 def _supply(
-    figures: Figures, numbering: Numbering, manner: Manner
+    figures: Figures, numbering: Numbering, *, manner: Manner
 ) -> tuple[list[dict[str, Any]], list[dict[str, Any]]]:
     """The amplifier with its outputs, and a zone on each."""
-    amplifier = {"id": numbering.new_id(), "name": _called("tally_amplifier", 1, manner)}
+    amplifier = {"id": numbering.new_id(), "name": _called("tally_amplifier", 1, manner=manner)}
     maxima_w = figures.outputs_w or (figures.amplifier_w,)
     several = len(maxima_w) > 1
     if maxima_w == (None,):
@@ -75,10 +75,10 @@ def _supply(
     zones: list[dict[str, Any]] = []
     for place, max_w in enumerate(maxima_w):
         output_id, zone_id = numbering.new_id(), numbering.new_id()
-        name = _called("tally_zone_n" if several else "tally_zone", place + 1, manner)
+        name = _called("tally_zone_n" if several else "tally_zone", place + 1, manner=manner)
         rows = [row for row in figures.rows if row.output == place]
         line = list(_points(rows, name, line_v=figures.line_v, numbering=numbering))
-        output = {"id": output_id, "name": _called("tally_output", place + 1, manner)}
+        output = {"id": output_id, "name": _called("tally_output", place + 1, manner=manner)}
         outputs.append({**output, "line_v": figures.line_v, "max_w": max_w})
         zones.append({"id": zone_id, "name": name, "output": output_id, "line": line})
     return [{**amplifier, "pools": _pools(figures, outputs), "outputs": outputs}], zones
@@ -93,8 +93,8 @@ def _pools(figures: Figures, outputs: list[dict[str, Any]]) -> list[dict[str, An
     return [{"w": figures.amplifier_w, "outputs": [one["id"] for one in outputs]}]
 
 
-def _called(code: str, number: int, manner: Manner) -> str:
-    return say("face", code, {"n": str(number)}, language=manner.language)
+def _called(code: str, number: int, *, manner: Manner) -> str:
+    return say("face", code, values={"n": str(number)}, language=manner.language)
 
 
 def _points(

@@ -37,7 +37,7 @@ class TallySummary(TypedDict):
     finding: str | None
 
 
-def summary_of(job: Job, seen: Seen, manner: Manner) -> TallySummary:
+def summary_of(job: Job, seen: Seen, *, manner: Manner) -> TallySummary:
     """The figures of the widest load: the shared watts where there are any, else the output."""
     face = seen["faces"]["job"]
     main = _main_load(seen["findings"])
@@ -54,7 +54,7 @@ def summary_of(job: Job, seen: Seen, manner: Manner) -> TallySummary:
         "verdict": face["verdict"] if watts else "note",
         "headline": face["headline"] if watts else nothing,
         "reason": face["reason"] if watts else "" if job.amplifiers else no_volts,
-        "fits": _fits(job, seen["findings"], manner) if watts else [],
+        "fits": _fits(job, seen["findings"], manner=manner) if watts else [],
         "not_checked": face["not_checked"] if watts else [],
         "finding": main["id"] if main else None,
     }
@@ -68,23 +68,23 @@ def _main_load(findings: list[FindingAnswer]) -> FindingAnswer | None:
     return None
 
 
-def _fits(job: Job, findings: list[FindingAnswer], manner: Manner) -> list[FitAnswer]:
+def _fits(job: Job, findings: list[FindingAnswer], *, manner: Manner) -> list[FitAnswer]:
     """What still fits, line by line; a line is named where there are several."""
     lines = {zone.id: zone.name for zone in job.zones if len(job.zones) > 1}
     counted = (one for one in findings if one["what"] == "what_fits" and one["high"] is not None)
-    return [_fit(one, lines.get(one["where"]["zone"]), manner) for one in counted]
+    return [_fit(one, lines.get(one["where"]["zone"]), manner=manner) for one in counted]
 
 
-def _fit(finding: FindingAnswer, line: str | None, manner: Manner) -> FitAnswer:
+def _fit(finding: FindingAnswer, line: str | None, *, manner: Manner) -> FitAnswer:
     values = finding["values"]
     tap_w, reserve, rating = values["tap_w"], values["with_reserve"], values["to_rating"]
     texts = {"with_reserve": f"{reserve}", "to_rating": f"{rating}"}
     if isinstance(tap_w, float):
-        texts["tap_w"] = show_typed(tap_w, "w", manner)
-    words = say("face", _code(finding), texts, language=manner.language)
+        texts["tap_w"] = show_typed(tap_w, "w", manner=manner)
+    words = say("face", _code(finding), values=texts, language=manner.language)
     if line is not None:
         told = {"line": line, "fits": words}
-        words = say("face", "tally_fits_on", told, language=manner.language)
+        words = say("face", "tally_fits_on", values=told, language=manner.language)
     return {
         "words": words,
         "with_reserve": reserve if isinstance(reserve, int) else None,

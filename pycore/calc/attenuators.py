@@ -21,17 +21,17 @@ class AttenuatorFacts(NamedTuple):
 def facts_of(fitted: Attenuator, kinds: Kinds) -> AttenuatorFacts:
     """What is known of this attenuator: what was written of it, else what its kind says."""
     kind = next((one for one in kinds.attenuators if one.id == fitted.kind), None)
-    rated_at_v = _first(fitted.rated_at_v, kind, "rated_at_v")
+    rated_at_v = _first(fitted.rated_at_v, kind, name="rated_at_v")
     return AttenuatorFacts(
-        _first(fitted.rated_w, kind, "rated_w"),
+        _first(fitted.rated_w, kind, name="rated_w"),
         None if rated_at_v is None else true_voltage(rated_at_v),
-        _first(fitted.insertion_db, kind, "insertion_db"),
+        _first(fitted.insertion_db, kind, name="insertion_db"),
         fitted.form if fitted.form is not None else (kind.form if kind else None),
         fitted.override if fitted.override is not None else (kind.override if kind else None),
     )
 
 
-def _first(own: float | None, kind: AttenuatorKind | None, name: str) -> float | None:
+def _first(own: float | None, kind: AttenuatorKind | None, *, name: str) -> float | None:
     if own is not None or kind is None:
         return own
     value: float | None = getattr(kind, name)

@@ -29,7 +29,7 @@ class Told(NamedTuple):
     line_v: float
 
 
-def typed(value: float, unit: str, label: str = "") -> Known:
+def typed(value: float, unit: str, *, label: str = "") -> Known:
     """A number a person put into the job."""
     return Known(value=value, unit=unit, origin="typed", label=label)
 
@@ -49,42 +49,47 @@ def _steps(one: Told, lookup: Lookup) -> Iterator[Step]:
     if one.fitted.is_ == "existing":
         yield from _existing_steps(one.fitted, one.line_v)
     elif one.fitted.is_ == "loudspeaker" and one.fitted.connected:
-        yield from _loudspeaker_steps(one.fitted, one, lookup)
+        yield from _loudspeaker_steps(one.fitted, one, lookup=lookup)
 
 
 def _existing_steps(fitted: Existing, line_v: float) -> Iterator[Step]:
     """By its ohms, and how far real lines differ from theirs."""
     if fitted.ohm is None or fitted.w is not None:
         return
-    inputs = {"line_v": typed(line_v, "v"), "direct_ohm": typed(fitted.ohm, "ohm", "measured")}
-    made = step("draw_existing", power.draw_of_resistance_w, inputs)
+    inputs = {
+        "line_v": typed(line_v, "v"),
+        "direct_ohm": typed(fitted.ohm, "ohm", label="measured"),
+    }
+    made = step("draw_existing", power.draw_of_resistance_w, inputs=inputs)
     yield made
     for code, times in (("existing_low", READS_LOW), ("existing_high", READS_HIGH)):
         share = Known(times, "factor", "assumed", PRACTICE)
-        yield step(code, power.felt_load_w, {"load_w": computed(made), "share": share})
+        yield step(code, power.felt_load_w, inputs={"load_w": computed(made), "share": share})
 
 
-def _loudspeaker_steps(fitted: Loudspeaker, one: Told, lookup: Lookup) -> Iterator[Step]:
+def _loudspeaker_steps(fitted: Loudspeaker, one: Told, *, lookup: Lookup) -> Iterator[Step]:
     volts = typed(one.line_v, "v")
     if fitted.direct_ohm is not None:
         inputs = {"line_v": volts, "direct_ohm": typed(fitted.direct_ohm, "ohm")}
-        yield step("draw_direct", power.draw_of_resistance_w, inputs)
+        yield step("draw_direct", power.draw_of_resistance_w, inputs=inputs)
         return
     kind = lookup.kind(fitted)
     origin: Literal["typed", "catalogue"] = "typed" if fitted.tap_w is not None else "catalogue"
     least, most = LOSS_LOW_DB, LOSS_HIGH_DB
     if kind is not None and kind.transformer_loss_db is not None:
         least = most = kind.transformer_loss_db
-    taps = possible_taps(fitted, kind, one.line_v)
+    taps = possible_taps(fitted, kind, line_v=one.line_v)
     for (tap_w, at_v), loss_db in zip(_ends(taps), (least, most), strict=False):
         tap = {"tap_w": Known(tap_w, "w", origin), "line_v": volts}
-        made = step("draw_tap", power.draw_of_tap_w, {**tap, "tap_at_v": Known(at_v, "v", origin)})
+        made = step(
+            "draw_tap", power.draw_of_tap_w, inputs={**tap, "tap_at_v": Known(at_v, "v", origin)}
+        )
         yield made
         if kind is not None and kind.tap_means == "delivered":
             known = kind.transformer_loss_db is not None
             loss = Known(loss_db, "db", "catalogue" if known else "assumed")
             inputs = {"tap_w": computed(made), "transformer_loss_db": loss}
-            yield step("draw_grossed_up", power.drawn_of_delivered_w, inputs)
+            yield step("draw_grossed_up", power.drawn_of_delivered_w, inputs=inputs)
 
 
 def _ends(taps: list[Tap]) -> tuple[Tap, ...]:

@@ -24,9 +24,9 @@ class Draw(NamedTuple):
     def plus(self, other: "Draw", times: float = 1) -> "Draw":
         """This and `times` the other, in parallel."""
         return Draw(
-            _add(self.value, other.value, times),
+            _add(self.value, other.value, times=times),
             self.low + other.low * times,
-            _add(self.high, other.high, times),
+            _add(self.high, other.high, times=times),
         )
 
     def between(self, least: float, most: float) -> "Draw":
@@ -38,7 +38,7 @@ class Draw(NamedTuple):
         return Draw(value, self.low * least, high)
 
 
-def _add(one: float | None, other: float | None, times: float) -> float | None:
+def _add(one: float | None, other: float | None, *, times: float) -> float | None:
     return None if one is None or other is None else one + other * times
 
 
@@ -66,18 +66,22 @@ class Lookup(NamedTuple):
         return self.loudspeakers.get(fitted.kind) if fitted.kind else None
 
 
-def draw_of(fitted: Fitted, lookup: Lookup, line_v: float) -> Draw:
+def draw_of(fitted: Fitted, lookup: Lookup, *, line_v: float) -> Draw:
     """Watts that one point draws at full line volts `line_v` (V)."""
     if fitted.is_ == "loudspeaker":
-        return _loudspeaker(fitted, lookup.kind(fitted), line_v) if fitted.connected else NOTHING
+        return (
+            _loudspeaker(fitted, lookup.kind(fitted), line_v=line_v)
+            if fitted.connected
+            else NOTHING
+        )
     if fitted.is_ == "existing":
         return _existing(fitted, line_v)
     return NOTHING
 
 
-def draw_when_connected(fitted: Loudspeaker, lookup: Lookup, line_v: float) -> Draw:
+def draw_when_connected(fitted: Loudspeaker, lookup: Lookup, *, line_v: float) -> Draw:
     """Watts that a loudspeaker draws on a line of `line_v` (V), were it connected."""
-    return _loudspeaker(fitted, lookup.kind(fitted), line_v)
+    return _loudspeaker(fitted, lookup.kind(fitted), line_v=line_v)
 
 
 def _existing(fitted: Existing, line_v: float) -> Draw:
@@ -89,12 +93,12 @@ def _existing(fitted: Existing, line_v: float) -> Draw:
     return Draw(read_w, read_w * READS_LOW, read_w * READS_HIGH)
 
 
-def _loudspeaker(fitted: Loudspeaker, kind: LoudspeakerKind | None, line_v: float) -> Draw:
+def _loudspeaker(fitted: Loudspeaker, kind: LoudspeakerKind | None, *, line_v: float) -> Draw:
     if fitted.direct_ohm is not None:
         return exactly(power.draw_of_resistance_w(line_v=line_v, direct_ohm=fitted.direct_ohm))
     drawn = [
         power.draw_of_tap_w(tap_w=tap_w, line_v=line_v, tap_at_v=true_voltage(at_v))
-        for tap_w, at_v in possible_taps(fitted, kind, line_v)
+        for tap_w, at_v in possible_taps(fitted, kind, line_v=line_v)
     ]
     if not drawn:
         return ANYTHING
@@ -103,7 +107,7 @@ def _loudspeaker(fitted: Loudspeaker, kind: LoudspeakerKind | None, line_v: floa
 
 
 def possible_taps(
-    fitted: Loudspeaker, kind: LoudspeakerKind | None, line_v: float
+    fitted: Loudspeaker, kind: LoudspeakerKind | None, *, line_v: float
 ) -> list[tuple[float, float]]:
     """The taps (W, marked at V) the loudspeaker can stand on, from what is known of it.
 
@@ -122,9 +126,11 @@ def possible_taps(
     return own_row or offered
 
 
-def marked_at_v(fitted: Loudspeaker, kind: LoudspeakerKind | None, line_v: float) -> float | None:
+def marked_at_v(
+    fitted: Loudspeaker, kind: LoudspeakerKind | None, *, line_v: float
+) -> float | None:
     """The volts (V) its row is marked for: as written, or the only one its kind offers."""
-    marks = {true_voltage(at_v) for _, at_v in possible_taps(fitted, kind, line_v)}
+    marks = {true_voltage(at_v) for _, at_v in possible_taps(fitted, kind, line_v=line_v)}
     if fitted.tap_at_v is not None:
         return true_voltage(fitted.tap_at_v)
     return marks.pop() if len(marks) == 1 else None

@@ -67,7 +67,7 @@ def _unknown_tap(
     fitted: Loudspeaker, draw: Draw, *, lookup: Lookup, line_v: float
 ) -> tuple[float, float, str]:
     """The mean of the taps it can stand on, or the middle of the usual ones."""
-    marked = possible_taps(fitted, lookup.kind(fitted), line_v)
+    marked = possible_taps(fitted, lookup.kind(fitted), line_v=line_v)
     if marked and draw.high is not None:
         each_w = [tap_w * (line_v / at_v) ** 2 for tap_w, at_v in marked]
         scale = math.sqrt(draw.low * draw.high / (min(each_w) * max(each_w) or 1.0)) or 1.0

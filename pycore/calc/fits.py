@@ -47,13 +47,13 @@ def fit_findings(loads: Loads, limits: tuple[Limit, ...]) -> Iterator[Finding]:
         line_v = loads.line_v(zone, "override")
         if line_v is None:
             continue
-        touched = touched_by(loads, limits, zone)
-        for offer in offers_in(loads, zone, line_v):
-            each = draw_of(made_of(offer), lookup, line_v)
-            yield _finding(zone, offer, touched, each)
+        touched = touched_by(loads, limits, zone=zone)
+        for offer in offers_in(loads, zone, line_v=line_v):
+            each = draw_of(made_of(offer), lookup, line_v=line_v)
+            yield _finding(zone, offer, touched=touched, each=each)
 
 
-def offers_in(loads: Loads, zone: Zone, line_v: float) -> tuple[Offer, ...]:
+def offers_in(loads: Loads, zone: Zone, *, line_v: float) -> tuple[Offer, ...]:
     """The taps marked for this line: of every kind in the job, and those the zone uses."""
     offers: dict[Offer, None] = {}
     for kind in loads.job.kinds.loudspeakers:
@@ -81,7 +81,7 @@ def made_of(offer: Offer) -> Loudspeaker:
     )
 
 
-def touched_by(loads: Loads, limits: tuple[Limit, ...], zone: Zone) -> tuple[Touched, ...]:
+def touched_by(loads: Loads, limits: tuple[Limit, ...], *, zone: Zone) -> tuple[Touched, ...]:
     """The limits a loudspeaker at the far end of the zone adds to, and what share of it."""
     touched = []
     for limit in limits:
@@ -96,17 +96,17 @@ def touched_by(loads: Loads, limits: tuple[Limit, ...], zone: Zone) -> tuple[Tou
     return tuple(touched)
 
 
-def _finding(zone: Zone, offer: Offer, touched: tuple[Touched, ...], each: Draw) -> Finding:
+def _finding(zone: Zone, offer: Offer, *, touched: tuple[Touched, ...], each: Draw) -> Finding:
     judged = tuple(one for one in touched if _has_a_limit(one.limit))
     missing = next((one.limit for one in touched if not _has_a_limit(one.limit)), None)
     if any(one.limit.verdict() == "unknown" for one in judged):
         judged = ()  # with a load that is only partly known, no count would be true
-    reserve, first_reserve = _how_many(judged, each, ALLOWED_WITH_RESERVE)
-    rating, first = _how_many(judged, each, ALLOWED_TO_RATING)
+    reserve, first_reserve = _how_many(judged, each, allowed=ALLOWED_WITH_RESERVE)
+    rating, first = _how_many(judged, each, allowed=ALLOWED_TO_RATING)
     by = first or first_reserve
     known = bool(judged) and (by is not None or missing is None)
     return Finding(
-        code=_code(offer, known, by, missing),
+        code=_code(offer, known, by=by, missing=missing),
         what="what_fits",
         where={"zone": zone.id},
         state=None,
@@ -148,7 +148,7 @@ def _first_met(by: Touched | None, each: Draw) -> dict[str, FindingValue]:
     )
 
 
-def _code(offer: Offer, known: bool, by: Touched | None, missing: Limit | None) -> str:
+def _code(offer: Offer, known: bool, *, by: Touched | None, missing: Limit | None) -> str:
     """Whether a count is known, a limit was met, and the kind has a name: one sentence each."""
     if not known:
         return "fits_unknown"
@@ -161,7 +161,7 @@ def _has_a_limit(limit: Limit) -> bool:
 
 
 def _how_many(
-    touched: tuple[Touched, ...], each: Draw, allowed: tuple[Verdict, ...]
+    touched: tuple[Touched, ...], each: Draw, *, allowed: tuple[Verdict, ...]
 ) -> tuple[int, Touched | None]:
     """The most that keep every limit, and the limit the next one breaks (None: none met)."""
 

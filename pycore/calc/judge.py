@@ -38,17 +38,17 @@ class Limit(NamedTuple):
         load = self.draw if draw is None else draw
         if self.what == "output_impedance_ohm":
             return self._judge_impedance(load)
-        return judge_load(load, self.most_w, self.fraction)
+        return judge_load(load, self.most_w, fraction=self.fraction)
 
     def _judge_impedance(self, load: Draw) -> Verdict:
         """The same rule in ohms: the most watts the printed minimum lets through."""
         if self.line_v is None or self.min_load_ohm is None:
             return "unknown"
         most_w = power.impedance_of_watts_ohm(line_v=self.line_v, load_w=self.min_load_ohm)
-        return judge_load(load, most_w / PRINTED, self.fraction * PRINTED)
+        return judge_load(load, most_w / PRINTED, fraction=self.fraction * PRINTED)
 
 
-def judge_load(load: Draw, most_w: float | None, fraction: float) -> Verdict:
+def judge_load(load: Draw, most_w: float | None, *, fraction: float) -> Verdict:
     """ok up to `fraction` of `most_w` (W), near up to all of it, over beyond; else unknown."""
     if most_w is None:
         return "unknown"

@@ -90,11 +90,11 @@ def _fit(laid: Laid, kinds: Kinds) -> None:
             key = fitted.connected, fitted.kind, fitted.tap_w, fitted.tap_at_v, fitted.direct_ohm
             draw = met.get(key)
             if draw is None:
-                draw = met[key] = draw_of(fitted, lookup, laid.line_v)
+                draw = met[key] = draw_of(fitted, lookup, line_v=laid.line_v)
             if fitted.connected and draw.high != 0:
                 laid.heard.append(node)
         else:
-            draw = draw_of(fitted, lookup, laid.line_v)
+            draw = draw_of(fitted, lookup, line_v=laid.line_v)
             if fitted.is_ == "attenuator":
                 laid.controls[node] = fitted, facts_of(fitted, kinds)
         laid.draws.append(draw)

@@ -52,7 +52,7 @@ def loads_of(job: Job) -> Loads:
             if line_v is None:
                 continue
             if (zone.id, line_v) not in added:
-                added[zone.id, line_v] = load_of_zone(zone, job.kinds, lookup, line_v)
+                added[zone.id, line_v] = load_of_zone(zone, job.kinds, lookup=lookup, line_v=line_v)
             loads.asked[zone.id, state] = added[zone.id, line_v]
             output = output_of(zone, state) or ""
             loads.landed[output, state] = (*loads.landed.get((output, state), ()), zone.id)
@@ -65,15 +65,15 @@ def limits_of(loads: Loads) -> tuple[Limit, ...]:
     for amplifier in loads.job.amplifiers:
         for output in amplifier.outputs:
             for state in STATES:
-                found.extend(_output_limits(loads, output, state))
+                found.extend(_output_limits(loads, output, state=state))
         for state in STATES:
-            found.extend(_pool_limits(loads, amplifier, state))
+            found.extend(_pool_limits(loads, amplifier, state=state))
     for zone in loads.job.zones:
         found.extend(_attenuator_limits(loads, zone))
     return tuple(found)
 
 
-def load_on(loads: Loads, output: str, state: State) -> Draw:
+def load_on(loads: Loads, output: str, *, state: State) -> Draw:
     """What all zones on an output ask of it in a state."""
     total = NOTHING
     for zone in loads.landed.get((output, state), ()):
@@ -82,9 +82,9 @@ def load_on(loads: Loads, output: str, state: State) -> Draw:
     return total
 
 
-def _output_limits(loads: Loads, output: Output, state: State) -> Iterator[Limit]:
+def _output_limits(loads: Loads, output: Output, *, state: State) -> Iterator[Limit]:
     zones = frozenset(loads.landed.get((output.id, state), ()))
-    draw = load_on(loads, output.id, state)
+    draw = load_on(loads, output.id, state=state)
     unknown = sum(loads.asked[zone, state].unknown_taps for zone in zones)
     base = Limit(
         what="output_load_w",
@@ -107,23 +107,25 @@ def _output_limits(loads: Loads, output: Output, state: State) -> Iterator[Limit
         )
 
 
-def _pool_limits(loads: Loads, amplifier: Amplifier, state: State) -> Iterator[Limit]:
+def _pool_limits(loads: Loads, amplifier: Amplifier, *, state: State) -> Iterator[Limit]:
     """Each pool; where nobody knows whether several outputs share watts, that is said."""
     for number, pool in enumerate(amplifier.pools or ()):
         yield _pool_limit(
-            loads, amplifier, state, number=number, outputs=pool.outputs, most_w=pool.w
-        )._replace(draw=_pool_draw(loads, pool.outputs, state).plus(exactly(pool.other_w or 0.0)))
+            loads, amplifier, state=state, number=number, outputs=pool.outputs, most_w=pool.w
+        )._replace(
+            draw=_pool_draw(loads, pool.outputs, state=state).plus(exactly(pool.other_w or 0.0))
+        )
     if amplifier.pools is None and len(amplifier.outputs) > 1:
         every = tuple(output.id for output in amplifier.outputs)
-        limit = _pool_limit(loads, amplifier, state, number=0, outputs=every, most_w=None)
+        limit = _pool_limit(loads, amplifier, state=state, number=0, outputs=every, most_w=None)
         yield limit._replace(code="pool_not_known")
 
 
 def _pool_limit(
     loads: Loads,
     amplifier: Amplifier,
-    state: State,
     *,
+    state: State,
     number: int,
     outputs: tuple[str, ...],
     most_w: float | None,
@@ -135,7 +137,7 @@ def _pool_limit(
         code="pool_load",
         where={"amplifier": amplifier.id},
         state=state,
-        draw=_pool_draw(loads, outputs, state),
+        draw=_pool_draw(loads, outputs, state=state),
         most_w=most_w,
         fraction=loads.job.limits.load_fraction,
         zones=frozenset(zones),
@@ -143,10 +145,10 @@ def _pool_limit(
     )
 
 
-def _pool_draw(loads: Loads, outputs: tuple[str, ...], state: State) -> Draw:
+def _pool_draw(loads: Loads, outputs: tuple[str, ...], *, state: State) -> Draw:
     total = NOTHING
     for output in outputs:
-        total = total.plus(load_on(loads, output, state))
+        total = total.plus(load_on(loads, output, state=state))
     return total
 
 

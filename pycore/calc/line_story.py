@@ -70,7 +70,7 @@ def _loss_step(line: Line, solved: Run, node: int) -> Step:
         "from_v": _number(line.reference_v, "v"),
         "at_v": _number(line.volts_at(solved, node), "v"),
     }
-    return step("line_loss", level.loss_db, volts)
+    return step("line_loss", level.loss_db, inputs=volts)
 
 
 def _path_steps(line: Line, solved: Run, *, worst: Worst, told: set[int]) -> Iterator[Step]:
@@ -82,7 +82,7 @@ def _path_steps(line: Line, solved: Run, *, worst: Worst, told: set[int]) -> Ite
     yield drops[costliest]
     each_db = tuple(drops[node].result for node in path)
     total = {"each_db": Known(each_db, "db", "computed")}
-    yield step("line_path", level.sum_of_losses_db, total)
+    yield step("line_path", level.sum_of_losses_db, inputs=total)
 
 
 def _drop_step(line: Line, solved: Run, node: int) -> Step:
@@ -93,7 +93,7 @@ def _drop_step(line: Line, solved: Run, node: int) -> Step:
         "conductance_s": _number(out_s.real, "s"),
         "susceptance_s": _number(out_s.imag, "s"),
     }
-    return step("line_section", level.section_loss_db, inputs, point=_name(line, node))
+    return step("line_section", level.section_loss_db, inputs=inputs, point=_name(line, node))
 
 
 def _name(line: Line, node: int) -> str:
@@ -114,7 +114,7 @@ def _section_steps(line: Line, node: int, told: set[int]) -> Iterator[Step]:
         "length_m": Known(line.laid.lengths_m[node], "m", "typed"),
         "joint_ohm": Known(line.laid.joints_ohm[node], "ohm", "typed"),
     }
-    yield step("line_ohms", cable.section_ohm, inputs, point=_name(line, node))
+    yield step("line_ohms", cable.section_ohm, inputs=inputs, point=_name(line, node))
 
 
 def _balance_steps(line: Line, value: Run) -> Iterator[Step]:
@@ -125,7 +125,7 @@ def _balance_steps(line: Line, value: Run) -> Iterator[Step]:
         "at_v": _number(line.reference_v, "v"),
         "conductance_s": _number(value.flow.out_s[0].real, "s"),
     }
-    yield step("line_in", level.watts_at_volts_w, into)
+    yield step("line_in", level.watts_at_volts_w, inputs=into)
     parts = {
         "line_played": spent.loads_w,
         "line_copper": spent.copper_w,
@@ -135,10 +135,12 @@ def _balance_steps(line: Line, value: Run) -> Iterator[Step]:
     for code, each in parts.items():
         watts = tuple(one * square for one in each if one)
         if watts:
-            made = step(code, level.balance_w, {"each_w": Known(watts, "w", "computed")})
+            made = step(code, level.balance_w, inputs={"each_w": Known(watts, "w", "computed")})
             sums.append(made.result)
             yield made
-    yield step("line_balance", level.balance_w, {"each_w": Known(tuple(sums), "w", "computed")})
+    yield step(
+        "line_balance", level.balance_w, inputs={"each_w": Known(tuple(sums), "w", "computed")}
+    )
 
 
 def _tell_treble(line: Line) -> Iterator[Step]:
@@ -152,7 +154,7 @@ def _tell_treble(line: Line) -> Iterator[Step]:
     if load_ohm is not None:
         load_w = level.balance_w(each_w=tuple(draw.value or 0.0 for draw in line.laid.draws))
         inputs = {"line_v": Known(line.laid.line_v, "v", "typed"), "load_w": _number(load_w, "w")}
-        yield step("line_load", power.impedance_of_watts_ohm, inputs)
+        yield step("line_load", power.impedance_of_watts_ohm, inputs=inputs)
     yield _loss_step(line, run_at(line, TREBLE_HZ), worst.node)
 
 
@@ -161,7 +163,7 @@ def _own_step(pair: Pair) -> Step:
         "inductance_uh_per_m": Known(pair.inductance_uh_per_m, "uh_per_m", "catalogue"),
         "capacitance_pf_per_m": Known(pair.capacitance_pf_per_m, "pf_per_m", "catalogue"),
     }
-    return step("line_own", cable.own_impedance_ohm, inputs)
+    return step("line_own", cable.own_impedance_ohm, inputs=inputs)
 
 
 def _tell_nominal(line: Line) -> Iterator[Step]:
@@ -171,7 +173,7 @@ def _tell_nominal(line: Line) -> Iterator[Step]:
             "from_v": Known(line.laid.line_v, "v", "typed"),
             "at_v": _number(line.volts_at(line.value, worst.node), "v"),
         }
-        yield step("line_nominal", level.loss_db, volts)
+        yield step("line_nominal", level.loss_db, inputs=volts)
 
 
 def _tell_nearest(line: Line) -> Iterator[Step]:
@@ -182,7 +184,7 @@ def _tell_nearest(line: Line) -> Iterator[Step]:
             "from_v": _number(line.volts_at(line.value, nearest), "v"),
             "at_v": _number(line.volts_at(line.value, worst.node), "v"),
         }
-        yield step("line_nearest", level.loss_db, volts)
+        yield step("line_nearest", level.loss_db, inputs=volts)
 
 
 def _tell_spread(line: Line) -> Iterator[Step]:
@@ -193,7 +195,7 @@ def _tell_spread(line: Line) -> Iterator[Step]:
         yield most
         yield least
         both = {"most_db": computed(most), "least_db": computed(least)}
-        yield step("line_spread", level.spread_db, both)
+        yield step("line_spread", level.spread_db, inputs=both)
 
 
 def _tell_waste(line: Line) -> Iterator[Step]:
@@ -204,7 +206,9 @@ def _tell_waste(line: Line) -> Iterator[Step]:
             "current_a": _number(wasted.current_a, "a"),
             "series_ohm": _number(wasted.series_ohm, "ohm"),
         }
-        yield step("line_waste", level.watts_in_copper_w, inputs, point=_name(line, wasted.node))
+        yield step(
+            "line_waste", level.watts_in_copper_w, inputs=inputs, point=_name(line, wasted.node)
+        )
 
 
 def _tell_zone_ohms(line: Line) -> Iterator[Step]:
@@ -215,7 +219,7 @@ def _tell_zone_ohms(line: Line) -> Iterator[Step]:
             load_w = level.balance_w(each_w=tuple(draw.value or 0.0 for draw in line.laid.draws))
             volts = Known(line.laid.line_v, "v", "typed")
             inputs = {"line_v": volts, "load_w": _number(load_w, "w")}
-            yield step("line_load", power.impedance_of_watts_ohm, inputs)
+            yield step("line_load", power.impedance_of_watts_ohm, inputs=inputs)
         yield from _magnitude_steps(value)
         return
     yield from _magnitude_steps(line_ohms.seen_most(line))
@@ -228,7 +232,7 @@ def _magnitude_steps(seen_s: complex | None) -> Iterator[Step]:
             "conductance_s": _number(seen_s.real, "s"),
             "susceptance_s": _number(seen_s.imag, "s"),
         }
-        yield step("line_reads", level.magnitude_ohm, parts)
+        yield step("line_reads", level.magnitude_ohm, inputs=parts)
 
 
 def _tell_output(hanging: list[Line]) -> Iterator[Step]:
@@ -240,10 +244,10 @@ def _tell_output(hanging: list[Line]) -> Iterator[Step]:
         sums = []
         for part in (tuple(one.real for one in known), tuple(one.imag for one in known)):
             side_by_side = {"each_s": Known(part, "s", "computed")}
-            sums.append(step("line_beside", level.sum_of_siemens_s, side_by_side))
+            sums.append(step("line_beside", level.sum_of_siemens_s, inputs=side_by_side))
         yield from sums
         parts = {"conductance_s": computed(sums[0]), "susceptance_s": computed(sums[1])}
-        yield step("line_reads", level.magnitude_ohm, parts)
+        yield step("line_reads", level.magnitude_ohm, inputs=parts)
         if seen is line_ohms.seen_value:
             return
 

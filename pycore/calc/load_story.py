@@ -58,7 +58,7 @@ def _carried(loads: Loads, limit: Limit) -> Iterator[Carried]:
         inside = zone.id in limit.zones or limit.values.get("zone") == zone.id
         if line_v is None or not inside or output_of(zone, limit.state) is None:
             continue
-        for part in parts_of(zone, loads.job.kinds, lookup, line_v):
+        for part in parts_of(zone, loads.job.kinds, lookup=lookup, line_v=line_v):
             if limit.point is None or limit.point in part.attenuators:
                 yield Carried(zone, line_v, part)
 
@@ -78,7 +78,7 @@ def _sum_steps(
     sums: list[Known] = []
     for (zone, controls), each in groups.items():
         each_w = {"each_w": Known(tuple(each), "w", "computed")}
-        made = step(f"zone_sum_{bound}", power.sum_of_draws_w, each_w, zone=zones[zone].name)
+        made = step(f"zone_sum_{bound}", power.sum_of_draws_w, inputs=each_w, zone=zones[zone].name)
         yield made
         for control in controls:
             felt = tuple(_felt_steps(checked, zones[zone], control=control, load=made, bound=bound))
@@ -102,12 +102,12 @@ def _felt_steps(
     if not fitted.off:
         setting = Known(fitted.set_db - (facts.insertion_db or 0.0), "db", "typed")
         inputs = {"setting_db": setting}
-        made = step("control_share", power.reflected_share, inputs, control=fitted.label)
+        made = step("control_share", power.reflected_share, inputs=inputs, control=fitted.label)
         yield made
         share = computed(made)
     code = "control_off" if fitted.off else "zone_felt"
     felt = {"load_w": computed(load), "share": share}
-    yield step(code, power.felt_load_w, felt, zone=zone.name, control=fitted.label)
+    yield step(code, power.felt_load_w, inputs=felt, zone=zone.name, control=fitted.label)
 
 
 def _total_steps(
@@ -117,11 +117,13 @@ def _total_steps(
     if other_w:
         sums = [*sums, typed(other_w, "w")]
     each = tuple(one.value for one in sums if isinstance(one.value, float))
-    total = step(TOTAL[bound], power.sum_of_draws_w, {"each_w": Known(each, "w", "computed")})
+    total = step(
+        TOTAL[bound], power.sum_of_draws_w, inputs={"each_w": Known(each, "w", "computed")}
+    )
     yield total
     if limit.what == "output_impedance_ohm" and limit.line_v is not None and total.result:
         ohms = {"line_v": typed(limit.line_v, "v"), "load_w": computed(total)}
-        yield step("impedance", power.impedance_of_watts_ohm, ohms)
+        yield step("impedance", power.impedance_of_watts_ohm, inputs=ohms)
 
 
 def _bound(draw: Draw, bound: Bound) -> float | None:

@@ -22,7 +22,7 @@ def mark_findings(loads: Loads) -> Iterator[Finding]:
         lines_v = _volts_of(loads, zone)
         for point in zone.line:
             if lines_v and point.fitted.is_ == "loudspeaker":
-                yield from _tap_findings(point, point.fitted, lookup, lines_v)
+                yield from _tap_findings(point, point.fitted, lookup=lookup, lines_v=lines_v)
         asked = loads.asked.get((zone.id, "override"))
         if asked is not None:
             yield from _page_findings(zone, asked)
@@ -46,24 +46,24 @@ def _volts_of(loads: Loads, zone: Zone) -> tuple[float, ...]:
 
 
 def _tap_findings(
-    point: Point, fitted: Loudspeaker, lookup: Lookup, lines_v: tuple[float, ...]
+    point: Point, fitted: Loudspeaker, *, lookup: Lookup, lines_v: tuple[float, ...]
 ) -> Iterator[Finding]:
     where = {"point": point.id}
     kind = lookup.kind(fitted)
-    tap_at_v = marked_at_v(fitted, kind, lines_v[0])
+    tap_at_v = marked_at_v(fitted, kind, line_v=lines_v[0])
     if fitted.direct_ohm is not None:
-        yield _direct_finding(fitted, where, lines_v[0])
+        yield _direct_finding(fitted, where, line_v=lines_v[0])
     elif tap_at_v is not None:
         other = next((one for one in lines_v if not same_voltage(tap_at_v, one)), None)
         if other is not None:
-            drawn = draw_when_connected(fitted, lookup, other)
+            drawn = draw_when_connected(fitted, lookup, line_v=other)
             yield _voltage_finding(fitted, where, line_v=other, tap_at_v=tap_at_v, drawn=drawn)
     if kind is not None and fitted.direct_ohm is None:
-        yield from _offer_findings(fitted, kind, where)
+        yield from _offer_findings(fitted, kind, where=where)
 
 
 def _offer_findings(
-    fitted: Loudspeaker, kind: LoudspeakerKind, where: dict[str, str]
+    fitted: Loudspeaker, kind: LoudspeakerKind, *, where: dict[str, str]
 ) -> Iterator[Finding]:
     """A tap its kind does not offer, or its maker does not allow."""
     if fitted.tap_w is None or fitted.tap_at_v is None:
@@ -112,7 +112,7 @@ def _voltage_finding(
     )
 
 
-def _direct_finding(fitted: Loudspeaker, where: dict[str, str], line_v: float) -> Finding:
+def _direct_finding(fitted: Loudspeaker, where: dict[str, str], *, line_v: float) -> Finding:
     direct_ohm = fitted.direct_ohm or 0.0
     verdict: Verdict = "over" if fitted.connected else "note"
     return Finding(
@@ -137,10 +137,10 @@ def _page_findings(zone: Zone, asked: ZoneLoad) -> Iterator[Finding]:
             offs = (*offs, point.id)
         above[point.id] = offs
         if offs and fitted.is_ == "loudspeaker" and fitted.connected:
-            yield _page_finding(point, offs, asked)
+            yield _page_finding(point, offs, asked=asked)
 
 
-def _page_finding(point: Point, offs: tuple[str, ...], asked: ZoneLoad) -> Finding:
+def _page_finding(point: Point, offs: tuple[str, ...], *, asked: ZoneLoad) -> Finding:
     overridden = [(one, asked.attenuators[one][0].override) for one in offs]
     deaf = next((one for one, override in overridden if override is False), None)
     unsure = next((one for one, override in overridden if override is None), None)
@@ -172,12 +172,12 @@ def _panel_findings(output: Output) -> Iterator[Finding]:
         limit=HIGH_PASS_LEAST_HZ,
     )
     if output.drive == "direct":
-        yield _panel_note("drive_direct", "drive", output)
+        yield _panel_note("drive_direct", "drive", output=output)
     if output.marked_class is not None:
-        yield _panel_note("class_marked", "wiring_class", output)
+        yield _panel_note("class_marked", "wiring_class", output=output)
 
 
-def _panel_note(code: str, what: str, output: Output) -> Finding:
+def _panel_note(code: str, what: str, *, output: Output) -> Finding:
     return Finding(
         code=code,
         what=what,

@@ -52,7 +52,7 @@ class _Tale:
 
     def go(self, code: str, run: Equation, inputs: dict[str, Known]) -> None:
         """Take one more step from what is known so far."""
-        made = step(code, run, inputs, cable=self.name)
+        made = step(code, run, inputs=inputs, cable=self.name)
         self.steps.append(made)
         self.known = computed(made)
 

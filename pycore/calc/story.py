@@ -17,7 +17,7 @@ def voltage_working(finding: Finding) -> Working:
     assert isinstance(line_v, float)
     assert isinstance(tap_at_v, float)
     inputs = {"line_v": typed(line_v, "v"), "tap_at_v": typed(tap_at_v, "v")}
-    made = step("voltage_factor", power.voltage_factor, inputs)
+    made = step("voltage_factor", power.voltage_factor, inputs=inputs)
     return Working((made,), ("nominal_load",))
 
 
@@ -27,7 +27,9 @@ def direct_working(finding: Finding) -> Working:
     assert isinstance(line_v, float)
     assert isinstance(direct_ohm, float)
     inputs = {"line_v": typed(line_v, "v"), "direct_ohm": typed(direct_ohm, "ohm")}
-    return Working((step("draw_direct", power.draw_of_resistance_w, inputs),), ("nominal_load",))
+    return Working(
+        (step("draw_direct", power.draw_of_resistance_w, inputs=inputs),), ("nominal_load",)
+    )
 
 
 def fits_working(checked: Checked, finding: Finding) -> Working:
@@ -49,11 +51,11 @@ def _fit_steps(limit: Limit, finding: Finding) -> Iterator[Step]:
             "count": Known(float(more), "count", "computed"),
             "each_w": Known(float(each_w), "w", "computed"),
         }
-        made = step(code, power.load_with_more_w, inputs)
+        made = step(code, power.load_with_more_w, inputs=inputs)
         yield made
         if limit.what == "output_impedance_ohm" and limit.line_v is not None and made.result:
             ohms = {"line_v": typed(limit.line_v, "v"), "load_w": computed(made)}
-            yield step("impedance", power.impedance_of_watts_ohm, ohms)
+            yield step("impedance", power.impedance_of_watts_ohm, inputs=ohms)
 
 
 def _is_first(limit: Limit, finding: Finding) -> bool:

@@ -33,31 +33,31 @@ class ZoneLoad(NamedTuple):
     end_attenuators: tuple[str, ...]
 
 
-def parts_of(zone: Zone, kinds: Kinds, lookup: Lookup, line_v: float) -> Iterator[Part]:
+def parts_of(zone: Zone, kinds: Kinds, *, lookup: Lookup, line_v: float) -> Iterator[Part]:
     """Every point of a zone in hanging order, with what it draws at `line_v` (V)."""
     above: dict[str | None, tuple[Share, tuple[str, ...]]] = {None: (WHOLE, ())}
     for point in hanging_order(zone.line):
         share, attenuators = above[point.after]
         if point.fitted.is_ == "attenuator":
-            share = _below(point.fitted, kinds, share)
+            share = _below(point.fitted, kinds, share=share)
             attenuators = (*attenuators, point.id)
         above[point.id] = share, attenuators
-        yield Part(point, draw_of(point.fitted, lookup, line_v), share, attenuators)
+        yield Part(point, draw_of(point.fitted, lookup, line_v=line_v), share, attenuators)
 
 
-def _below(fitted: Attenuator, kinds: Kinds, share: Share) -> Share:
+def _below(fitted: Attenuator, kinds: Kinds, *, share: Share) -> Share:
     least, most = share_felt(fitted, facts_of(fitted, kinds))
     return share[0] * least, share[1] * most
 
 
-def load_of_zone(zone: Zone, kinds: Kinds, lookup: Lookup, line_v: float) -> ZoneLoad:
+def load_of_zone(zone: Zone, kinds: Kinds, *, lookup: Lookup, line_v: float) -> ZoneLoad:
     """Add up a zone whose line stands at `line_v` (V)."""
     full = as_set = NOTHING
     carried: dict[str, Draw] = {}
     facts: dict[str, AttenuatorFacts] = {}
     count = unknown = 0
     end: tuple[Share, tuple[str, ...]] = (WHOLE, ())
-    for part in parts_of(zone, kinds, lookup, line_v):
+    for part in parts_of(zone, kinds, lookup=lookup, line_v=line_v):
         fitted = part.point.fitted
         end = part.share, part.attenuators
         if fitted.is_ == "attenuator":

@@ -60,7 +60,7 @@ def without(things: Iterable[Thing], gone: str) -> tuple[Thing, ...]:
     return tuple(one for one in things if one.id != gone)
 
 
-def placed(things: tuple[Thing, ...], new: Thing, before: str | None) -> tuple[Thing, ...]:
+def placed(things: tuple[Thing, ...], new: Thing, *, before: str | None) -> tuple[Thing, ...]:
     """The same things with one put before another, or last."""
     others = without(things, new.id)
     if before is None:
@@ -73,12 +73,12 @@ def placed(things: tuple[Thing, ...], new: Thing, before: str | None) -> tuple[T
 
 def find_amplifier(job: Job, wanted: str) -> Amplifier:
     """The amplifier with an id, or BadCommand `not_here`."""
-    return _find(job.amplifiers, wanted, "amplifier")
+    return _find(job.amplifiers, wanted, family="amplifier")
 
 
 def find_zone(job: Job, wanted: str) -> Zone:
     """The zone with an id, or BadCommand `not_here`."""
-    return _find(job.zones, wanted, "zone")
+    return _find(job.zones, wanted, family="zone")
 
 
 def find_output(job: Job, wanted: str) -> tuple[Amplifier, Output]:
@@ -99,7 +99,7 @@ def find_point(job: Job, wanted: str) -> tuple[Zone, Point]:
     raise BadCommand("not_here", where={"point": wanted}, id=wanted)
 
 
-def _find(things: Iterable[Thing], wanted: str, family: str) -> Thing:
+def _find(things: Iterable[Thing], wanted: str, *, family: str) -> Thing:
     for one in things:
         if one.id == wanted:
             return one

@@ -64,7 +64,7 @@ class ChangePoint(Closed):
         require(fields, "label")
         section = {name: value for name, value in fields.items() if name in OF_THE_SECTION}
         own = {name: value for name, value in fields.items() if name not in OF_THE_SECTION}
-        return refitted(job, changed(point, **section), own)
+        return refitted(job, changed(point, **section), fields=own)
 
 
 class SetTap(Closed):
@@ -79,7 +79,7 @@ class SetTap(Closed):
         """The job with the tap set."""
         _, point = find_point(job, self.point)
         taps = {"tap_w": self.tap_w, "tap_at_v": self.tap_at_v, "direct_ohm": None}
-        return refitted(job, point, taps)
+        return refitted(job, point, fields=taps)
 
 
 class Connect(Closed):
@@ -90,7 +90,7 @@ class Connect(Closed):
 
     def apply(self, job: Job) -> Job:
         """The job with the loudspeaker on the line."""
-        return refitted(job, find_point(job, self.point)[1], {"connected": True})
+        return refitted(job, find_point(job, self.point)[1], fields={"connected": True})
 
 
 class Disconnect(Closed):
@@ -101,7 +101,7 @@ class Disconnect(Closed):
 
     def apply(self, job: Job) -> Job:
         """The job with the loudspeaker off the line."""
-        return refitted(job, find_point(job, self.point)[1], {"connected": False})
+        return refitted(job, find_point(job, self.point)[1], fields={"connected": False})
 
 
 class SetAttenuator(Closed):
@@ -116,10 +116,12 @@ class SetAttenuator(Closed):
         """The job with the control as it stands."""
         point = find_point(job, self.point)[1]
         wanted = {"set_db": self.set_db, "off": self.off}
-        return refitted(job, point, {one: it for one, it in wanted.items() if it is not None})
+        return refitted(
+            job, point, fields={one: it for one, it in wanted.items() if it is not None}
+        )
 
 
-def refitted(job: Job, point: Point, fields: Mapping[str, object]) -> Job:
+def refitted(job: Job, point: Point, *, fields: Mapping[str, object]) -> Job:
     """The job with some fields of what is fitted at a point changed."""
     alien = next((name for name in fields if name not in type(point.fitted).model_fields), None)
     if alien is not None:

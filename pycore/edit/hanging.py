@@ -28,7 +28,7 @@ class AddPoints(Closed):
         points = labelled(self.points, zone)
         line = zone.line
         if self.splice:
-            line = _hang_on(line, points[0].after, points[-1].id)
+            line = _hang_on(line, points[0].after, new=points[-1].id)
             at = _place_behind(line, points[0].after)
             line = (*line[:at], *points, *line[at:])
         else:
@@ -55,11 +55,13 @@ class MovePoint(Closed):
         if self.after == self.point:
             raise BadCommand("hangs_on_itself", where={"point": self.point})
         home, point = find_point(job, self.point)
-        closed = changed(home, line=close_up(_stood_in(home.line, point, self.junction), point))
+        closed = changed(
+            home, line=close_up(_stood_in(home.line, point, junction=self.junction), point)
+        )
         job = changed(job, zones=replaced(job.zones, closed))
         target = find_zone(job, self.zone)
         new = changed(point, after=self.after)
-        line = _hang_on(target.line, self.after, point.id) if self.splice else target.line
+        line = _hang_on(target.line, self.after, new=point.id) if self.splice else target.line
         at = _place_behind(line, self.after) if self.splice else len(line)
         moved = changed(target, line=(*line[:at], new, *line[at:]))
         return changed(job, zones=replaced(job.zones, moved))
@@ -112,7 +114,7 @@ def _divides(hanging: list[Point], at: Point) -> bool:
     return len(hanging) > 1 or (len(hanging) == 1 and hanging[0].cable != at.cable)
 
 
-def _stood_in(line: tuple[Point, ...], leaves: Point, junction: str | None) -> tuple[Point, ...]:
+def _stood_in(line: tuple[Point, ...], leaves: Point, *, junction: str | None) -> tuple[Point, ...]:
     """The line with a junction between a point that leaves and what hangs on it, if it needs one.
 
     The junction takes over the section of the point, which then hangs on it as a leaf.
@@ -122,7 +124,7 @@ def _stood_in(line: tuple[Point, ...], leaves: Point, junction: str | None) -> t
     if junction is None:
         raise BadCommand("junction_needed", where={"point": leaves.id})
     box = Junction.model_validate({"is": "junction", "label": leaves.fitted.label or ""})
-    line = _hang_on(line, leaves.id, junction)
+    line = _hang_on(line, leaves.id, new=junction)
     at = _place_behind(line, leaves.id) - 1
     stays = changed(leaves, id=junction, fitted=box)
     return (*line[:at], stays, *line[at:])
@@ -137,7 +139,7 @@ def _joints(one: float | None, other: float | None) -> float | None:
     return one if other is None else other if one is None else one + other
 
 
-def _hang_on(line: tuple[Point, ...], where: str | None, new: str) -> tuple[Point, ...]:
+def _hang_on(line: tuple[Point, ...], where: str | None, *, new: str) -> tuple[Point, ...]:
     return tuple(changed(one, after=new) if one.after == where else one for one in line)
 
 

@@ -61,7 +61,7 @@ class MoveAmplifier(Closed):
     def apply(self, job: Job) -> Job:
         """The job with its amplifiers in another order."""
         one = find_amplifier(job, self.amplifier)
-        return changed(job, amplifiers=placed(job.amplifiers, one, self.before))
+        return changed(job, amplifiers=placed(job.amplifiers, one, before=self.before))
 
 
 class RemoveAmplifier(Closed):
@@ -91,7 +91,7 @@ class AddOutput(Closed):
         # appended first, so that an id met twice is refused before anything moves
         new = changed(amplifier, outputs=(*amplifier.outputs, self.output))
         job = changed(job, amplifiers=replaced(job.amplifiers, new))
-        new = changed(new, outputs=placed(new.outputs, self.output, self.before))
+        new = changed(new, outputs=placed(new.outputs, self.output, before=self.before))
         return changed(job, amplifiers=replaced(job.amplifiers, new))
 
 
@@ -140,7 +140,7 @@ class MoveOutput(Closed):
         amplifiers = job.amplifiers
         if home.id != target.id:
             amplifiers = replaced(amplifiers, _without_output(home, output.id))
-        moved = changed(target, outputs=placed(target.outputs, output, self.before))
+        moved = changed(target, outputs=placed(target.outputs, output, before=self.before))
         return changed(job, amplifiers=replaced(amplifiers, moved))
 
 

@@ -51,7 +51,7 @@ class MoveZone(Closed):
 
     def apply(self, job: Job) -> Job:
         """The job with its zones in another order."""
-        return changed(job, zones=placed(job.zones, find_zone(job, self.zone), self.before))
+        return changed(job, zones=placed(job.zones, find_zone(job, self.zone), before=self.before))
 
 
 class RemoveZone(Closed):

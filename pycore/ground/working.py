@@ -69,7 +69,7 @@ class Working(NamedTuple):
     assumptions: tuple[str, ...]
 
 
-def step(code: str, run: Equation, inputs: Mapping[str, Known], **values: str) -> Step:
+def step(code: str, run: Equation, *, inputs: Mapping[str, Known], **values: str) -> Step:
     """Run an equation on known numbers and keep the story."""
     result = run(**{name: known.value for name, known in inputs.items()})
     return Step(code=code, values=values, equation=run, inputs=inputs, result=result)

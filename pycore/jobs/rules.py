@@ -22,7 +22,7 @@ def check_rules(job: Job) -> None:
     outputs = {output.id for amplifier in job.amplifiers for output in amplifier.outputs}
     areas = {area.id for area in job.areas}
     for zone in job.zones:
-        _check_zone(zone, outputs, areas)
+        _check_zone(zone, outputs, areas=areas)
         hanging_order(zone.line)
         _check_kinds(zone.line, job)
 
@@ -64,7 +64,7 @@ def _check_pools(amplifier: Amplifier) -> None:
             pooled.add(one)
 
 
-def _check_zone(zone: Zone, outputs: set[str], areas: set[str]) -> None:
+def _check_zone(zone: Zone, outputs: set[str], *, areas: set[str]) -> None:
     for output in (zone.output, zone.page_output):
         if output is not None and output not in outputs:
             raise BrokenJob("output_unknown", where={"zone": zone.id}, output=output)

@@ -26,7 +26,7 @@ OHM_SIGN, OMEGA = "\u2126", "\u03a9"
 SPACES = re.compile(r"[\s\u00a0\u2007\u2009\u202f]+")
 
 
-def read(text: str, unit: str, manner: Manner) -> float | None:
+def read(text: str, unit: str, *, manner: Manner) -> float | None:
     """The number in `text`, in the inner unit named by `unit`; None for empty text (not known).
 
     Raises BadText with code `number_unread`, `number_ambiguous`, `unit_unread`,
@@ -40,7 +40,7 @@ def read(text: str, unit: str, manner: Manner) -> float | None:
     if unit == "m" and (both := FEET_INCHES.fullmatch(tidy)):
         inches = float(both[2].replace(",", "."))
         return int(both[1]) * METRES_PER_FOOT + inches * METRES_PER_INCH
-    number, word, whole = _split(tidy, unit, manner)
+    number, word, whole = _split(tidy, unit, manner=manner)
     return _in_unit(number, word, text=tidy, unit=unit, whole=whole, manner=manner)
 
 
@@ -48,7 +48,7 @@ def _named(unit: str) -> str:
     return WRITTEN[unit].strip()
 
 
-def _split(text: str, unit: str, manner: Manner) -> tuple[float, str, bool]:
+def _split(text: str, unit: str, *, manner: Manner) -> tuple[float, str, bool]:
     """The number, the unit word behind it, and whether the number is whole."""
     lead = re.fullmatch(r"awg\s*(\d+)", text, re.IGNORECASE | re.ASCII) if unit == "awg" else None
     found = NUMBER.fullmatch(lead[1] if lead else text)
@@ -57,13 +57,13 @@ def _split(text: str, unit: str, manner: Manner) -> tuple[float, str, bool]:
     sign, whole, mark, decimals, word = found.groups()
     if word and MORE_NUMBER.match(word):
         raise BadText("number_unread", text=text, unit=_named(unit))
-    _refuse_ambiguous(text, whole or "", mark, decimals, manner)
+    _refuse_ambiguous(text, whole or "", mark=mark, decimals=decimals, manner=manner)
     number = float(f"{sign}{(whole or '0').replace(' ', '')}.{decimals or '0'}")
     return number, (word or "").strip(), not (decimals or "").strip("0")
 
 
 def _refuse_ambiguous(
-    text: str, whole: str, mark: str | None, decimals: str | None, manner: Manner
+    text: str, whole: str, *, mark: str | None, decimals: str | None, manner: Manner
 ) -> None:
     """`1,500` may be one and a half or fifteen hundred: ask, never choose."""
     grouped = decimals is not None and len(decimals) == 3 and whole.strip("0") != ""

@@ -30,14 +30,14 @@ def _decibels(value_db: float) -> str:
     return _trim(f"{value_db:.3f}" if abs(value_db) < 0.1 else f"{value_db:.2f}")
 
 
-def _write(number: str, unit: str, manner: Manner) -> str:
+def _write(number: str, unit: str, *, manner: Manner) -> str:
     number = number.replace("-", "−")
     if manner.decimal == ",":
         number = number.replace(".", ",")
     return f"×{number}" if unit == "factor" else number + WRITTEN[unit]
 
 
-def _scaled(value: float, unit: str, manner: Manner) -> tuple[float, str]:
+def _scaled(value: float, unit: str, *, manner: Manner) -> tuple[float, str]:
     if unit == "fraction":
         return value * 100, unit
     if unit == "m" and manner.length == "ft":
@@ -45,26 +45,26 @@ def _scaled(value: float, unit: str, manner: Manner) -> tuple[float, str]:
     return value, unit
 
 
-def show(value: float, unit: str, manner: Manner) -> str:
+def show(value: float, unit: str, *, manner: Manner) -> str:
     """A computed number for reading: three figures, its unit, the person's decimal sign."""
     if not math.isfinite(value):
         return "∞" + WRITTEN[unit]
-    scaled, written = _scaled(value, unit, manner)
+    scaled, written = _scaled(value, unit, manner=manner)
     if unit == "db":
-        return _write(_decibels(scaled), written, manner)
+        return _write(_decibels(scaled), written, manner=manner)
     if unit == "count":
-        return _write(str(round(scaled)), written, manner)
-    return _write(_digits(scaled, SIGNIFICANT), written, manner)
+        return _write(str(round(scaled)), written, manner=manner)
+    return _write(_digits(scaled, SIGNIFICANT), written, manner=manner)
 
 
-def show_typed(value: float, unit: str, manner: Manner) -> str:
+def show_typed(value: float, unit: str, *, manner: Manner) -> str:
     """A number a person typed or a maker printed: all its figures, its unit.
 
     The parser reads it back: where a comma and three figures could be thousands, a zero follows.
     """
-    scaled, written = _scaled(value, unit, manner)
+    scaled, written = _scaled(value, unit, manner=manner)
     digits = _digits(scaled, TYPED_SIGNIFICANT)
     whole, _, decimals = digits.partition(".")
     if manner.decimal == "," and len(decimals) == 3 and whole.strip("-0"):
         digits += "0"
-    return _write(digits, written, manner)
+    return _write(digits, written, manner=manner)

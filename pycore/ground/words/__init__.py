@@ -35,9 +35,7 @@ ENGLISH: dict[str, dict[str, str]] = {
 LANGUAGES = {"en": ENGLISH}
 
 
-def say(
-    table: str, code: str, values: Mapping[str, str] | None = None, *, language: str = "en"
-) -> str:
+def say(table: str, code: str, *, values: Mapping[str, str] | None = None, language: str) -> str:
     """The sentence for a code. KeyError when there is none: a test keeps the tables complete."""
     return LANGUAGES.get(language, ENGLISH)[table][code].format_map(values or {})
 
@@ -47,7 +45,7 @@ def has(table: str, code: str) -> bool:
     return code in ENGLISH[table]
 
 
-def say_count(table: str, code: str, count: int, *, language: str) -> str:
+def say_count(table: str, code: str, *, count: int, language: str) -> str:
     """The sentence for a number of things: `code.one` or `code.many`."""
     number = "one" if count == 1 else "many"
-    return say(table, f"{code}.{number}", {"n": str(count)}, language=language)
+    return say(table, f"{code}.{number}", values={"n": str(count)}, language=language)
