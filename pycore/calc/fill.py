@@ -13,7 +13,7 @@ from pycore.calc import priors
 from pycore.calc.draws import Draw, Lookup, exactly, possible_taps
 from pycore.calc.lay import Laid
 from pycore.calc.pairs import Pair, pair_of
-from pycore.ground.units import same_voltage
+from pycore.ground.units import same_voltage, true_voltage
 from pycore.jobs import CableKind, Job, Loudspeaker
 from pycore.jobs.catalogue import USUAL_TAPS_W
 
@@ -69,7 +69,7 @@ def _unknown_tap(
     """The mean of the taps it can stand on, or the middle of the usual ones."""
     marked = possible_taps(fitted, lookup.kind(fitted), line_v=line_v)
     if marked and draw.high is not None:
-        each_w = [tap_w * (line_v / at_v) ** 2 for tap_w, at_v in marked]
+        each_w = [tap_w * (line_v / true_voltage(at_v)) ** 2 for tap_w, at_v in marked]
         scale = math.sqrt(draw.low * draw.high / (min(each_w) * max(each_w) or 1.0)) or 1.0
         mean_w = statistics.fmean(each_w) * scale
         apart = statistics.pstdev(each_w) * scale / mean_w if mean_w else 0.0

@@ -139,13 +139,13 @@ def put_to(
         hanging.control_at[node] = 0
     beyond = range(node + 1, node + sizes[node])
     if stand.looking == "back":
-        _hang_back(hanging, stand, sizes, first=first)
+        _hang_back(hanging, stand, sizes=sizes, first=first)
     else:
         hanging.hang(beyond, under=0, top=node, left_out=stand.lifted)
     return _probe(hanging, stand)
 
 
-def _hang_back(hanging: _Hanging, stand: Stand, sizes: tuple[int, ...], *, first: Node) -> None:
+def _hang_back(hanging: _Hanging, stand: Stand, *, sizes: tuple[int, ...], first: Node) -> None:
     """What is beyond the node on a branch of its own, then up to the zone's own start."""
     node, parents = stand.node, hanging.old.parents
     hanging.nodes[0] = first._replace(ratio=1.0, felt=1.0)

@@ -94,11 +94,11 @@ def wire(job: Job, output: Output) -> Wired:
     filled = tuple(
         fill(lay_out(zone, kinds=job.kinds, pairs=pairs, line_v=line_v), job) for zone in zones
     )
-    return _wired(job, output, zones, filled=filled)
+    return _wired(job, output, zones=zones, filled=filled)
 
 
 def _wired(
-    job: Job, output: Output, zones: tuple[Zone, ...], *, filled: tuple[Filled, ...]
+    job: Job, output: Output, *, zones: tuple[Zone, ...], filled: tuple[Filled, ...]
 ) -> Wired:  # fmt: skip
     points: list[Point | None] = [None]
     ids, zone_at, parents, far_m, lengths_m, spread = [output.id], [-1], [-1], [0.0], [0.0], [0.0]
@@ -153,7 +153,7 @@ def circuit_of(wired: Wired, condition: Condition) -> Network:
     """The whole output as a circuit under a condition; every zone is in it."""
     nodes = [TERMINALS]
     for start, one in zip(wired.starts, wired.filled, strict=True):
-        nodes.extend(_zone_nodes(_standing(one.laid, condition), start, condition=condition))
+        nodes.extend(_zone_nodes(_standing(one.laid, condition), start=start, condition=condition))
     return network_of_nodes(nodes)
 
 
@@ -186,7 +186,7 @@ def heat_factor(pair: Pair, conductor_c: float) -> float:
     return (234.5 + conductor_c) / (234.5 + (was if isinstance(was, float) else 20.0))
 
 
-def _zone_nodes(laid: Laid, start: int, *, condition: Condition) -> list[Node]:
+def _zone_nodes(laid: Laid, *, start: int, condition: Condition) -> list[Node]:
     state: Literal["set", "override"] = "override" if condition.controls == "override" else "set"
     made = network_of(laid, Asked(condition.hz, state))
     nodes = [Node(0, NO_CABLE, 0j, 1.0, 1.0)]
