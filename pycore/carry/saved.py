@@ -1,16 +1,28 @@
-"""A job as a text to keep: JSON that says what it is, and reading it back.
+"""Jobs as a text to keep: JSON that says what it is, and reading it back.
 
-A later version climbs `steps/`, one numbered step a version; version 1 has none yet.
+    {"format": "rungline-job", "version": 1, …}                       one job
+    {"format": "rungline-jobs", "version": 1, "jobs": [job, …]}       all jobs
+
+A job of an older version climbs `steps`, one numbered step a version.
 """
 
-from pydantic import BaseModel, ConfigDict
+import json
+from typing import Annotated, Final, Literal, NamedTuple
 
-from pycore.ground.problems import BadText, NewerJob, TooLarge
+from pydantic import BaseModel, ConfigDict, Field, JsonValue
+
+from pycore.carry.steps import climb
+from pycore.ground.problems import BadText, NewerJob, Problem, TooLarge
 from pycore.ground.refusals import read_model
 from pycore.jobs import Job
 from pycore.jobs.job import FORMAT, VERSION
 
 MOST_CHARACTERS = 4_000_000
+MOST_CHARACTERS_OF_ALL = 8_000_000
+MOST_JOBS = 500
+LONGEST_NAME = 120
+FORMAT_OF_ALL: Final = "rungline-jobs"
+VERSION_OF_ALL: Final = 1
 
 
 class Cover(BaseModel):
@@ -19,7 +31,32 @@ class Cover(BaseModel):
     model_config = ConfigDict(extra="ignore", strict=True)
 
     format: str | None = None
-    version: int | None = None
+    version: Annotated[int, Field(ge=0, le=10**9)] | None = None
+
+
+class AllJobs(BaseModel):
+    """A text of several jobs, each still to be read by itself."""
+
+    model_config = ConfigDict(extra="forbid", strict=True, allow_inf_nan=False)
+
+    format: Literal["rungline-jobs"]
+    version: int
+    jobs: Annotated[list[dict[str, JsonValue]], Field(max_length=MOST_JOBS)]
+
+
+class Refused(NamedTuple):
+    """A job of several that could not be read: its place, what it says its name is, and why."""
+
+    place: int
+    name: str
+    problem: Problem
+
+
+class Opened(NamedTuple):
+    """The jobs of a text, and those that could not be read: one bad job costs no other."""
+
+    jobs: tuple[Job, ...]
+    refused: tuple[Refused, ...]
 
 
 def save(job: Job) -> str:
@@ -27,18 +64,60 @@ def save(job: Job) -> str:
     return job.model_dump_json(exclude_none=True, indent=1)
 
 
+def save_all(jobs: tuple[Job, ...]) -> str:
+    """Several jobs as one text."""
+    inner = ",\n".join(save(job) for job in jobs)
+    return (
+        f'{{\n"format": "{FORMAT_OF_ALL}",\n"version": {VERSION_OF_ALL},\n"jobs": [\n{inner}\n]\n}}'
+    )
+
+
 def open_saved(text: str) -> Job:
     """The job in a saved text.
 
-    Raises BadText (`not_a_job` or what is wrong with a field), NewerJob, BrokenJob, TooLarge.
+    Raises BadText (`not_a_job`, `several_jobs` or what is wrong with a field), NewerJob,
+    BrokenJob, TooLarge.
     """
-    if len(text) > MOST_CHARACTERS:
-        raise TooLarge("text_too_large", characters=len(text), most=MOST_CHARACTERS)
+    _refuse_longer(text, MOST_CHARACTERS)
+    return open_job(text)
+
+
+def open_all(text: str) -> Opened:
+    """The jobs in a text of several, or the one of a single job's text.
+
+    Raises the same problems for the text as a whole; those of one job among several are
+    given beside the others.
+    """
+    _refuse_longer(text, MOST_CHARACTERS_OF_ALL)
     cover = read_model(Cover, text)
+    if cover.format != FORMAT_OF_ALL:
+        return Opened((open_saved(text),), ())
+    if cover.version is not None and cover.version > VERSION_OF_ALL:
+        raise NewerJob("jobs_newer", version=cover.version)
+    jobs: list[Job] = []
+    refused: list[Refused] = []
+    for place, raw in enumerate(read_model(AllJobs, text).jobs):
+        try:
+            jobs.append(open_job(json.dumps(raw)))
+        except Problem as problem:
+            refused.append(Refused(place, str(raw.get("name", ""))[:LONGEST_NAME], problem))
+    return Opened(tuple(jobs), tuple(refused))
+
+
+def open_job(text: str) -> Job:
+    """The job in its own text, whatever its version."""
+    cover = read_model(Cover, text)
+    if cover.format == FORMAT_OF_ALL:
+        raise BadText("several_jobs")
     if cover.format != FORMAT:
         raise BadText("not_a_job")
     if cover.version is None:
         raise BadText("field_missing", where={"field": "version"}, field="version")
     if cover.version > VERSION:
         raise NewerJob("job_newer", version=cover.version)
-    return read_model(Job, text)
+    return read_model(Job, climb(text, cover.version, newest=VERSION))
+
+
+def _refuse_longer(text: str, most: int) -> None:
+    if len(text) > most:
+        raise TooLarge("text_too_large", characters=len(text), most=most)
