@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from pycore.ground.units import Manner, show_typed
+from pycore.ground.units import Manner, show_length, show_typed
 from pycore.ground.words import say
 from pycore.jobs import Attenuator, Existing, Loudspeaker, Point
 
@@ -62,7 +62,7 @@ def point_detail(point: Point, names: Mapping[str, str], *, manner: Manner) -> s
     if point.length_m is None:
         length = say("face", "length_unknown", language=manner.language)
     else:
-        length = show_typed(point.length_m, "m", manner=manner)
+        length = show_length(point.length_m, manner=manner)
     kind = getattr(point.fitted, "kind", None)
     parts = [length, names.get(point.cable or "", ""), names.get(kind or "", "")]
     return " · ".join(part for part in parts if part)

@@ -6,7 +6,16 @@ signs and decimal commas exist only in this package.
 
 from pycore.ground.units.marks import same_voltage, true_voltage
 from pycore.ground.units.read import read
-from pycore.ground.units.show import show, show_typed
+from pycore.ground.units.show import show, show_length, show_typed
 from pycore.ground.units.table import Manner, unit_of
 
-__all__ = ["Manner", "read", "same_voltage", "show", "show_typed", "true_voltage", "unit_of"]
+__all__ = [
+    "Manner",
+    "read",
+    "same_voltage",
+    "show",
+    "show_length",
+    "show_typed",
+    "true_voltage",
+    "unit_of",
+]

@@ -68,3 +68,9 @@ def show_typed(value: float, unit: str, *, manner: Manner) -> str:
     if manner.decimal == "," and len(decimals) == 3 and whole.strip("-0"):
         digits += "0"
     return _write(digits, written, manner=manner)
+
+
+def show_length(value_m: float, *, manner: Manner) -> str:
+    """A length for a list, to a tenth of the person's unit: what a tape on site can tell."""
+    scaled, written = _scaled(value_m, "m", manner=manner)
+    return _write(_trim(f"{scaled:.1f}"), written, manner=manner)
