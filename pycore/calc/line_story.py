@@ -44,7 +44,16 @@ def working_in(lines: Lines, finding: Finding) -> Working:
     tell = TELLERS.get(finding.what)
     if line is None or tell is None:
         return Working((), ())
-    return Working(tuple(tell(line)), assumed(line, finding))
+    otherwise = _limit_steps(finding.limit) if finding.limit is not None else ()
+    return Working((*otherwise, *tell(line)), assumed(line, finding))
+
+
+def _limit_steps(limit_db: float) -> Iterator[Step]:
+    """The limit said as shares of volts, watts and ohms: the three ten per cents."""
+    limit = {"loss_db": Known(limit_db, "db", "typed")}
+    yield step("limit_volts", level.volts_lost_fraction, inputs=limit)
+    yield step("limit_watts", level.watts_lost_fraction, inputs=limit)
+    yield step("limit_ohms", level.loop_of_load_fraction, inputs=limit)
 
 
 def _number(value: float, unit: str, label: str = "") -> Known:

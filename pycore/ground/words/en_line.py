@@ -78,6 +78,9 @@ REMEDIES = {
 }
 
 STEPS = {
+    "limit_volts": "The loss that is allowed, as a share of the volts",
+    "limit_watts": "The same as a share of a loudspeaker's watts",
+    "limit_ohms": "The same as the cable's ohms, out and back, over a load's at its end",
     "cable_area": "{cable}: copper of the gauge",
     "cable_copper": "{cable}: one solid conductor at 20 °C",
     "cable_stranded": "{cable}: stranded",
