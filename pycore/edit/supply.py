@@ -15,6 +15,7 @@ from pycore.edit.change import (
     without,
 )
 from pycore.jobs import Amplifier, Closed, Job, Output, Pool
+from pycore.jobs.amplifiers import Mark
 from pycore.jobs.base import Hertz, Id, Name, Ohms, SeriesOhms, Volts, Watts
 
 
@@ -104,7 +105,7 @@ class OutputChanges(Closed):
     min_load_ohm: Ohms | None = None
     source_ohm: SeriesOhms | None = None
     drive: Literal["isolated", "direct"] | None = None
-    marked_class: Annotated[str, Field(max_length=20)] | None = None
+    marked_class: Mark | None = None
     high_pass_hz: Hertz | None = None
 
 

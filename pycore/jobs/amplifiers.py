@@ -4,7 +4,9 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from pycore.jobs.base import Closed, Hertz, Id, Name, Ohms, SeriesOhms, Volts, Watts
+from pycore.jobs.base import PLAIN_LINE, Closed, Hertz, Id, Name, Ohms, SeriesOhms, Volts, Watts
+
+Mark = Annotated[str, Field(max_length=20), PLAIN_LINE]
 
 
 class Output(Closed):
@@ -17,7 +19,7 @@ class Output(Closed):
     min_load_ohm: Ohms | None = None
     source_ohm: SeriesOhms | None = None
     drive: Literal["isolated", "direct"] | None = None
-    marked_class: Annotated[str, Field(max_length=20)] | None = None
+    marked_class: Mark | None = None
     high_pass_hz: Hertz | None = None
 
 

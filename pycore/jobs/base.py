@@ -1,8 +1,11 @@
 """The ground of every model: closed, frozen, strict; and numbers that carry their unit."""
 
-from typing import Annotated
+from collections.abc import Callable
+from typing import Annotated, Any
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
+
+from pycore.ground.plain import plain_line, plain_notes
 
 CLOSED = ConfigDict(
     frozen=True, extra="forbid", strict=True, allow_inf_nan=False, serialize_by_alias=True
@@ -20,8 +23,20 @@ def _unit(unit: str) -> dict[str, str]:
 
 
 Id = Annotated[str, Field(min_length=1, max_length=40, pattern=r"^[A-Za-z0-9_-]+$")]
-Name = Annotated[str, Field(max_length=120)]
-Notes = Annotated[str, Field(max_length=4000)]
+
+
+def _texts_only(tidy: Callable[[str], str]) -> BeforeValidator:
+    """Tidy a text before its length is looked at; anything else is left to be refused."""
+
+    def tidied(value: Any) -> Any:
+        return tidy(value) if isinstance(value, str) else value
+
+    return BeforeValidator(tidied)
+
+
+PLAIN_LINE = _texts_only(plain_line)
+Name = Annotated[str, Field(max_length=120), PLAIN_LINE]
+Notes = Annotated[str, Field(max_length=4000), _texts_only(plain_notes)]
 
 # The bounds are far beyond any line on a wall: they keep arithmetic finite, they judge nothing.
 Watts = Annotated[float, Field(ge=0, le=1e9, json_schema_extra=_unit("w"))]

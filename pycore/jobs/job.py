@@ -6,6 +6,7 @@ from pydantic import Field, model_validator
 
 from pycore.jobs.amplifiers import Amplifier
 from pycore.jobs.base import (
+    PLAIN_LINE,
     Celsius,
     Closed,
     Fraction,
@@ -38,7 +39,7 @@ class Base(Closed):
     """The state this one grew from, for a three-way merge."""
 
     rev: Annotated[int, Field(ge=0)]
-    print: Annotated[str, Field(max_length=80)]
+    print: Annotated[str, Field(max_length=80), PLAIN_LINE]
 
 
 class Job(Closed):

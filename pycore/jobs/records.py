@@ -5,9 +5,9 @@ from typing import Annotated, Literal, Self
 from pydantic import Field, model_validator
 
 from pycore.ground.problems import BrokenJob
-from pycore.jobs.base import Celsius, Closed, Id, Name, Notes, Percent, Volts, Watts
+from pycore.jobs.base import PLAIN_LINE, Celsius, Closed, Id, Name, Notes, Percent, Volts, Watts
 
-Moment = Annotated[str, Field(min_length=4, max_length=40)]
+Moment = Annotated[str, Field(min_length=4, max_length=40), PLAIN_LINE]
 Quantity = Literal["z_1k_ohm", "dc_ohm", "volts", "amps", "earth_ohm", "plays"]
 Heard = Literal["well", "weak", "silent", "loud", "distorted"]
 Measured = Annotated[float, Field(ge=0, le=1e12)]
@@ -65,4 +65,4 @@ class Tick(Closed):
     tap_w: Watts
     tap_at_v: Volts
     at: Moment
-    initials: Annotated[str, Field(max_length=12)]
+    initials: Annotated[str, Field(max_length=12), PLAIN_LINE]
