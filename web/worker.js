@@ -1,9 +1,35 @@
 /**
- * The engine's room: starts Python, unpacks the core, and passes text to its one door and back.
+ * The engine's room: starts Python, opens the core, and passes text to its one door and back.
  * The archives are asked for before the runtime starts, so that they travel while it does.
+ * They are imported from as they are: nothing is unpacked, and what a copy of a started engine
+ * has not imported yet is found in them later.
  */
 
-const ROOM = "/lib/python3.14/site-packages";
+import { BUILD } from "./py/build.js";
+import { startQuickly } from "./snapshot/quick.js";
+
+/** @typedef {import("./snapshot/quick.js").Start} Start */
+/** @typedef {import("./snapshot/quick.js").Handle} Handle */
+/** @typedef {import("./py/pyodide.mjs").PyodideAPI} Python */
+
+const here = (/** @type {string} */ path) => new URL(path, self.location.href).href;
+
+const COMPILED = here("./py/pydantic_core.wasm");
+// Where Python would import it from; the runtime knows a loaded module by its place.
+const COMPILED_PLACE =
+  "/lib/python3.14/site-packages/pydantic_core/_pydantic_core.cpython-314-wasm32-emscripten.so";
+const ARCHIVES = /** @type {const} */ (["site.zip", "pycore.zip"]);
+const OPEN = `
+import sys
+from importlib.util import module_from_spec, spec_from_file_location
+
+sys.path += ["/lib/site.zip", "/lib/pycore.zip"]
+NAME = "pydantic_core._pydantic_core"
+spec = spec_from_file_location(NAME, "${COMPILED_PLACE}")
+sys.modules[NAME] = module_from_spec(spec)
+spec.loader.exec_module(sys.modules[NAME])
+`;
+const DOOR = "from pycore.door import handle\nhandle";
 const NO_PACKAGES = JSON.stringify({
   info: {
     abi_version: "2026_0",
@@ -14,6 +40,7 @@ const NO_PACKAGES = JSON.stringify({
   },
   packages: {},
 });
+const QUIET_MILLISECONDS = 4000;
 
 /** @param {unknown} message */
 const post = (message) => self.postMessage(message);
@@ -26,9 +53,17 @@ const tellStage = (stage) => post({ stage });
  * @param {string} path
  */
 const fetchBytes = async (path) => {
-  const response = await fetch(new URL(path, self.location.href));
+  const response = await fetch(here(path));
   if (!response.ok) throw new Error(`${path}: ${response.status}`);
-  return response.arrayBuffer();
+  return new Uint8Array(await response.arrayBuffer());
+};
+
+/** @param {string} path */
+const fetchEarly = (path) => {
+  const bytes = fetchBytes(path);
+  // Reported where it is waited for.
+  bytes.catch(() => {});
+  return bytes;
 };
 
 /** Tell how many bytes have arrived, file by file. */
@@ -45,38 +80,96 @@ const watchBytes = () => {
   return watcher;
 };
 
-const boot = async () => {
-  const watcher = watchBytes();
-  tellStage("fetch");
-  const archives = Promise.all([fetchBytes("./py/site.zip"), fetchBytes("./py/pycore.zip")]);
-  archives.catch(() => {});
-  const { loadPyodide } = await import("./py/pyodide.mjs");
-  tellStage("start");
-  const python = await loadPyodide({
-    indexURL: "./py/",
-    stdLibURL: new URL("./py/python_stdlib.zip", self.location.href).href,
-    lockFileContents: NO_PACKAGES,
-    enableRunUntilComplete: false,
-  });
-  tellStage("unpack");
-  for (const archive of await archives) python.unpackArchive(archive, "zip", { extractDir: ROOM });
-  tellStage("open");
-  const handle = python.runPython("from pycore.door import handle\nhandle");
-  watcher.disconnect();
-  return /** @type {(text: string) => string} */ (handle);
+const watcher = watchBytes();
+tellStage("fetch");
+const archives = ARCHIVES.map((name) => fetchEarly(`./py/${name}`));
+const scripts = Promise.all([import("./py/pyodide.mjs"), import("./py/pyodide.asm.mjs")]);
+scripts.catch(() => {});
+
+/** @param {Python} python */
+const placeArchives = async (python) => {
+  for (const [at, name] of ARCHIVES.entries()) {
+    python.FS.writeFile(`/lib/${name}`, await archives[at], { canOwn: true });
+  }
 };
 
-/** @param {unknown} error */
-const tellFailure = (error) => post({ failed: String(error) });
+/**
+ * A module maker that loads the compiled module before Python starts, at the same place in
+ * memory each time; only so can a copy of that memory be woken.
+ * @param {(settings: any) => Promise<any>} makeModule
+ * @param {(module: any) => Promise<void>} onModule
+ */
+const withCompiled = (makeModule, onModule) => async (/** @type {any} */ settings) => {
+  const { locateFile } = settings;
+  settings.dynamicLibraries = [COMPILED_PLACE];
+  settings.locateFile = (/** @type {string} */ name) =>
+    name === COMPILED_PLACE ? COMPILED : locateFile(name);
+  const module = await makeModule(settings);
+  await onModule(module);
+  return module;
+};
 
-boot().then((handle) => {
+/** @type {Start} */
+const start = async ({ makes = false, bytes, onModule }) => {
+  tellStage(bytes ? "wake" : "start");
+  const compiled = bytes ? null : fetchEarly("./py/pydantic_core.wasm");
+  const [{ loadPyodide }, { default: makeModule }] = await scripts;
+  /** @type {import("./snapshot/memory.js").Module | null} */
+  let made = null;
+  const maker = withCompiled(makeModule, async (module) => {
+    made = module;
+    await onModule?.(module);
+  });
+  const python = await loadPyodide({
+    indexURL: here("./py/"),
+    stdLibURL: here("./py/python_stdlib.zip"),
+    lockFileContents: NO_PACKAGES,
+    enableRunUntilComplete: false,
+    ...(bytes && { _loadSnapshot: bytes, createPyodideModule: maker }),
+    ...(makes && { _makeSnapshot: true, createPyodideModule: maker }),
+  });
+  tellStage("unpack");
+  await placeArchives(python);
+  if (compiled) {
+    python.FS.mkdirTree(COMPILED_PLACE.slice(0, COMPILED_PLACE.lastIndexOf("/")));
+    python.FS.writeFile(COMPILED_PLACE, makes ? "" : await compiled);
+  }
+  tellStage("open");
+  if (!bytes) python.runPython(OPEN);
+  const handle = /** @type {Handle} */ (python.runPython(DOOR));
+  const copy = () => /** @type {Uint8Array<ArrayBuffer>} */ (python.makeMemorySnapshot());
+  return { handle, copy, module: made };
+};
+
+/**
+ * Answer from now on, and see to what can wait when nothing has been asked for a while.
+ * @param {Handle} handle
+ * @param {() => Promise<void>} later
+ */
+const serve = (handle, later) => {
+  let waiting = true;
+  const seeToIt = () => {
+    waiting = false;
+    later().catch((error) => console.warn("no copy was kept:", String(error)));
+  };
+  let clock = setTimeout(seeToIt, QUIET_MILLISECONDS);
   self.addEventListener("message", (event) => {
+    if (waiting) clearTimeout(clock);
     try {
       post({ answer: handle(event.data) });
     } catch (error) {
       // The door never raises, so this is the interpreter itself: it cannot be used again.
       post({ broken: String(error) });
     }
+    if (waiting) clock = setTimeout(seeToIt, QUIET_MILLISECONDS);
   });
-  post({ ready: true });
+};
+
+/** @param {unknown} error */
+const tellFailure = (error) => post({ failed: String(error) });
+
+startQuickly({ start, build: BUILD, left: self.name === "left" }).then(({ handle, way, later }) => {
+  watcher.disconnect();
+  serve(handle, later);
+  post({ ready: true, way });
 }, tellFailure);

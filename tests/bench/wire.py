@@ -6,7 +6,10 @@ from pathlib import Path
 from tests.bench.figures import Figure
 from web.tools.places import DIST
 
-RUNTIME = {"pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip", "site.zip"}
+RUNTIME = {
+    "pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip", "site.zip",
+    "pydantic_core.wasm",
+}  # fmt: skip
 
 
 def measure() -> Iterator[Figure]:

@@ -1,5 +1,6 @@
 """Chromium, driven through Playwright on a profile that stays."""
 
+import contextlib
 import os
 import signal
 from pathlib import Path
@@ -38,12 +39,10 @@ class Chromium:
     def kill(self) -> None:
         """End it at once: the process that holds this profile, and with it all its children."""
         lock = self._folder / "profile" / "SingletonLock"
-        process = int(os.readlink(lock).rpartition("-")[2])
+        process = int(str(lock.readlink()).rpartition("-")[2])
         os.kill(process, signal.SIGKILL)
-        try:
+        with contextlib.suppress(Error):
             self._context.close()
-        except Error:
-            pass
 
     def go(self, address: str) -> None:
         """Show an address."""

@@ -1,5 +1,6 @@
 """Programs that a driver starts, and how it ends them."""
 
+import contextlib
 import os
 import shutil
 import signal
@@ -67,7 +68,5 @@ class Program:
         self._process.wait()
 
     def _signal(self, kind: signal.Signals) -> None:
-        try:
+        with contextlib.suppress(ProcessLookupError):
             os.killpg(self._process.pid, kind)
-        except ProcessLookupError:
-            pass

@@ -1,6 +1,6 @@
 """WebKitGTK's small browser, driven over WebDriver, in a screen that nobody looks at."""
 
-import glob
+import contextlib
 import json
 import time
 import urllib.error
@@ -13,10 +13,13 @@ from tests.engines.processes import Program, find_free_port, find_program
 
 PATIENCE_SECONDS = 120
 PACKAGES = "webkit2gtk-driver xvfb"
-BROWSERS = "/usr/lib/*/webkit2gtk-4.*/MiniBrowser"
+BROWSERS = "*/webkit2gtk-4.*/MiniBrowser"
 ANSWER = """
 const done = arguments[arguments.length - 1];
-(async () => ({value: JSON.stringify((await (EXPRESSION)) ?? null)}))().then(done, (error) => done({error: String(error)}));
+(async () => ({ value: JSON.stringify((await (EXPRESSION)) ?? null) }))().then(
+  done,
+  (error) => done({ error: String(error) }),
+);
 """
 
 
@@ -28,10 +31,10 @@ class WebKit:
     def __init__(self, folder: Path) -> None:
         self._driver_path = find_program("WebKitWebDriver", package=PACKAGES)
         self._screen_path = find_program("Xvfb", package=PACKAGES)
-        found = sorted(glob.glob(BROWSERS))
+        found = sorted(Path("/usr/lib").glob(BROWSERS))
         if not found:
             raise Absent(f"MiniBrowser is not here (Debian, as root: apt-get install {PACKAGES})")
-        self._browser_path = found[0]
+        self._browser_path = str(found[0])
         self._folder = folder
         folder.mkdir(parents=True, exist_ok=True)
 
@@ -45,19 +48,15 @@ class WebKit:
             "XDG_DATA_HOME": str(self._folder / "data"), "GDK_BACKEND": "x11",
             "XDG_CACHE_HOME": str(self._folder / "cache"), "LIBGL_ALWAYS_SOFTWARE": "1",
         }  # fmt: skip
-        self._driver = Program(
-            [self._driver_path, f"--port={port}"], environment=home, said=said
-        )
+        self._driver = Program([self._driver_path, f"--port={port}"], environment=home, said=said)
         self._base = f"http://127.0.0.1:{port}"
         self._session = self._open_session()
         self._send("POST", "/timeouts", {"script": PATIENCE_SECONDS * 1000})
 
     def stop(self) -> None:
         """Close it in good order."""
-        try:
+        with contextlib.suppress(Gone, OSError):
             self._send("DELETE", "")
-        except (Gone, OSError):
-            pass
         self._driver.end()
         self._screen.end()
 

@@ -41,12 +41,15 @@ def read_library() -> Iterator[Member]:
 
 
 def read_wheels() -> Iterator[Member]:
-    """Give what is imported from the wheels: no type stubs, no metadata, no old interface."""
+    """Give what is imported from the wheels: no type stubs, no metadata, no old interface.
+
+    What is compiled to machine code is shipped beside the archive, for the browser to compile.
+    """
     members: dict[str, bytes] = {}
     for wheel in sorted(Path("/wheels").glob("*.whl")):
         with zipfile.ZipFile(wheel) as archive:
             for name in archive.namelist():
-                if name.endswith((".py", ".so")) and not name.startswith(NOT_SHIPPED):
+                if name.endswith(".py") and not name.startswith(NOT_SHIPPED):
                     members[name] = archive.read(name)
     yield from sorted(members.items())
 

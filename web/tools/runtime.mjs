@@ -2,16 +2,18 @@
    The task comes through standard input, a JSON object:
      index    folder with pyodide.mjs and the files beside it
      mounts   {"/place inside": "folder outside"}
-     unpack   [["archive outside", "zip" | "wheel"], ...] into site-packages, in this order
+     unpack   [["archive outside", "zip" | "wheel"], ...] into site-packages, in this order;
+              a pydantic_core.wasm beside one is put where Python imports it from
      script   the Python file
      argument text the script finds as the global ARGUMENT
    The script ends the process with the integer it leaves in the global EXIT_CODE (0 when it
    leaves none). */
-import { readFileSync } from "node:fs";
-import { join } from "node:path";
+import { existsSync, readFileSync } from "node:fs";
+import { dirname, join } from "node:path";
 import { pathToFileURL } from "node:url";
 
 const SITE = "/lib/python3.14/site-packages";
+const COMPILED = `${SITE}/pydantic_core/_pydantic_core.cpython-314-wasm32-emscripten.so`;
 // An empty package list: nothing is ever looked up in another place.
 const LOCK = JSON.stringify({
   info: { abi_version: "2026_0", arch: "wasm32", platform: "emscripten_5_0_3", python: "3.14.2", version: "314.0.7" },
@@ -41,6 +43,10 @@ async function run(task) {
   for (const [archive, kind] of task.unpack ?? []) {
     // A copy: unpackArchive refuses Node's own Buffer.
     pyodide.unpackArchive(new Uint8Array(readFileSync(archive)), kind, { extractDir: SITE });
+    const compiled = join(dirname(archive), "pydantic_core.wasm");
+    if (!existsSync(compiled)) continue;
+    pyodide.FS.mkdirTree(dirname(COMPILED));
+    pyodide.FS.writeFile(COMPILED, readFileSync(compiled));
   }
   pyodide.globals.set("ARGUMENT", task.argument ?? "");
   await pyodide.runPythonAsync(readFileSync(task.script, "utf8"), { filename: task.script });

@@ -1,0 +1,2 @@
+/** Made by the build: a hash of everything the engine is made of. */
+export declare const BUILD: string;

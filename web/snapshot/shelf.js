@@ -1,0 +1,67 @@
+/**
+ * Where the copy of the started engine lies, and what this device has learned about copies.
+ * A database of its own: it can be lost or thrown away without touching a job.
+ */
+
+import { openDB } from "../vendor/idb/index.js";
+
+/**
+ * What a copy says of itself: the build and browser it fits, the shape of the engine it was
+ * taken from, the size and hash of its bytes, and the answer it must give when it is woken.
+ * @typedef {{key: string, shape: import("./memory.js").Shape, length: number, digest: string,
+ *   proof: string}} Label
+ */
+/**
+ * `starts` that went well; `trying` stands while a copy is being woken; `leaves`: how often in
+ * a row the person left in that moment; `spoiled`: how often the bytes had changed on the
+ * shelf; `off`: why there are no copies on this device; `barred`: keys that failed.
+ * @typedef {{starts: number, trying: boolean, leaves: number, spoiled: number, off: string,
+ *   barred: string[]}} Notes
+ */
+
+/** @type {Notes} */
+const FIRST_NOTES = { starts: 0, trying: false, leaves: 0, spoiled: 0, off: "", barred: [] };
+
+export const openShelf = async () => {
+  const place = new URL("../", import.meta.url).pathname;
+  const base = await openDB(`rungline-engine ${place}`, 1, {
+    upgrade(database) {
+      database.createObjectStore("notes");
+      database.createObjectStore("copy");
+    },
+  });
+
+  return {
+    /** @returns {Promise<Notes>} */
+    async readNotes() {
+      return { ...FIRST_NOTES, ...(await base.get("notes", "notes")) };
+    },
+
+    /** @param {Partial<Notes>} part */
+    async changeNotes(part) {
+      const writing = base.transaction("notes", "readwrite");
+      const now = { ...FIRST_NOTES, ...(await writing.store.get("notes")), ...part };
+      writing.store.put(now, "notes");
+      await writing.done;
+      return /** @type {Notes} */ (now);
+    },
+
+    /** @returns {Promise<Label | undefined>} */
+    readLabel: () => base.get("copy", "label"),
+
+    /** @returns {Promise<ArrayBuffer | undefined>} */
+    readBytes: () => base.get("copy", "bytes"),
+
+    /** Label and bytes arrive together or not at all. @param {Label} label @param {Uint8Array} bytes */
+    async keepCopy(label, bytes) {
+      const writing = base.transaction("copy", "readwrite");
+      writing.store.put(label, "label");
+      writing.store.put(bytes.buffer, "bytes");
+      await writing.done;
+    },
+
+    dropCopy: () => base.clear("copy"),
+  };
+};
+
+/** @typedef {Awaited<ReturnType<typeof openShelf>>} Shelf */
