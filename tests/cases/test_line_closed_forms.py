@@ -11,8 +11,8 @@ from pycore.calc.network import solve
 from pycore.calc.solve import point_rows
 from pycore.formulas import level
 from pycore.jobs import Job
-from tests.outside.core_side import solve_job
 from tests.samples.lines import make_chain
+from tests.samples.solved import solve_job
 
 # no inductance and no capacitance: closed forms for resistances alone
 BARE = {"inductance_uh_per_m": 0.0, "capacitance_pf_per_m": 0.0}

@@ -13,8 +13,8 @@ from pycore.calc.section import skin_factor
 from pycore.calc.solve import point_rows, solve_lines
 from pycore.formulas import cable, level
 from pycore.jobs import Job
-from tests.outside.core_side import solve_job
 from tests.samples.lines import make_chain
+from tests.samples.solved import solve_job
 
 SPACING = 2.6e-3 / cable.diameter_of_gauge_m(awg=16)
 INDUCTANCE = cable.inductance_of_pair_uh_per_m(spacing_factor=SPACING)

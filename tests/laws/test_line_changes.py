@@ -12,8 +12,8 @@ from pycore.calc.network import Network, solve
 from pycore.calc.prepared import prepare
 from pycore.calc.section import NO_CABLE, Section
 from tests.laws.grown import HERTZ, STATES, stems
-from tests.outside.core_side import solve_job
 from tests.samples.lines import Stem, make_job
+from tests.samples.solved import solve_job
 
 CLOSE = 1e-7
 WHICH = st.integers(0, 10**6)

@@ -9,8 +9,8 @@ from pycore.calc.finding import State
 from pycore.calc.network import spend
 from pycore.calc.solve import Run, solve_lines
 from tests.laws.grown import HERTZ, STATES, stems
-from tests.outside.core_side import solve_job
 from tests.samples.lines import Stem, make_job
+from tests.samples.solved import solve_job
 
 CLOSE = 1e-9
 

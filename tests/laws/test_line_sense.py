@@ -14,8 +14,8 @@ from pycore.calc.solve import run
 from pycore.ground.words.en_line import CABLES as NAMES
 from pycore.jobs.catalogue_cables import cable_kinds
 from tests.laws.grown import HERTZ, STATES, stems
-from tests.outside.core_side import solve_job
 from tests.samples.lines import Stem, make_job
+from tests.samples.solved import solve_job
 
 SLACK = 1e-12
 DIRECT = 0.0

@@ -6,9 +6,9 @@ import pytest
 
 from pycore.calc.finding import State
 from tests.outside.circuit import parts_of
-from tests.outside.core_side import solve_stems
 from tests.outside.ngspice import ask_ngspice
 from tests.samples.lines import grow
+from tests.samples.solved import solve_stems
 
 AGREED = 1e-9
 SIZES = (1, 2, 5, 12, 30, 60, 120, 200)

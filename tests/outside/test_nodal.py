@@ -6,9 +6,9 @@ import pytest
 
 from pycore.calc.finding import State
 from tests.outside.circuit import parts_of
-from tests.outside.core_side import solve_stems
 from tests.outside.nodal import ask_numpy
 from tests.samples.lines import grow
+from tests.samples.solved import solve_stems
 
 AGREED = 1e-8
 
