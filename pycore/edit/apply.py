@@ -18,11 +18,11 @@ from pycore.edit.supply import (
     RemoveAmplifier,
     RemoveOutput,
 )
+from pycore.edit.ticks import living_ticks
 from pycore.edit.whole import ChangeJob, DropKind, Restore, SetLimits, UseKind
 from pycore.edit.zoning import AddZone, ChangeZone, MoveZone, RemoveZone
 from pycore.ground.refusals import read_kind
-from pycore.jobs import Job, Tick
-from pycore.jobs.zones import Point
+from pycore.jobs import Job
 
 Command = Annotated[
     ChangeJob
@@ -80,20 +80,4 @@ def apply(job: Job, command: Command) -> Job:
     breaks a rule. The job given is never changed.
     """
     new = command.apply(job)
-    return changed(new, rev=job.rev + 1, ticks=_living_ticks(new))
-
-
-def _living_ticks(job: Job) -> tuple[Tick, ...]:
-    """A tick stands for one tap at one point, and dies with it."""
-    if not job.ticks:
-        return ()
-    points = {point.id: point for zone in job.zones for point in zone.line}
-    return tuple(tick for tick in job.ticks if _still_true(tick, points.get(tick.point)))
-
-
-def _still_true(tick: Tick, point: Point | None) -> bool:
-    if point is None or point.fitted.is_ != "loudspeaker":
-        return False
-    fitted = point.fitted
-    same_tap = (fitted.tap_w, fitted.tap_at_v) == (tick.tap_w, tick.tap_at_v)
-    return same_tap and fitted.direct_ohm is None
+    return changed(new, rev=job.rev + 1, ticks=living_ticks(new))
