@@ -29,15 +29,26 @@ class Offer(NamedTuple):
 
 
 class Touched(NamedTuple):
-    """A limit that one more loudspeaker at the far end of a zone would add to."""
+    """A limit that one more loudspeaker at the far end of a zone would add to, and its volts."""
 
     limit: Limit
+    line_v: float
     share: tuple[float, float]
 
-    def verdict_with(self, each: Draw, count: int) -> Verdict:
+    def adding(self, each: dict[float, Draw]) -> "Adding":
+        """The same with what each one more adds, its draw known at every line voltage."""
+        return Adding(self.limit, each[self.line_v].between(*self.share))
+
+
+class Adding(NamedTuple):
+    """A limit, and what each one more would add to its load."""
+
+    limit: Limit
+    more: Draw
+
+    def verdict_with(self, count: int) -> Verdict:
         """The verdict with `count` more of them."""
-        more = each.between(*self.share)
-        return self.limit.verdict(self.limit.draw.plus(more, count))
+        return self.limit.verdict(self.limit.draw.plus(self.more, count))
 
 
 def fit_findings(loads: Loads, limits: tuple[Limit, ...]) -> Iterator[Finding]:
@@ -48,9 +59,11 @@ def fit_findings(loads: Loads, limits: tuple[Limit, ...]) -> Iterator[Finding]:
         if line_v is None:
             continue
         touched = touched_by(loads, limits, zone=zone)
+        volts = {one.line_v for one in touched}
         for offer in offers_in(loads, zone, line_v=line_v):
-            each = draw_of(made_of(offer), lookup, line_v=line_v)
-            yield _finding(zone, offer, touched=touched, each=each)
+            made = made_of(offer)
+            each = {one_v: draw_of(made, lookup, line_v=one_v) for one_v in volts}
+            yield _finding(zone, offer, adding=tuple(one.adding(each) for one in touched))
 
 
 def offers_in(loads: Loads, zone: Zone, *, line_v: float) -> tuple[Offer, ...]:
@@ -86,23 +99,24 @@ def touched_by(loads: Loads, limits: tuple[Limit, ...], *, zone: Zone) -> tuple[
     touched = []
     for limit in limits:
         asked = loads.asked.get((zone.id, limit.state))
-        if asked is None:
+        line_v = loads.line_v(zone, limit.state)
+        if asked is None or line_v is None:
             continue
         if limit.point is not None and limit.point in asked.end_attenuators:
-            touched.append(Touched(limit, (1.0, 1.0)))
+            touched.append(Touched(limit, line_v, (1.0, 1.0)))
         elif zone.id in limit.zones:
             share = asked.end_share if limit.state == "set" else (1.0, 1.0)
-            touched.append(Touched(limit, share))
+            touched.append(Touched(limit, line_v, share))
     return tuple(touched)
 
 
-def _finding(zone: Zone, offer: Offer, *, touched: tuple[Touched, ...], each: Draw) -> Finding:
-    judged = tuple(one for one in touched if _has_a_limit(one.limit))
-    missing = next((one.limit for one in touched if not _has_a_limit(one.limit)), None)
+def _finding(zone: Zone, offer: Offer, *, adding: tuple[Adding, ...]) -> Finding:
+    judged = tuple(one for one in adding if _has_a_limit(one.limit))
+    missing = next((one.limit for one in adding if not _has_a_limit(one.limit)), None)
     if any(one.limit.verdict() == "unknown" for one in judged):
         judged = ()  # with a load that is only partly known, no count would be true
-    reserve, first_reserve = _how_many(judged, each, allowed=ALLOWED_WITH_RESERVE)
-    rating, first = _how_many(judged, each, allowed=ALLOWED_TO_RATING)
+    reserve, first_reserve = _how_many(judged, ALLOWED_WITH_RESERVE)
+    rating, first = _how_many(judged, ALLOWED_TO_RATING)
     by = first or first_reserve
     known = bool(judged) and (by is not None or missing is None)
     return Finding(
@@ -121,9 +135,8 @@ def _finding(zone: Zone, offer: Offer, *, touched: tuple[Touched, ...], each: Dr
             "kind": offer.kind,
             "with_reserve": reserve if known else None,
             "to_rating": rating if known else None,
-            "each_w": each.value,
             "missing_id": _place(missing) if missing else None,
-            **_first_met(by if known else None, each),
+            **_first_met(by if known else None),
         },
     )
 
@@ -137,18 +150,16 @@ def _place(limit: Limit) -> str:
     return next(iter(limit.where.values()))
 
 
-def _first_met(by: Touched | None, each: Draw) -> dict[str, FindingValue]:
+def _first_met(by: Adding | None) -> dict[str, FindingValue]:
     """The limit that the next one would break, and the most that each adds to its load."""
     if by is None:
         return dict.fromkeys(FIRST)
-    limit, each_most_w = by.limit, each.between(*by.share).high
-    which = limit.values.get("which")
-    return dict(
-        zip(FIRST, (limit.what, _place(limit), limit.state, which, each_most_w), strict=True)
-    )
+    limit = by.limit
+    values = (limit.what, _place(limit), limit.state, limit.values.get("which"), by.more.high)
+    return dict(zip(FIRST, values, strict=True))
 
 
-def _code(offer: Offer, known: bool, *, by: Touched | None, missing: Limit | None) -> str:
+def _code(offer: Offer, known: bool, *, by: Adding | None, missing: Limit | None) -> str:
     """Whether a count is known, a limit was met, and the kind has a name: one sentence each."""
     if not known:
         return "fits_unknown"
@@ -161,13 +172,12 @@ def _has_a_limit(limit: Limit) -> bool:
 
 
 def _how_many(
-    touched: tuple[Touched, ...], each: Draw, *, allowed: tuple[Verdict, ...]
-) -> tuple[int, Touched | None]:
+    adding: tuple[Adding, ...], allowed: tuple[Verdict, ...]
+) -> tuple[int, Adding | None]:
     """The most that keep every limit, and the limit the next one breaks (None: none met)."""
 
-    def breaks(count: int) -> Touched | None:
-        bad = (one for one in touched if one.verdict_with(each, count) not in allowed)
-        return next(bad, None)
+    def breaks(count: int) -> Adding | None:
+        return next((one for one in adding if one.verdict_with(count) not in allowed), None)
 
     if breaks(1) is not None:
         return 0, breaks(1)
@@ -175,7 +185,7 @@ def _how_many(
     return count, breaks(count + 1)
 
 
-def _last_that_keeps(breaks: Callable[[int], Touched | None]) -> int:
+def _last_that_keeps(breaks: Callable[[int], Adding | None]) -> int:
     """Doubling, then halving: loads only grow, so the verdicts only worsen."""
     good = 1
     while good < MOST_COUNTED and breaks(good * 2) is None:

@@ -1,0 +1,87 @@
+"""The one printer and the one parser: what is printed is read back, what is typed never raises."""
+
+import math
+
+import pytest
+from hypothesis import example, given
+from hypothesis import strategies as st
+
+from pycore.ground.problems import BadText
+from pycore.ground.units import Manner, read, same_voltage, show, show_typed, true_voltage, unit_of
+from pycore.ground.units.table import TYPED, WRITTEN
+from tests.strategies import MANNERS
+
+WHOLE = ("count", "awg")
+# Not printed with a unit of their own: lengths are printed in metres or feet.
+PRINTED = sorted(set(TYPED) - set(WHOLE))
+ODD = st.text(st.sampled_from("0123456789.,_ -+−'\"eEkMmWwΩ%٣५½\u00a0\u200fft"), max_size=12)
+
+
+@given(st.sampled_from(PRINTED), MANNERS, st.floats(0.001, 100_000))
+@example("w", Manner("en", "m", ",", ""), 3.125)
+@example("w", Manner("en", "m", ",", ""), 123.456)
+def test_what_is_printed_of_a_typed_number_reads_back(
+    unit: str, manner: Manner, value: float
+) -> None:
+    text = show_typed(value, unit, manner=manner)
+    again = read(text, unit, manner=manner)
+    assert again is not None
+    assert again == pytest.approx(value, rel=1e-6)
+
+
+@given(st.sampled_from(WHOLE), MANNERS, st.integers(0, 10_000))
+def test_whole_numbers_read_back_as_they_were(unit: str, manner: Manner, value: int) -> None:
+    assert read(show_typed(value, unit, manner=manner), unit, manner=manner) == value
+    assert read(show(value, "count", manner=manner), unit, manner=manner) == value
+
+
+@given(st.sampled_from(sorted(set(PRINTED) - {"db", "fraction"})), MANNERS, st.floats(0.01, 9000))
+def test_a_computed_number_reads_back_to_three_figures(
+    unit: str, manner: Manner, value: float
+) -> None:
+    again = read(show(value, unit, manner=manner), unit, manner=manner)
+    assert again is not None
+    assert again == pytest.approx(value, rel=0.0051)
+
+
+@given(st.floats(-200, 200), MANNERS)
+def test_a_level_is_never_printed_as_nothing_when_there_is_some(
+    value_db: float, manner: Manner
+) -> None:
+    text = show(value_db, "db", manner=manner)
+    assert (text == "0 dB") == (value_db == 0)
+    if abs(value_db) >= 0.1:
+        again = read(text, "db", manner=manner)
+        assert again == pytest.approx(value_db, abs=0.0051)
+
+
+@given(st.sampled_from(sorted(TYPED)), MANNERS, ODD | st.text(max_size=60))
+def test_any_text_is_a_number_or_a_plain_problem(unit: str, manner: Manner, text: str) -> None:
+    try:
+        number = read(text, unit, manner=manner)
+    except BadText as problem:
+        assert problem.code  # noqa: PT017 - either outcome is right, another exception is not
+    else:
+        assert number is None or math.isfinite(number)
+        assert (number is None) == (text.replace("\u00a0", " ").strip() == "")
+
+
+@given(st.sampled_from(sorted(WRITTEN)), MANNERS, st.floats(allow_nan=False))
+def test_every_number_can_be_printed(unit: str, manner: Manner, value: float) -> None:
+    assert show(value, unit, manner=manner).strip()
+    if math.isfinite(value):
+        assert show_typed(value, unit, manner=manner).strip()
+
+
+@given(st.sampled_from(sorted(WRITTEN)), st.sampled_from(("tap", "rated_at", "x")))
+def test_the_end_of_a_name_is_its_unit(unit: str, stem: str) -> None:
+    assert unit_of(f"points.0.{stem}_{unit}") == unit
+    assert unit_of(unit) == unit
+    assert unit_of(stem) is None
+
+
+@given(st.floats(1, 1000), st.floats(1, 1000))
+def test_marks_that_stand_for_one_voltage_are_one_both_ways(one: float, other: float) -> None:
+    assert same_voltage(one, other) == same_voltage(other, one)
+    assert same_voltage(one, true_voltage(one))
+    assert true_voltage(true_voltage(one)) == true_voltage(one)
