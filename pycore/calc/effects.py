@@ -63,7 +63,7 @@ def local_of(probe: Probe, change: Change, *, direct: bool) -> Local | None:
         return Local(node, (near_s + far_s) * place, 0j)
     return shorted(
         Section(near_s, series_ohm, far_s),
-        out_s,
+        out_s=out_s,
         node=node,
         place=place,
         bridge_s=1 / max(change.two, SHORTEST_OHM),
@@ -93,7 +93,7 @@ def _at_node(probe: Probe, change: Change, *, direct: bool) -> Local | None:
     return Local(node, probe.network.near_s[node] + out_s / across, 1 / across)
 
 
-def shorted(section: Section, out_s: complex, *, node: int, place: float, bridge_s: float) -> Local:
+def shorted(section: Section, *, out_s: complex, node: int, place: float, bridge_s: float) -> Local:
     """A section bridged part of the way along: `place` 0 is its near end, 1 its far end."""
     near_s, series_ohm, far_s = section
     end_s = out_s - far_s * place
@@ -118,7 +118,7 @@ def seen_with(probe: Probe, change: Change, *, direct: bool) -> complex:
     return probe.with_through(local.node, local.through_s)
 
 
-def seen_in_place_of(probe: Probe, node: int, out_s: complex) -> complex:
+def seen_in_place_of(probe: Probe, node: int, *, out_s: complex) -> complex:
     """What the meter sees when all that is at and beyond a node becomes `out_s` (S).
 
     UNREAD when the meter stands inside of it.

@@ -105,7 +105,7 @@ def _any_faults(scene: Scene, node: int, *, like_w: float, many: bool) -> Iterat
     for ohm in priors.WET_OHM[1:2] if many else priors.WET_OHM:
         yield Fault("wet", node, Change("across", node, 1 / ohm), 1.0, (("ohm", ohm),))
     yield Fault("earthed", node, NOTHING, 1.0)
-    if wired.sizes[node] > 2:
+    if wired.sizes[node] > 2 and not many:
         yield Fault("series", node, Change("series", node), 1.0)
 
 

@@ -40,7 +40,7 @@ def fill(laid: Laid, job: Job) -> Filled:
     lookup = Lookup.of(job.kinds)
     draws, spread, assumed = [laid.draws[0]], [0.0], dict[str, None]()
     for node in range(1, len(laid.parents)):
-        load_w, apart, code = _draw(laid, node, lookup)
+        load_w, apart, code = _draw(laid, node, lookup=lookup)
         draws.append(exactly(load_w))
         spread.append(apart)
         if code:
@@ -50,7 +50,7 @@ def fill(laid: Laid, job: Job) -> Filled:
     return Filled(done, spread, sections.unsure_ohm, sections.all_ohm, tuple(assumed))
 
 
-def _draw(laid: Laid, node: int, lookup: Lookup) -> tuple[float, float, str]:
+def _draw(laid: Laid, node: int, *, lookup: Lookup) -> tuple[float, float, str]:
     """Watts to take for a node, how far they may be off (ln), and the assumption made."""
     draw, fitted = laid.draws[node], laid.points[node - 1].fitted
     if draw.high is not None and draw.low == draw.high:

@@ -63,6 +63,14 @@ class Probe(NamedTuple):
         more = through_s - self.through_s[node]
         return self.flow.out_s[0] + more * self.reach[node] / (1 + through_s * self.rest_ohm[node])
 
+    def seen_with_load(self, node: int, more_s: complex) -> complex:
+        """What the meter sees with `more_s` (S) more across a new node behind a section."""
+        network = self.network
+        out_s = self.flow.out_s[node] + more_s
+        through_s = network.near_s[node] + out_s / (1 + network.series_ohm[node] * out_s)
+        more = (through_s - self.through_s[node]) * self.reach[node]
+        return self.flow.out_s[0] + more / (1 + through_s * self.rest_ohm[node])
+
 
 class _Hanging:
     """The circuit on its way to being hung from another node."""

@@ -142,7 +142,7 @@ def _sizes(parents: list[int]) -> tuple[int, ...]:
     return tuple(sizes)
 
 
-def is_live(wired: Wired, number: int, controls: Controls) -> bool:
+def is_live(wired: Wired, number: int, *, controls: Controls) -> bool:
     """Whether a zone hangs on this output in a state: a page may move it elsewhere."""
     zone = wired.zones[number]
     page = (zone.page_output or zone.output) if controls == "override" else zone.output

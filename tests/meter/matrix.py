@@ -84,7 +84,7 @@ def draw(network: Network, *, gone: set[int], controls: set[int], cut: set[int])
     return drawn
 
 
-def section(netlist: Netlist, network: Network, node: int, *, near: int, far: int) -> None:  # noqa: PLR0913
+def section(netlist: Netlist, network: Network, node: int, *, near: int, far: int) -> None:
     """The section in front of a node, between two nodes of the netlist."""
     netlist.branch(near, ACROSS, network.near_s[node])
     netlist.branch(near, far, 1 / network.series_ohm[node])

@@ -1,0 +1,178 @@
+"""What a meter at one place would read if this or that were wrong: one number a fault.
+
+With the number comes how far it follows the loudspeakers (the rest follows the cable), and
+how far apart it may be because every loudspeaker differs a little from its neighbours.
+"""
+
+import cmath
+import math
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from pycore.calc.circuits import Circuits
+from pycore.calc.effects import Change, local_of, seen_in_place_of
+from pycore.calc.faults import Fault
+from pycore.calc.probe import Probe, Stand
+from pycore.calc.wiring import DIRECT_HZ, Condition
+
+STEP = 1.02  # all loads a little heavier, to see how far a reading follows them
+HIGHEST_OHM = 1e8  # beyond any meter: kept so that logarithms stay finite
+LOWEST_OHM = 1e-4
+NOT_TOLD = 2.0  # the spread (ln) of a reading that a fault leaves open
+
+
+class Expected(NamedTuple):
+    """The logarithm of a reading in ohms, how far it follows the loads (0 to 1), and the
+    variance of that logarithm by the loudspeakers' own differences."""
+
+    log_ohm: float
+    follows: float
+    variance: float
+
+
+class Scope(NamedTuple):
+    """A meter at one place under one condition, ready for any number of faults."""
+
+    circuits: Circuits
+    condition: Condition
+    heavier: Condition
+    probe: Probe
+    heavier_probe: Probe
+    weight: list[float]
+    square: list[float]
+
+    @property
+    def direct(self) -> bool:
+        """Whether this is a reading at direct current."""
+        return self.condition.hz == DIRECT_HZ
+
+
+def look(
+    circuits: Circuits, condition: Condition, *, stand: Stand, each_fraction: float
+) -> Scope:  # fmt: skip
+    """Put a meter to a place. `each_fraction`: the deviation of one loudspeaker by itself."""
+    heavier = condition._replace(load_factor=STEP)
+    probe = circuits.probe(condition, stand)
+    weight, square = _spread(circuits, probe, each_fraction=each_fraction)
+    return Scope(
+        circuits, condition, heavier, probe, circuits.probe(heavier, stand), weight, square
+    )
+
+
+def _spread(
+    circuits: Circuits, probe: Probe, *, each_fraction: float
+) -> tuple[list[float], list[float]]:
+    """By new node: siemens at and beyond it, and the squares of what they may be off."""
+    network, spread = probe.network, circuits.wired.spread
+    weight = [abs(load_s) for load_s in network.load_s]
+    square = [0.0] * len(weight)
+    for old, new in enumerate(probe.node_at):
+        if new >= 0 and weight[new]:
+            square[new] = weight[new] ** 2 * (each_fraction**2 + spread[old] ** 2)
+    for node in range(len(weight) - 1, 0, -1):
+        weight[network.parents[node]] += weight[node]
+        square[network.parents[node]] += square[node]
+    return weight, square
+
+
+def expect_all(scope: Scope, faults: Sequence[Fault]) -> list[Expected]:
+    """What each fault would make the meter read."""
+    base = _expected(scope, seen_s=scope.probe.seen_s, heavier_s=scope.heavier_probe.seen_s, cut=-1)
+    direct = scope.direct
+    light, heavy = scope.probe.seen_with_load, scope.heavier_probe.seen_with_load
+    node_at = scope.probe.node_at
+    share = base.variance / base.follows**2 if base.follows else 0.0
+    expected = []
+    for fault in faults:
+        change = fault.change
+        node = node_at[change.node]
+        if change.how != "load" or node <= 0:
+            expected.append(_expect(scope, change, base=base))
+            continue
+        more_s = change.two if direct else change.one
+        log_ohm = _log_ohm(light(node, more_s))
+        follows = (log_ohm - _log_ohm(heavy(node, more_s * STEP))) / LOG_STEP
+        follows = 0.0 if follows < 0 else 1.0 if follows > 1 else follows
+        expected.append(Expected(log_ohm, follows, follows * follows * share))
+    return expected
+
+
+def _expect(scope: Scope, change: Change, *, base: Expected) -> Expected:
+    how = change.how
+    if how == "nothing":
+        return base
+    if how in ("series", "swap", "copper"):
+        return _whole(scope, change, base=base)
+    direct, probe = scope.condition.hz == DIRECT_HZ, scope.probe
+    local = local_of(probe, change, direct=direct)
+    if local is None:
+        return base
+    more = (
+        change._replace(one=change.one * STEP, two=change.two * STEP) if how == "load" else change
+    )
+    heavier = local_of(scope.heavier_probe, more, direct=direct)
+    if heavier is None:
+        return base
+    node = local.node
+    if node == 0:
+        return _expected(scope, seen_s=local.through_s, heavier_s=heavier.through_s, cut=-1)
+    seen_s = probe.with_through(node, local.through_s)
+    heavier_s = scope.heavier_probe.with_through(node, heavier.through_s)
+    return _expected(scope, seen_s=seen_s, heavier_s=heavier_s, cut=node if how == "cut" else -1)
+
+
+def _whole(scope: Scope, change: Change, *, base: Expected) -> Expected:
+    """What befalls a whole line: solved by itself."""
+    if change.how == "copper":
+        both = []
+        for condition in (scope.condition, scope.heavier):
+            other = condition._replace(cable_factor=change.one)
+            both.append(scope.circuits.probe(other, scope.probe.stand).seen_s)
+        return _expected(scope, seen_s=both[0], heavier_s=both[1], cut=-1)
+    if change.how == "swap" and scope.probe.stand.node not in (0, change.node):
+        return base  # in its own boxes the line is itself, wherever it has been landed
+    seen = []
+    for condition, probe in (
+        (scope.condition, scope.probe),
+        (scope.heavier, scope.heavier_probe),
+    ):
+        seen.append(
+            seen_in_place_of(
+                probe, change.node, out_s=_instead_s(scope, change, condition=condition)
+            )
+        )
+    if cmath.isnan(seen[0]):
+        return base._replace(variance=NOT_TOLD**2)
+    return _expected(scope, seen_s=seen[0], heavier_s=seen[1], cut=-1)
+
+
+def _instead_s(scope: Scope, change: Change, *, condition: Condition) -> complex:
+    """Siemens that stand at a node instead: its loads as one string, or another zone."""
+    if change.how == "series":
+        ohm = scope.circuits.series_ohm(condition)[change.node]
+        return 1 / ohm if ohm else 0j
+    other = scope.circuits.foreign[int(change.one)]
+    flow = other.circuits.flow(condition)
+    return flow.out_s[other.node]
+
+
+def _expected(scope: Scope, *, seen_s: complex, heavier_s: complex, cut: int) -> Expected:
+    log_ohm = _log_ohm(seen_s)
+    follows = (log_ohm - _log_ohm(heavier_s)) / LOG_STEP
+    follows = min(max(follows, 0.0), 1.0)
+    weight, square = scope.weight[0], scope.square[0]
+    if cut > 0:
+        weight, square = weight - scope.weight[cut], square - scope.square[cut]
+    share = square / weight**2 if weight > 0 else 0.0
+    return Expected(log_ohm, follows, follows**2 * max(share, 0.0))
+
+
+LOG_STEP = math.log(STEP)
+LOG_HIGHEST, LOG_LOWEST = math.log(HIGHEST_OHM), math.log(LOWEST_OHM)
+
+
+def _log_ohm(seen_s: complex) -> float:
+    size = abs(seen_s)
+    if size * HIGHEST_OHM < 1:
+        return LOG_HIGHEST
+    return max(-math.log(size), LOG_LOWEST)
