@@ -100,8 +100,10 @@ def choose_cable(job: Job, zone_id: str, *, stocked: Sequence[CableKind]) -> Cab
         loss_db=now.loss_db if now else None,
         whole=whole,
         home_run=_pick(trial, home, offered=offered, allowed=allowed) if rest_known else None,
-        step_ups=_step_ups(trial, now, allowed) if now else (),
-        rescues=rescues_of(trial, thickest.id, thickest.pair) if thickest and not whole else (),
+        step_ups=_step_ups(trial, now, allowed=allowed) if now else (),
+        rescues=rescues_of(trial, thickest.id, pair=thickest.pair)
+        if thickest and not whole
+        else (),
     )
 
 
@@ -204,7 +206,7 @@ def _picked(
     return Pick(one.id, loss_db, thinner.id, worst.loss_db if worst else None, why)
 
 
-def _step_ups(trial: Trial, now: Worst, allowed: list[Stocked]) -> tuple[StepUp, ...]:
+def _step_ups(trial: Trial, now: Worst, *, allowed: list[Stocked]) -> tuple[StepUp, ...]:
     """Each section on the way to the worst loudspeaker one step thicker; most gained first."""
     solved = run(trial.laid, Asked(HZ, "override", "high"))
     promised: list[tuple[float, int, Stocked]] = []

@@ -32,7 +32,7 @@ class Loss(NamedTuple):
 NOT_KNOWN = Loss(None, None, None)
 
 
-def worst_of(line: Line, solved: Run, nodes: list[int]) -> Worst | None:
+def worst_of(line: Line, solved: Run, *, nodes: list[int]) -> Worst | None:
     """The one of these nodes that loses most with every control bypassed; None of none."""
     at = solved.flow.at
     node = min(nodes, key=lambda one: abs(at[one]), default=None)
@@ -46,11 +46,11 @@ def loss_of(line: Line) -> Loss:
     if max(laid.far_m) > LONGEST_M:
         return NOT_KNOWN
     short_of = [node for node in laid.heard if not laid.beyond[node]]
-    low = worst_of(line, line.low, short_of)
+    low = worst_of(line, line.low, nodes=short_of)
     if len(short_of) < len(laid.heard):
         return Loss(None, low, None)
-    value = worst_of(line, line.value, laid.heard) if line.value else None
-    high = worst_of(line, line.high, laid.heard) if line.high else None
+    value = worst_of(line, line.value, nodes=laid.heard) if line.value else None
+    high = worst_of(line, line.high, nodes=laid.heard) if line.high else None
     return Loss(value, low, high)
 
 
@@ -79,7 +79,7 @@ def loss_finding(line: Line, limit_db: float) -> Finding | None:
             else None
         )
     loss = loss_of(line)
-    code = _loss_code(line, loss, judge_loss(loss, limit_db))
+    code = _loss_code(line, loss, verdict=judge_loss(loss, limit_db))
     return _finding(line, loss, limit_db=limit_db, code=code)
 
 
@@ -121,7 +121,7 @@ def limit_said_otherwise(limit_db: float) -> dict[str, FindingValue]:
     }
 
 
-def _loss_code(line: Line, loss: Loss, verdict: Verdict) -> str:
+def _loss_code(line: Line, loss: Loss, *, verdict: Verdict) -> str:
     if max(line.laid.far_m) > LONGEST_M:
         return "zone_loss_too_long"
     if all(line.laid.unknown[1:]):

@@ -24,7 +24,7 @@ def more_findings(line: Line) -> Iterator[Finding]:
     yield _treble_finding(line, worst)
     if worst is None or line.value is None:
         return
-    yield from _reference_findings(line, worst, line.value)
+    yield from _reference_findings(line, worst, value=line.value)
     wasted = most_wasteful(line, line.value)
     if wasted is not None:
         yield _waste_finding(line, wasted)
@@ -37,7 +37,7 @@ def _note(line: Line, what: str, *, code: str, verdict: Verdict = "note") -> Fin
 
 def worst_at(line: Line, hz: float) -> Worst | None:
     """The worst loudspeaker of a zone at another frequency (Hz)."""
-    return worst_of(line, run_at(line, hz), line.laid.heard)
+    return worst_of(line, run_at(line, hz), nodes=line.laid.heard)
 
 
 def run_at(line: Line, hz: float) -> Run:
@@ -123,7 +123,7 @@ def references_of(line: Line, value: Run) -> References:
     return References(nearest, least)
 
 
-def _reference_findings(line: Line, worst: Worst, value: Run) -> Iterator[Finding]:
+def _reference_findings(line: Line, worst: Worst, *, value: Run) -> Iterator[Finding]:
     """The worst loudspeaker against the nominal volts and the nearest one; the spread."""
     at_v = line.volts_at(value, worst.node)
     point = line.laid.id_of(worst.node)

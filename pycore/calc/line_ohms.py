@@ -41,7 +41,7 @@ def ohm_findings(lines: Lines, outputs: list[Output]) -> Iterator[Finding]:
             yield zone_ohm_finding(line)
     for output in outputs:
         for state in STATES:
-            hanging = [line for line in on_output(lines, output.id, state) if line.zone.line]
+            hanging = [line for line in on_output(lines, output.id, state=state) if line.zone.line]
             if hanging:
                 yield _output_finding(output, hanging, state=state)
 

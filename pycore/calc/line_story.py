@@ -37,7 +37,9 @@ def working_in(lines: Lines, finding: Finding) -> Working:
     """The same of lines that are solved already."""
     state = finding.state or "override"
     if finding.what == "output_line_impedance_ohm":
-        hanging = [one for one in on_output(lines, finding.where["output"], state) if one.zone.line]
+        hanging = [
+            one for one in on_output(lines, finding.where["output"], state=state) if one.zone.line
+        ]
         codes = [code for line in hanging for code in assumed(line, finding)]
         return Working(tuple(_tell_output(hanging)), tuple(dict.fromkeys(codes)))
     line = lines.solved.get((finding.where.get("zone", ""), state))
@@ -56,7 +58,7 @@ def _limit_steps(limit_db: float) -> Iterator[Step]:
     yield step("limit_ohms", level.loop_of_load_fraction, inputs=limit)
 
 
-def _number(value: float, unit: str, label: str = "") -> Known:
+def _number(value: float, unit: str, *, label: str = "") -> Known:
     return Known(value=value, unit=unit, origin="computed", label=label)
 
 
@@ -66,15 +68,15 @@ def _tell_loss(line: Line) -> Iterator[Step]:
     if loss.value is not None and line.value is not None:
         yield from _path_steps(line, line.value, worst=loss.value, told=told)
         yield from _balance_steps(line, line.value)
-        yield _loss_step(line, line.value, loss.value.node)
+        yield _loss_step(line, line.value, node=loss.value.node)
         return
     for worst, solved in ((loss.low, line.low), (loss.high, line.high)):
         if worst is not None and solved is not None:
             yield from _path_steps(line, solved, worst=worst, told=told)
-            yield _loss_step(line, solved, worst.node)
+            yield _loss_step(line, solved, node=worst.node)
 
 
-def _loss_step(line: Line, solved: Run, node: int) -> Step:
+def _loss_step(line: Line, solved: Run, *, node: int) -> Step:
     volts = {
         "from_v": _number(line.reference_v, "v"),
         "at_v": _number(line.volts_at(solved, node), "v"),
@@ -85,16 +87,16 @@ def _loss_step(line: Line, solved: Run, node: int) -> Step:
 def _path_steps(line: Line, solved: Run, *, worst: Worst, told: set[int]) -> Iterator[Step]:
     """The way to the worst loudspeaker: its costliest section, then all sections together."""
     path = path_to(line.laid.parents, worst.node)
-    drops = {node: _drop_step(line, solved, node) for node in path}
+    drops = {node: _drop_step(line, solved, node=node) for node in path}
     costliest = max(path, key=lambda node: drops[node].result)
-    yield from _section_steps(line, costliest, told)
+    yield from _section_steps(line, costliest, told=told)
     yield drops[costliest]
     each_db = tuple(drops[node].result for node in path)
     total = {"each_db": Known(each_db, "db", "computed")}
     yield step("line_path", level.sum_of_losses_db, inputs=total)
 
 
-def _drop_step(line: Line, solved: Run, node: int) -> Step:
+def _drop_step(line: Line, solved: Run, *, node: int) -> Step:
     series_ohm, out_s = solved.network.series_ohm[node], solved.flow.out_s[node]
     inputs = {
         "series_ohm": _number(series_ohm.real, "ohm"),
@@ -110,7 +112,7 @@ def _name(line: Line, node: int) -> str:
     return point.fitted.label or point.id
 
 
-def _section_steps(line: Line, node: int, told: set[int]) -> Iterator[Step]:
+def _section_steps(line: Line, node: int, *, told: set[int]) -> Iterator[Step]:
     """The cable of a section, unless it was told before, and the section's ohms."""
     pair = line.laid.pairs[node]
     if pair is None or line.laid.unknown[node]:
@@ -164,7 +166,7 @@ def _tell_treble(line: Line) -> Iterator[Step]:
         load_w = level.balance_w(each_w=tuple(draw.value or 0.0 for draw in line.laid.draws))
         inputs = {"line_v": Known(line.laid.line_v, "v", "typed"), "load_w": _number(load_w, "w")}
         yield step("line_load", power.impedance_of_watts_ohm, inputs=inputs)
-    yield _loss_step(line, run_at(line, TREBLE_HZ), worst.node)
+    yield _loss_step(line, run_at(line, TREBLE_HZ), node=worst.node)
 
 
 def _own_step(pair: Pair) -> Step:
@@ -199,8 +201,8 @@ def _tell_nearest(line: Line) -> Iterator[Step]:
 def _tell_spread(line: Line) -> Iterator[Step]:
     worst = loss_of(line).value
     if worst is not None and line.value is not None:
-        most = _loss_step(line, line.value, worst.node)
-        least = _loss_step(line, line.value, references_of(line, line.value).least)
+        most = _loss_step(line, line.value, node=worst.node)
+        least = _loss_step(line, line.value, node=references_of(line, line.value).least)
         yield most
         yield least
         both = {"most_db": computed(most), "least_db": computed(least)}
@@ -210,7 +212,7 @@ def _tell_spread(line: Line) -> Iterator[Step]:
 def _tell_waste(line: Line) -> Iterator[Step]:
     wasted = most_wasteful(line, line.value) if line.value is not None else None
     if wasted is not None:
-        yield from _section_steps(line, wasted.node, set())
+        yield from _section_steps(line, wasted.node, told=set())
         inputs = {
             "current_a": _number(wasted.current_a, "a"),
             "series_ohm": _number(wasted.series_ohm, "ohm"),

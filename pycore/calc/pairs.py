@@ -50,7 +50,7 @@ class _Tale:
         self.assumptions: list[str] = []
         self.known = Known(0.0, "ohm_per_km", "computed")
 
-    def go(self, code: str, run: Equation, inputs: dict[str, Known]) -> None:
+    def go(self, code: str, run: Equation, *, inputs: dict[str, Known]) -> None:
         """Take one more step from what is known so far."""
         made = step(code, run, inputs=inputs, cable=self.name)
         self.steps.append(made)
@@ -61,10 +61,10 @@ def pair_of(kind: CableKind, conductor_c: float) -> Pair:
     """The pair a kind stands for, its conductors at `conductor_c` (°C)."""
     tale = _Tale(kind.name)
     if kind.awg is not None:
-        area_mm2: float | None = _from_gauge(tale, kind, kind.awg)
+        area_mm2: float | None = _from_gauge(tale, kind, awg=kind.awg)
     elif kind.area_mm2 is not None:
         area_mm2 = kind.area_mm2
-        _from_area(tale, kind, kind.area_mm2)
+        _from_area(tale, kind, area_mm2=kind.area_mm2)
     else:
         area_mm2 = None
         tale.known = Known(kind.loop_ohm_per_km or 0.0, "ohm_per_km", "typed")
@@ -72,18 +72,18 @@ def pair_of(kind: CableKind, conductor_c: float) -> Pair:
     if kind.metal == "copper_clad_aluminium" and area_mm2 is not None:
         fraction = Known(conductors.CLAD_FRACTION, "fraction", "assumed", cable.CLAD)
         inputs = {"ohm_per_km": tale.known, "conductivity_fraction": fraction}
-        tale.go("cable_clad", cable.clad_ohm_per_km, inputs)
+        tale.go("cable_clad", cable.clad_ohm_per_km, inputs=inputs)
         tale.assumptions.append("clad_lowest")
     heat = {"ohm_per_km": tale.known, "conductor_c": Known(conductor_c, "c", "typed")}
-    tale.go("cable_heat", cable.heated_ohm_per_km, heat)
+    tale.go("cable_heat", cable.heated_ohm_per_km, inputs=heat)
     if not STRAIGHT_FROM_C <= conductor_c <= STRAIGHT_TO_C:
         tale.assumptions.append("heat_outside")
     if area_mm2 is not None:
-        tale.go("cable_loop", cable.loop_ohm_per_km, {"ohm_per_km": tale.known})
-    return _finish(tale, kind, area_mm2)
+        tale.go("cable_loop", cable.loop_ohm_per_km, inputs={"ohm_per_km": tale.known})
+    return _finish(tale, kind, area_mm2=area_mm2)
 
 
-def _finish(tale: _Tale, kind: CableKind, area_mm2: float | None) -> Pair:
+def _finish(tale: _Tale, kind: CableKind, *, area_mm2: float | None) -> Pair:
     inductance, capacitance = kind.inductance_uh_per_m, kind.capacitance_pf_per_m
     if inductance is None or capacitance is None:
         tale.assumptions.append("pair_usual")
@@ -97,18 +97,20 @@ def _finish(tale: _Tale, kind: CableKind, area_mm2: float | None) -> Pair:
     )
 
 
-def _from_gauge(tale: _Tale, kind: CableKind, awg: int) -> float:
+def _from_gauge(tale: _Tale, kind: CableKind, *, awg: int) -> float:
     """Ohms per kilometre at 20 °C of a gauge; gives its copper (mm²)."""
-    tale.go("cable_area", cable.area_of_gauge_mm2, {"awg": Known(float(awg), "awg", "typed")})
+    tale.go(
+        "cable_area", cable.area_of_gauge_mm2, inputs={"awg": Known(float(awg), "awg", "typed")}
+    )
     area_mm2 = tale.steps[-1].result
-    tale.go("cable_copper", cable.resistance_of_area_ohm_per_km, {"area_mm2": tale.known})
+    tale.go("cable_copper", cable.resistance_of_area_ohm_per_km, inputs={"area_mm2": tale.known})
     if kind.stranded is None:
         tale.assumptions.append("strands_not_known")
     stranded = kind.stranded is not False
     if stranded:
         lay = Known(conductors.LAY_FACTOR, "factor", "catalogue", cable.STRANDING)
         inputs = {"ohm_per_km": tale.known, "lay_factor": lay}
-        tale.go("cable_stranded", cable.stranded_ohm_per_km, inputs)
+        tale.go("cable_stranded", cable.stranded_ohm_per_km, inputs=inputs)
     if kind.tinned:
         wire_m = cable.diameter_of_gauge_m(awg=awg)
         if stranded:
@@ -119,7 +121,7 @@ def _from_gauge(tale: _Tale, kind: CableKind, awg: int) -> float:
         tale.go(
             "cable_tinned",
             cable.tinned_ohm_per_km,
-            {"ohm_per_km": tale.known, "tin_factor": tin},
+            inputs={"ohm_per_km": tale.known, "tin_factor": tin},
         )
     return area_mm2
 
@@ -132,7 +134,7 @@ def tin_factor_of(wire_m: float) -> tuple[float, Source]:
     return ohm_gram / conductors.COPPER_OHM_GRAM, source
 
 
-def _from_area(tale: _Tale, kind: CableKind, area_mm2: float) -> None:
+def _from_area(tale: _Tale, kind: CableKind, *, area_mm2: float) -> None:
     """Ohms per kilometre at 20 °C of a metric cable: the most its class may have."""
     if kind.strand_class is None:
         tale.assumptions.append("class_not_known")
@@ -153,5 +155,5 @@ def _from_area(tale: _Tale, kind: CableKind, area_mm2: float) -> None:
             "printed_mm2": Known(nearest, "mm2", "catalogue", source),
             "area_mm2": Known(area_mm2, "mm2", "typed"),
         }
-        tale.go("cable_between", cable.between_sizes_ohm_per_km, inputs)
+        tale.go("cable_between", cable.between_sizes_ohm_per_km, inputs=inputs)
         tale.assumptions.append("size_between")

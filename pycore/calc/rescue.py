@@ -31,12 +31,12 @@ class Rescue(NamedTuple):
     line_v: float | None = None
 
 
-def rescues_of(trial: Trial, cable: str, pair: Pair) -> tuple[Rescue, ...]:
+def rescues_of(trial: Trial, cable: str, *, pair: Pair) -> tuple[Rescue, ...]:
     """The ways out with a cable, the best first."""
     tried = [
         _best_feed(trial, cable, pair=pair, way="split"),
         _best_feed(trial, cable, pair=pair, way="feed_middle"),
-        _higher(trial, cable, pair),
+        _higher(trial, cable, pair=pair),
     ]
     found = [one for one in tried if one is not None]
     return tuple(sorted(found, key=lambda one: one.loss_db))
@@ -91,7 +91,7 @@ def _hung(point: Point, *, after: str | None, length_m: float) -> Point:
     return point.model_copy(update={"after": after, "length_m": length_m})
 
 
-def _higher(trial: Trial, cable: str, pair: Pair) -> Rescue | None:
+def _higher(trial: Trial, cable: str, *, pair: Pair) -> Rescue | None:
     """The same watts on taps of the next higher usual line voltage."""
     line_v = next((one for one in LINE_VOLTS if one > trial.laid.line_v * 1.001), None)
     if line_v is None:

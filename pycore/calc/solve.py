@@ -142,7 +142,7 @@ def solve_laid(laid: Laid, *, output: Output, state: State) -> Line:
     )
 
 
-def on_output(lines: Lines, output: str, state: State) -> list[Line]:
+def on_output(lines: Lines, output: str, *, state: State) -> list[Line]:
     """The solved zones that hang on an output in a state."""
     return [
         line for line in lines.solved.values() if line.output.id == output and line.state == state
@@ -155,7 +155,7 @@ def _terminals_v(lines: Lines, line: Line) -> float | None:
     if not source_ohm:
         return line.laid.line_v
     load_s = 0j
-    for other in on_output(lines, line.output.id, line.state):
+    for other in on_output(lines, line.output.id, state=line.state):
         if other.value is None or not other.sure:
             return None
         load_s += other.value.flow.out_s[0]

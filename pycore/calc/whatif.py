@@ -82,8 +82,8 @@ def change_job(job: Job, change: Change) -> Job:
     if isinstance(change, OtherVoltage):
         return _with_voltage(job, change)
     if isinstance(change, OtherTap):
-        return _with_line(job, change.zone, lambda zone: _retapped(zone, change))
-    return _with_line(job, change.zone, lambda zone: _lengthened(zone, change))
+        return _with_line(job, change.zone, remake=lambda zone: _retapped(zone, change))
+    return _with_line(job, change.zone, remake=lambda zone: _lengthened(zone, change))
 
 
 def _with_voltage(job: Job, change: OtherVoltage) -> Job:
@@ -102,7 +102,7 @@ def _with_voltage(job: Job, change: OtherVoltage) -> Job:
     return job.model_copy(update={"amplifiers": amplifiers})
 
 
-def _with_line(job: Job, zone_id: str, remake: Callable[[Zone], tuple[Point, ...]]) -> Job:
+def _with_line(job: Job, zone_id: str, *, remake: Callable[[Zone], tuple[Point, ...]]) -> Job:
     if zone_id not in {zone.id for zone in job.zones}:
         raise BadCommand("not_here", where={"zone": zone_id}, id=zone_id)
     zones = tuple(

@@ -137,7 +137,7 @@ def test_each_way_out_is_the_line_hung_that_way() -> None:
     job = make_chain([(100.0, 25.0)] * 4, cable=bare)
     trial = trial_of(job, 0.2)
     pair = trial.pairs["c"]
-    ways = {one.way: one for one in rescues_of(trial, "c", pair)}
+    ways = {one.way: one for one in rescues_of(trial, "c", pair=pair)}
 
     def lost(points: list[tuple[str | None, float]]) -> float:
         line = [

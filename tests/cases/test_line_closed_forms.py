@@ -26,7 +26,7 @@ def value_of(job: Job, what: str) -> float:
     return found[0].value
 
 
-def lumped(length_m: float, load_w: float, line_v: float, **cable: Any) -> Job:
+def lumped(length_m: float, load_w: float, *, line_v: float, **cable: Any) -> Job:
     """One load at the end of a line."""
     return make_chain([(length_m, load_w)], line_v=line_v, cable={**BARE, **cable})
 
@@ -66,7 +66,7 @@ def test_the_explanatory_formula_for_half_a_decibel() -> None:
     feet = constant * 70.7**2 / (15.9 * 100)
     assert math.isclose(feet, 186.3, abs_tol=0.05)
     ohm_per_km = 15.9 / 0.3048
-    job = lumped(feet * 0.3048, 100, 70.7, loop_ohm_per_km=ohm_per_km)
+    job = lumped(feet * 0.3048, 100, line_v=70.7, loop_ohm_per_km=ohm_per_km)
     assert math.isclose(value_of(job, "zone_loss_db"), 0.5, abs_tol=1e-9)
 
 
@@ -74,7 +74,7 @@ def test_the_explanatory_formula_for_half_a_decibel() -> None:
     ("awg", "length_m"), [(18, 69.31), (16, 110.20), (14, 175.23), (12, 278.63), (10, 443.04)]
 )
 def test_half_a_decibel_of_stranded_gauge_at_100_watts(awg: int, length_m: float) -> None:
-    job = lumped(length_m, 100, 70.7, awg=awg, stranded=True)
+    job = lumped(length_m, 100, line_v=70.7, awg=awg, stranded=True)
     assert math.isclose(value_of(job, "zone_loss_db"), 0.5, rel_tol=2e-4)
 
 
@@ -92,12 +92,12 @@ def test_half_a_decibel_of_stranded_gauge_at_100_watts(awg: int, length_m: float
     ],
 )
 def test_metric_cable_at_100_volts(area_mm2: float, length_m: float, loss_db: float) -> None:
-    job = lumped(length_m, 100, 100.0, area_mm2=area_mm2, **{"class": 2})
+    job = lumped(length_m, 100, line_v=100.0, area_mm2=area_mm2, **{"class": 2})
     assert math.isclose(value_of(job, "zone_loss_db"), loss_db, rel_tol=2e-4)
 
 
 def test_low_voltage_reaches_nowhere() -> None:
-    job = lumped(28.89, 30, 25.0, awg=18, stranded=True)
+    job = lumped(28.89, 30, line_v=25.0, awg=18, stranded=True)
     assert math.isclose(value_of(job, "zone_loss_db"), 0.5, rel_tol=3e-4)
 
 

@@ -132,7 +132,7 @@ def test_a_control_fails_nothing_but_is_heard() -> None:
     points.append({**speaker(0, length_m=50.0, tap_w=30.0), "after": "v"})
     job = job_of(points)
     assert told(job).verdict == "ok"
-    override, as_set = row_of(job, "p0"), row_of(job, "p0", "set")
+    override, as_set = row_of(job, "p0"), row_of(job, "p0", state="set")
     assert override["level_db"] == pytest.approx(-override["loss_db"])
     assert as_set["level_db"] == pytest.approx(-6.5 - as_set["loss_db"])
     assert as_set["loss_db"] == pytest.approx(override["loss_db"])
@@ -145,7 +145,7 @@ def test_an_autotransformer_lightens_the_line_and_a_pad_does_not() -> None:
             attenuator(None, form=form),
             {**speaker(0, length_m=0.0, tap_w=10.0), "after": "v"},
         ]
-        reads[form] = told(job_of(points), "zone_impedance_ohm", "set").value
+        reads[form] = told(job_of(points), "zone_impedance_ohm", state="set").value
     # −6 dB: ×3.9811 in ohms by an autotransformer (arithmetic)
     assert reads["pad"] == pytest.approx(499.849)
     assert reads["autotransformer"] == pytest.approx(499.849 * 10**0.6)
@@ -153,23 +153,23 @@ def test_an_autotransformer_lightens_the_line_and_a_pad_does_not() -> None:
 
 def test_a_control_of_unknown_form_reads_between_the_two() -> None:
     points = [attenuator(None), {**speaker(0, length_m=0.0, tap_w=10.0), "after": "v"}]
-    found = told(job_of(points), "zone_impedance_ohm", "set")
+    found = told(job_of(points), "zone_impedance_ohm", state="set")
     assert found.value is None
     assert found.verdict == "unknown"
     assert found.low == pytest.approx(499.849)
     assert found.high == pytest.approx(499.849 * 10**0.6)
     assert told(job_of(points), "zone_impedance_ohm").value == pytest.approx(499.849)
-    row = row_of(job_of(points), "p0", "set")
+    row = row_of(job_of(points), "p0", state="set")
     assert row["level_db"] == pytest.approx(-6.0)
 
 
 def test_an_off_control_silences_its_tail_in_the_set_state_only() -> None:
     points = [attenuator(None, off=True), {**speaker(0, length_m=50.0, tap_w=30.0), "after": "v"}]
     job = job_of(points)
-    row = row_of(job, "p0", "set")
+    row = row_of(job, "p0", state="set")
     assert (row["volts_v"], row["watts_w"], row["loss_db"], row["level_db"]) == (0, 0, None, None)
     assert row_of(job, "p0")["watts_w"] > 29
-    assert told(job, "zone_impedance_ohm", "set").code == "zone_impedance_reads"
+    assert told(job, "zone_impedance_ohm", state="set").code == "zone_impedance_reads"
 
 
 def test_a_disconnected_loudspeaker_leaves_its_cable() -> None:
@@ -185,7 +185,7 @@ def test_a_page_moves_a_zone_to_its_other_output() -> None:
     points = [speaker(0, length_m=0.0, tap_w=30.0)]
     job = job_of(points, page_output="o2")
     assert row_of(job, "p0")["watts_w"] == pytest.approx(30 * (100 / 70.7) ** 2)
-    assert row_of(job, "p0", "set")["watts_w"] == pytest.approx(30)
+    assert row_of(job, "p0", state="set")["watts_w"] == pytest.approx(30)
 
 
 def test_zones_on_an_amplifier_with_ohms_of_its_own_feel_each_other() -> None:

@@ -19,12 +19,12 @@ CLOSE = 1e-7
 WHICH = st.integers(0, 10**6)
 
 
-def close(one: complex, other: complex, size: float = 0.0) -> bool:
+def close(one: complex, other: complex, *, size: float = 0.0) -> bool:
     """Alike within rounding."""
     return abs(one - other) <= CLOSE * max(abs(one), abs(other), size)
 
 
-def network_of(line: list[Stem], hz: float, state: Any) -> Network:
+def network_of(line: list[Stem], hz: float, *, state: Any) -> Network:
     """The network of a line."""
     return solve_job(make_job(line), hz=hz, state=state)[0].network
 
@@ -38,7 +38,7 @@ def pick(network: Network, which: int) -> int:
 def test_another_load_is_told_without_solving_again(
     line: list[Stem], hz: float, state: State, which: int, extra_s: float
 ) -> None:
-    network = network_of(line, hz, state)
+    network = network_of(line, hz, state=state)
     node = pick(network, which)
     quick = prepare(network, lifted=False).terminals_with_load(node, extra_s)
     anew = solve(network.with_load(node, network.load_s[node] + extra_s)).out_s[0]
@@ -49,25 +49,25 @@ def test_another_load_is_told_without_solving_again(
 def test_a_bad_joint_is_told_without_solving_again(
     line: list[Stem], hz: float, state: State, which: int, extra_ohm: float
 ) -> None:
-    network = network_of(line, hz, state)
+    network = network_of(line, hz, state=state)
     node = pick(network, which)
     near, series, far = network.near_s[node], network.series_ohm[node], network.far_s[node]
     quick = prepare(network, lifted=False).terminals_with_joint(node, extra_ohm)
     anew = solve(network.with_section(node, Section(near, series + extra_ohm, far))).out_s[0]
-    assert close(quick, anew, abs(solve(network).out_s[0]))
+    assert close(quick, anew, size=abs(solve(network).out_s[0]))
 
 
 @given(stems(most=25), HERTZ, STATES, WHICH)
 def test_a_break_is_a_joint_without_end(
     line: list[Stem], hz: float, state: State, which: int
 ) -> None:
-    network = network_of(line, hz, state)
+    network = network_of(line, hz, state=state)
     node = pick(network, which)
     prepared = prepare(network, lifted=False)
     assert close(
         prepared.terminals_with_joint(node, math.inf),
         prepared.terminals_with_joint(node, 1e15),
-        abs(prepared.flow.out_s[0]),
+        size=abs(prepared.flow.out_s[0]),
     )
 
 
@@ -76,7 +76,7 @@ def test_what_a_meter_sees_at_a_point_is_what_volts_over_amperes_say(
     line: list[Stem], hz: float, state: State, which: int, lifted: bool
 ) -> None:
     """Turn the network round: hang it on the measured node and solve that tree."""
-    network = network_of(line, hz, state)
+    network = network_of(line, hz, state=state)
     ones = (1.0,) * len(network.parents)
     network = network._replace(ratio=ones, felt=ones)
     node = pick(network, which)
@@ -114,7 +114,7 @@ def solve_from(network: Network, start: int, *, lifted: bool) -> complex:
 def test_changing_and_changing_back_changes_nothing(
     line: list[Stem], hz: float, state: State
 ) -> None:
-    network = network_of(line, hz, state)
+    network = network_of(line, hz, state=state)
     node = len(network.parents) - 1
     section = Section(network.near_s[node], network.series_ohm[node], network.far_s[node])
     ratio, felt = network.ratio[node], network.felt[node]
@@ -125,7 +125,7 @@ def test_changing_and_changing_back_changes_nothing(
 
 
 def test_a_network_of_terminals_alone_is_open() -> None:
-    network = network_of([], 1000.0, "override")
+    network = network_of([], 1000.0, state="override")
     assert solve(network).out_s == [0j]
     with pytest.raises(ZeroDivisionError):
         1 / solve(network).out_s[0]

@@ -28,13 +28,13 @@ def find_ngspice() -> str:
     return str(found)
 
 
-def write_netlist(parts: list[Part], hz: float, terminals_v: float) -> str:
+def write_netlist(parts: list[Part], hz: float, *, terminals_v: float) -> str:
     """The circuit in ngspice's own words; node n0 is the terminals, n1 the first stem."""
     lines = ["line", f"vin n0 0 dc 0 ac {terminals_v!r}"]
     for number, part in enumerate(parts, start=1):
         above = part.after + 1
         outgoing = f"d{above}" if above and _has_control(parts[above - 1]) else f"n{above}"
-        lines += _section(number, part, outgoing)
+        lines += _section(number, part, outgoing=outgoing)
         if part.load_s:
             lines.append(f"rl{number} n{number} 0 {1 / part.load_s!r}")
         if _has_control(part):
@@ -48,7 +48,7 @@ def _has_control(part: Part) -> bool:
     return part.off or (part.volts_ratio, part.amps_ratio) != (1.0, 1.0)
 
 
-def _section(number: int, part: Part, outgoing: str) -> list[str]:
+def _section(number: int, part: Part, *, outgoing: str) -> list[str]:
     """Joint, then line; where there is neither, a source of no volts ties the nodes."""
     lines = []
     middle = outgoing
@@ -80,7 +80,7 @@ def ask_ngspice(parts: list[Part], *, hz: float, terminals_v: float) -> list[com
     program = find_ngspice()
     with tempfile.TemporaryDirectory() as folder:
         netlist = Path(folder) / "line.cir"
-        netlist.write_text(write_netlist(parts, hz, terminals_v))
+        netlist.write_text(write_netlist(parts, hz, terminals_v=terminals_v))
         done = subprocess.run(
             [program, "-b", str(netlist)], capture_output=True, text=True, check=False, timeout=120
         )

@@ -23,13 +23,13 @@ def job_of(points: list[dict[str, Any]], **zone: Any) -> Job:
     return read_job({"amplifiers": [rack], "zones": [whole], "kinds": kinds, "limits": limits})
 
 
-def told(job: Job, what: str = "zone_loss_db", state: str = "override") -> Finding:
+def told(job: Job, what: str = "zone_loss_db", *, state: str = "override") -> Finding:
     """The one finding of a kind in a state."""
     (found,) = (one for one in line_findings(job) if (one.what, one.state) == (what, state))
     return found
 
 
-def row_of(job: Job, point: str, state: str = "override") -> dict[str, Any]:
+def row_of(job: Job, point: str, *, state: str = "override") -> dict[str, Any]:
     """The row of a point in a state."""
     (row,) = (one for one in point_rows(job) if (one["point"], one["state"]) == (point, state))
     return row
