@@ -5,7 +5,20 @@ from typing import Any, NamedTuple
 
 from pydantic import BaseModel
 
-from pycore.asks import answers, editing, explain, keeping, requests, see, stock, tally
+from pycore.asks import (
+    answers,
+    carrying,
+    comparing,
+    editing,
+    explain,
+    keeping,
+    linking,
+    qr,
+    requests,
+    see,
+    stock,
+    tally,
+)
 from pycore.ground.units import Manner
 
 
@@ -28,4 +41,12 @@ ASKS: dict[str, Ask] = {
     "tally": Ask(requests.TallyBody, tally.TallyAnswer, tally.tally),
     "save": Ask(requests.JobBody, keeping.SavedAnswer, keeping.save),
     "open_saved": Ask(requests.SavedBody, answers.SeenJob, keeping.open_saved),
+    "save_all": Ask(carrying.JobsBody, keeping.SavedAnswer, keeping.save_all),
+    "open_all": Ask(carrying.TextBody, keeping.OpenedJobs, keeping.open_all),
+    "write_link": Ask(requests.JobBody, linking.LinkAnswer, linking.write_job_link),
+    "read_link": Ask(carrying.TextBody, linking.LinkedJob, linking.read_job_link),
+    "prints": Ask(carrying.JobsBody, linking.PrintsAnswer, linking.prints),
+    "qr": Ask(carrying.TextBody, qr.CodeAnswer, qr.qr),
+    "compare": Ask(carrying.CompareBody, comparing.CompareAnswer, comparing.compare_jobs),
+    "merge": Ask(carrying.MergeBody, comparing.MergeAnswer, comparing.merge_jobs),
 }

@@ -12,6 +12,7 @@ from typing import Annotated, Final, Literal, NamedTuple
 from pydantic import BaseModel, ConfigDict, Field, JsonValue
 
 from pycore.carry.steps import climb
+from pycore.ground.plain import plain_line
 from pycore.ground.problems import BadText, NewerJob, Problem, TooLarge
 from pycore.ground.refusals import read_model
 from pycore.jobs import Job
@@ -100,7 +101,9 @@ def open_all(text: str) -> Opened:
         try:
             jobs.append(open_job(json.dumps(raw)))
         except Problem as problem:
-            refused.append(Refused(place, str(raw.get("name", ""))[:LONGEST_NAME], problem))
+            refused.append(
+                Refused(place, plain_line(str(raw.get("name", ""))[:LONGEST_NAME]), problem)
+            )
     return Opened(tuple(jobs), tuple(refused))
 
 

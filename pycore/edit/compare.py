@@ -76,7 +76,7 @@ class Sides(NamedTuple):
         return (self.mine, self.theirs) if key in self.mine else (self.theirs, self.mine)
 
 
-def take_sides(mine: Job, theirs: Job, base: Job | None) -> Sides:
+def take_sides(mine: Job, theirs: Job, *, base: Job | None) -> Sides:
     """Both states, and the third, taken apart."""
     before = None if base is None else take_apart(base)
     return Sides(take_apart(mine), take_apart(theirs), before)

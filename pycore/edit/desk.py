@@ -66,13 +66,13 @@ class Desk(NamedTuple):
 
     def order(self, key: Key, cell: str, *, kept: Collection[str]) -> list[str]:
         """A list in its merged order."""
-        orders = [_order(side, key, cell) for side in (self.sides.mine, self.sides.theirs)]
+        orders = [_order(side, key, cell=cell) for side in (self.sides.mine, self.sides.theirs)]
         if self.theirs(key, cell):
             orders.reverse()
         return merged_order(orders[0], orders[1], kept=kept)
 
 
-def _order(side: Things, key: Key, cell: str) -> tuple[str, ...]:
+def _order(side: Things, key: Key, *, cell: str) -> tuple[str, ...]:
     found: tuple[str, ...] = side[key].cells[cell] if key in side else ()
     return found
 

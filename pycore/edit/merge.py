@@ -34,11 +34,12 @@ class States(NamedTuple):
 def merge(states: States, taken: Taken, *, grown_from: Base) -> Job:
     """The merged job: `rev` one above both, `base` the state given.
 
-    Raises BadCommand `merge_undecided` (a clash nobody chose in), `change_unknown`, or what
-    the choices leave hanging: `merge_hangs_on_gone`, `merge_in_a_ring`, `merge_zone_gone`,
-    `merge_output_gone`, `merge_amplifier_gone`; BrokenJob for any other rule.
+    Raises BadCommand `merge_undecided` or `merge_one_undecided` (nobody chose),
+    `change_unknown`, or what the choices leave hanging: `merge_hangs_on_gone`,
+    `merge_in_a_ring`, `merge_zone_gone`, `merge_output_gone`, `merge_amplifier_gone`;
+    BrokenJob for any other rule.
     """
-    sides = take_sides(*states)
+    sides = take_sides(states.mine, states.theirs, base=states.base)
     picks = _picks(compare(sides), taken)
     touched = {key for (key, _), side in picks.items() if side == "theirs"}
     desk = Desk(sides, (models_of(states.mine), models_of(states.theirs)), picks, touched)
@@ -73,7 +74,8 @@ def _picks(changes: Iterable[Change], taken: Taken) -> dict[tuple[Key, str], str
     open_ones = [one for one, change in known.items() if change.must_choose and one not in taken]
     if open_ones:
         where = {"change": open_ones[0]}
-        raise BadCommand("merge_undecided", where=where, count=len(open_ones))
+        code = "merge_undecided" if len(open_ones) > 1 else "merge_one_undecided"
+        raise BadCommand(code, where=where, count=len(open_ones))
     return {
         (change.key, change.cell): taken.get(one, change.usual) for one, change in known.items()
     }

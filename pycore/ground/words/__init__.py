@@ -6,12 +6,14 @@ own words come from the same tables.
 
 from collections.abc import Mapping
 
+from pycore.ground.plain import isolated
 from pycore.ground.words import (
     en_assumptions,
     en_catalogue,
     en_faces,
     en_findings,
     en_line,
+    en_links,
     en_page,
     en_problems,
     en_steps,
@@ -22,8 +24,8 @@ ENGLISH: dict[str, dict[str, str]] = {
     "finding": en_findings.FINDINGS | en_line.FINDINGS,
     "remedy": en_findings.REMEDIES | en_line.REMEDIES,
     "title": en_findings.TITLES | en_line.TITLES,
-    "problem": en_problems.PROBLEMS,
-    "problem_remedy": en_problems.REMEDIES,
+    "problem": en_problems.PROBLEMS | en_links.PROBLEMS,
+    "problem_remedy": en_problems.REMEDIES | en_links.REMEDIES,
     "step": en_steps.STEPS | en_line.STEPS,
     "name": en_steps.NAMES | en_line.NAMES,
     "origin": en_steps.ORIGINS,
@@ -31,13 +33,22 @@ ENGLISH: dict[str, dict[str, str]] = {
     "assumption": en_assumptions.ASSUMPTIONS | en_line.ASSUMPTIONS,
     "face": en_faces.FACES,
     "catalogue": en_catalogue.NAMES | en_line.CABLES,
+    "link": en_links.LINKS,
+    "change": en_links.CHANGES,
+    "change_field": en_links.CHANGE_FIELDS,
+    "change_thing": en_links.CHANGE_THINGS,
+    "change_value": en_links.CHANGE_VALUES,
 }
 LANGUAGES = {"en": ENGLISH}
 
 
 def say(table: str, code: str, *, values: Mapping[str, str] | None = None, language: str) -> str:
-    """The sentence for a code. KeyError when there is none: a test keeps the tables complete."""
-    return LANGUAGES.get(language, ENGLISH)[table][code].format_map(values or {})
+    """The sentence for a code. KeyError when there is none: a test keeps the tables complete.
+
+    A value may be a name somebody wrote, so each is made plain and keeps to itself.
+    """
+    texts = {name: isolated(text) for name, text in (values or {}).items()}
+    return LANGUAGES.get(language, ENGLISH)[table][code].format_map(texts)
 
 
 def has(table: str, code: str) -> bool:

@@ -1,0 +1,166 @@
+"""The asks `compare` and `merge`: what the office planned against what the ladder did."""
+
+from collections.abc import Sequence
+from typing import Literal
+
+from typing_extensions import TypedDict
+
+from pycore.asks.answers import Faces, FindingAnswer, PointRow
+from pycore.asks.carrying import CompareBody, MergeBody
+from pycore.asks.change_values import Voice, value_text
+from pycore.asks.names import names_of
+from pycore.asks.see import see
+from pycore.carry.prints import print_of
+from pycore.edit.cells import Key
+from pycore.edit.compare import NOTHING, THERE, Change, Side, compare, take_sides
+from pycore.edit.merge import States, merge
+from pycore.edit.order import is_order
+from pycore.ground.units import Manner
+from pycore.ground.words import has, say, say_count
+from pycore.jobs import Job
+from pycore.jobs.job import Base
+
+Relation = Literal["same", "ahead", "behind", "apart_known", "apart"]
+PLACES = {"cable": "kind", "loudspeaker": "kind", "attenuator": "kind"}
+SIDES: tuple[Side, ...] = ("mine", "theirs", "both", "clash", "differs")
+
+
+class ChangeAnswer(TypedDict):
+    """One difference. `what` and `title` name the thing, the same for all its changes, which
+    stand together; `base` is None when it is not known or the thing was not there.
+
+    `usual` is the side a merge takes unless told; where `must_choose`, it has to be told.
+    """
+
+    id: str
+    where: dict[str, str]
+    what: str
+    title: str
+    field: str
+    words: str
+    mine: str | None
+    theirs: str | None
+    base: str | None
+    side: Side
+    usual: Literal["mine", "theirs"]
+    must_choose: bool
+
+
+class CompareAnswer(TypedDict):
+    """All differences, how the two states stand to each other, and what is united anyway."""
+
+    changes: list[ChangeAnswer]
+    relation: Relation
+    words: str
+    counts: dict[Side, int]
+    united: list[str]
+
+
+class MergeAnswer(TypedDict):
+    """The merged job, looked at, and what of theirs was united with mine."""
+
+    findings: list[FindingAnswer]
+    points: list[PointRow]
+    faces: Faces
+    job: Job
+    united: list[str]
+
+
+def compare_jobs(body: CompareBody, manner: Manner) -> CompareAnswer:
+    """The ask `compare`."""
+    changes = compare(take_sides(body.mine, body.theirs, base=body.base))
+    united = _united(body.mine, body.theirs, manner=manner)
+    relation = _relation(body, same=not changes and not united)
+    here, there = names_of(body.mine), names_of(body.theirs)
+    before = {} if body.base is None else names_of(body.base)
+    voices = [Voice({**there, **here, **names}, manner) for names in (here, there, before)]
+    return {
+        "changes": [_change(change, voices) for change in changes],
+        "relation": relation,
+        "words": say("link", relation, language=manner.language),
+        "counts": {side: sum(change.side == side for change in changes) for side in SIDES},
+        "united": united,
+    }
+
+
+def merge_jobs(body: MergeBody, manner: Manner) -> MergeAnswer:
+    """The ask `merge`."""
+    states = States(body.mine, body.theirs, body.base)
+    grown_from = Base(rev=body.theirs.rev, print=print_of(body.theirs))
+    job = merge(states, body.taken, grown_from=grown_from)
+    united = _united(body.mine, body.theirs, manner=manner)
+    return {**see(job, manner), "job": job, "united": united}
+
+
+def _relation(body: CompareBody, *, same: bool) -> Relation:
+    if same:
+        return "same"
+    if body.theirs.base is not None and body.theirs.base.print == print_of(body.mine):
+        return "ahead"
+    if body.mine.base is not None and body.mine.base.print == print_of(body.theirs):
+        return "behind"
+    return "apart" if body.base is None else "apart_known"
+
+
+def _united(mine: Job, theirs: Job, *, manner: Manner) -> list[str]:
+    known = {reading.id for reading in mine.readings}
+    counts = {
+        "united_readings": sum(reading.id not in known for reading in theirs.readings),
+        "united_ticks": sum(tick not in mine.ticks for tick in theirs.ticks),
+    }
+    return [
+        say_count("link", code, count=count, language=manner.language)
+        for code, count in counts.items()
+        if count
+    ]
+
+
+def _change(change: Change, voices: Sequence[Voice]) -> ChangeAnswer:
+    values = (change.mine, change.theirs, change.base)
+    mine, theirs, base = (
+        value_text(change.cell, value, voice=voice)
+        for value, voice in zip(values, voices, strict=True)
+    )
+    voice = voices[1] if change.mine is False else voices[0]
+    language = voice.manner.language
+    field = change.cell
+    if has("change_field", field):
+        field = say("change_field", field, language=language)
+    texts = {"field": field, "mine": mine or "", "theirs": theirs or "", "base": base or ""}
+    return {
+        "id": change.id,
+        "where": _where(change.key),
+        "what": say("change_thing", change.key.family, language=language),
+        "title": voice.names.get(change.key.id, ""),
+        "field": field,
+        "words": say("change", _code(change), values=texts, language=language),
+        "mine": mine,
+        "theirs": theirs,
+        "base": base,
+        "side": change.side,
+        "usual": change.usual,
+        "must_choose": change.must_choose,
+    }
+
+
+def _where(key: Key) -> dict[str, str]:
+    return {PLACES.get(key.family, key.family): key.id} if key.id else {}
+
+
+def _code(change: Change) -> str:
+    """Which sentence says a change."""
+    if change.cell == THERE:
+        return f"there_{_how_there(change)}"
+    if is_order(change.cell):
+        return f"order_{change.side}"
+    return "clash_new" if change.side == "clash" and change.base is NOTHING else change.side
+
+
+def _how_there(change: Change) -> str:
+    """Added by whoever has it, taken out by whoever has not, or only there."""
+    has_it, lacks_it = ("mine", "theirs") if change.mine else ("theirs", "mine")
+    if change.side == "differs":
+        return f"only_{has_it}"
+    if change.side == "clash":
+        return f"clash_{lacks_it}"
+    return f"gone_{lacks_it}" if change.base else f"added_{has_it}"
