@@ -73,6 +73,48 @@ export interface CatalogueAnswer {
   names: Record<string, string>;
 }
 
+/** One difference. `what` and `title` name the thing, the same for all its changes, which stand together; `base` is None when it is not known or the thing was not there. `usual` is the side a merge takes unless told; where `must_choose`, it has to be told. */
+export interface ChangeAnswer {
+  id: string;
+  where: Record<string, string>;
+  what: string;
+  title: string;
+  field: string;
+  words: string;
+  mine: string | null;
+  theirs: string | null;
+  base: string | null;
+  side: "mine" | "theirs" | "both" | "clash" | "differs";
+  usual: "mine" | "theirs";
+  must_choose: boolean;
+}
+
+/** A code: `rows` of "0" and "1" (1 is dark), `size` modules a side without the white around, and `text`, what a reader of it gets. When it is `too_large` there are no rows, and `words` offer the file. */
+export interface CodeAnswer {
+  version: number;
+  size: number;
+  rows: string[];
+  text: string;
+  too_large: boolean;
+  words: string | null;
+}
+
+/** All differences, how the two states stand to each other, and what is united anyway. */
+export interface CompareAnswer {
+  changes: ChangeAnswer[];
+  relation: "same" | "ahead" | "behind" | "apart_known" | "apart";
+  words: string;
+  counts: Record<string, number>;
+  united: string[];
+}
+
+/** Two states of a job, and the one they grew from when it is still kept. */
+export interface CompareBody {
+  mine: Job;
+  theirs: Job;
+  base?: Job | null;
+}
+
 /** A job and the command to apply; `typed` are fields of it as the person typed them. */
 export interface EditBody {
   job: Job;
@@ -185,6 +227,11 @@ export interface JobFace {
   finding: string | null;
 }
 
+/** Several jobs. */
+export interface JobsBody {
+  jobs: Job[];
+}
+
 export type JsonValue = unknown;
 
 /** A box where a line divides. */
@@ -213,6 +260,24 @@ export interface Limits {
 export interface LineVolts {
   line_v: number;
   shown: string;
+}
+
+/** A link's text, to stand behind #; `advice` when it is longer than messengers like, and `too_long` when only a file is sure to arrive. */
+export interface LinkAnswer {
+  text: string;
+  characters: number;
+  too_long: boolean;
+  advice: string | null;
+}
+
+/** The job of a link, looked at; the version that wrote it, and the print of its content. */
+export interface LinkedJob {
+  findings: FindingAnswer[];
+  points: PointRow[];
+  faces: Faces;
+  job: Job;
+  made_by: string;
+  print: string;
 }
 
 /** One load before and after a command. */
@@ -257,8 +322,31 @@ export interface LoudspeakerKind {
   coverage_v_deg?: number | null;
 }
 
+/** The merged job, looked at, and what of theirs was united with mine. */
+export interface MergeAnswer {
+  findings: FindingAnswer[];
+  points: PointRow[];
+  faces: Faces;
+  job: Job;
+  united: string[];
+}
+
+/** The same, and which side each change is taken from, by the ids `compare` gave. */
+export interface MergeBody {
+  mine: Job;
+  theirs: Job;
+  base?: Job | null;
+  taken?: Record<string, "mine" | "theirs">;
+}
+
 /** An ask that needs nothing. */
 export interface NothingBody {
+}
+
+/** The jobs of a text, and those that could not be read: one bad job costs no other. */
+export interface OpenedJobs {
+  jobs: Job[];
+  refused: RefusedJob[];
 }
 
 /** What a command would do: a problem, or the loads it changes and the verdict on them. */
@@ -322,6 +410,11 @@ export interface PreviewBody {
   typed?: Record<string, string>;
 }
 
+/** The print of each job's content, in the same order: equal content, equal prints. */
+export interface PrintsAnswer {
+  prints: string[];
+}
+
 /** What went wrong, where, and what to do. */
 export interface ProblemAnswer {
   code: string;
@@ -345,6 +438,13 @@ export interface Reading {
   temperature_c?: number | null;
   instrument: string;
   baseline: boolean;
+}
+
+/** A job among several that could not be read: its place from 0, its name, and why. */
+export interface RefusedJob {
+  place: number;
+  name: string;
+  problem: ProblemAnswer;
 }
 
 /** A row as it reads, what it adds up to, or what is wrong with it. */
@@ -479,6 +579,11 @@ export interface Tap {
   allowed?: boolean | null;
 }
 
+/** A text: a link, a message with one, a file. */
+export interface TextBody {
+  text: string;
+}
+
 /** A loudspeaker signed off on one tap; it dies when the tap changes. */
 export interface Tick {
   point: string;
@@ -533,13 +638,21 @@ export interface Zone {
 /** Every ask: what goes in and what comes back. */
 export interface Asks {
   catalogue: { body: NothingBody; answer: CatalogueAnswer };
+  compare: { body: CompareBody; answer: CompareAnswer };
   edit: { body: EditBody; answer: SeenJob };
   findings: { body: JobBody; answer: Seen };
+  merge: { body: MergeBody; answer: MergeAnswer };
+  open_all: { body: TextBody; answer: OpenedJobs };
   open_saved: { body: SavedBody; answer: SeenJob };
   preview: { body: PreviewBody; answer: PreviewAnswer };
+  prints: { body: JobsBody; answer: PrintsAnswer };
+  qr: { body: TextBody; answer: CodeAnswer };
+  read_link: { body: TextBody; answer: LinkedJob };
   save: { body: JobBody; answer: SavedAnswer };
+  save_all: { body: JobsBody; answer: SavedAnswer };
   start: { body: StartBody; answer: SeenJob };
   tally: { body: TallyBody; answer: TallyAnswer };
   version: { body: NothingBody; answer: VersionAnswer };
   working: { body: WorkingBody; answer: WorkingAnswer };
+  write_link: { body: JobBody; answer: LinkAnswer };
 }
