@@ -5,7 +5,7 @@
  * has not imported yet is found in them later.
  */
 
-import { BUILD } from "./py/build.js";
+import { ARCHIVES, BUILD } from "./py/build.js";
 import { startQuickly } from "./snapshot/quick.js";
 
 /** @typedef {import("./snapshot/quick.js").Start} Start */
@@ -18,12 +18,16 @@ const COMPILED = here("./py/pydantic_core.wasm");
 // Where Python would import it from; the runtime knows a loaded module by its place.
 const COMPILED_PLACE =
   "/lib/python3.14/site-packages/pydantic_core/_pydantic_core.cpython-314-wasm32-emscripten.so";
-const ARCHIVES = /** @type {const} */ (["site.zip", "pycore.zip"]);
+// The first two are searched for modules; each other holds a floor of the core.
+const [SITE, CORE, ...FLOORS] = ARCHIVES.map((name) => `/lib/${name}`);
 const OPEN = `
 import sys
 from importlib.util import module_from_spec, spec_from_file_location
 
-sys.path += ["/lib/site.zip", "/lib/pycore.zip"]
+sys.path += ["${SITE}", "${CORE}"]
+import pycore
+
+pycore.__path__ += [f"{floor}/pycore" for floor in ${JSON.stringify(FLOORS)}]
 NAME = "pydantic_core._pydantic_core"
 spec = spec_from_file_location(NAME, "${COMPILED_PLACE}")
 sys.modules[NAME] = module_from_spec(spec)
