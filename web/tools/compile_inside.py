@@ -1,8 +1,9 @@
 """Compile archives to byte code. Runs inside the shipped runtime, started by archives.py.
 
-ARGUMENT is JSON: {"wanted": ["python_stdlib" | "site" | "pycore", ...]}. /stock holds the
-stock python_stdlib.zip, /wheels the wheels, /core the folder pycore, /locks the list of
-standard modules to ship, /out takes the archives and beside each a list of what it imports.
+ARGUMENT is JSON: {"wanted": ["python_stdlib" | "site" | "pycore" | "pycore-FLOOR", ...]}.
+/stock holds the stock python_stdlib.zip, /wheels the wheels, /core the folder pycore, /locks
+the list of standard modules to ship, /out takes the archives and beside each a list of what
+it imports.
 
 The byte code carries the hash of its source unchecked: no clock goes in, so the same input
 makes the same bytes, and nothing is compared at start-up.
@@ -14,7 +15,7 @@ import importlib._bootstrap_external as bootstrap
 import io
 import json
 import zipfile
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from importlib.util import source_hash
 from pathlib import Path
 
@@ -54,9 +55,10 @@ def read_wheels() -> Iterator[Member]:
     yield from sorted(members.items())
 
 
-def read_core() -> Iterator[Member]:
-    """Give every module of pycore."""
-    for path in sorted(Path("/core").rglob("*.py")):
+def read_core(floor: str) -> Iterator[Member]:
+    """Give every module of one floor of pycore, or what lies above them all."""
+    core = Path("/core")
+    for path in sorted((core / floor).rglob("*.py") if floor else core.glob("*.py")):
         yield "pycore/" + path.relative_to("/core").as_posix(), path.read_bytes()
 
 
@@ -134,17 +136,18 @@ def name_library_files(modules: set[str]) -> set[str]:
 
 # What rarely changes is deflated file by file, which is small from any host. The core comes
 # anew with every update: left plain, the host squeezes it as a whole, to about 60 % of that.
-READERS = {
-    "python_stdlib": (read_library, LIBRARY, False, zipfile.ZIP_DEFLATED),
-    "site": (read_wheels, SITE, True, zipfile.ZIP_DEFLATED),
+READERS: dict[str, tuple[Callable[[str], Iterator[Member]], str, bool, int]] = {
+    "python_stdlib": (lambda _: read_library(), LIBRARY, False, zipfile.ZIP_DEFLATED),
+    "site": (lambda _: read_wheels(), SITE, True, zipfile.ZIP_DEFLATED),
     "pycore": (read_core, SITE, True, zipfile.ZIP_STORED),
 }
 
 
 def make_archive(kind: str) -> None:
     """Write one archive and the list of standard files it leans on."""
-    read, root, inside_functions, method = READERS[kind]
-    members = list(read())
+    reader, _, floor = kind.partition("-")
+    read, root, inside_functions, method = READERS[reader]
+    members = list(read(floor))
     needs: set[str] = set()
     for name, content in members:
         if name.endswith(".py"):

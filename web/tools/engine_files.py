@@ -1,8 +1,10 @@
 """What the engine needs beside its archives: the compiled module, and the name of its build."""
 
+import json
 import zipfile
 from pathlib import Path
 
+from web.tools.archives import list_archives
 from web.tools.say import Halt
 from web.tools.stamps import hash_inputs
 
@@ -28,9 +30,14 @@ def copy_compiled(wheels: Path, target: Path) -> None:
 
 
 def write_build(target: Path) -> None:
-    """Name what the engine is made of: a copy of a started engine fits only this."""
+    """Name the archives in the order of import, and what the engine is made of.
+
+    A copy of a started engine fits only this.
+    """
     parts: list[Path | str | bytes] = []
     for path in sorted(target.iterdir()):
         if path.name != BUILD:
             parts += [path.name, path]
-    (target / BUILD).write_text(f'export const BUILD = "{hash_inputs(parts)}";\n', encoding="utf-8")
+    names = json.dumps([path.name for path in list_archives(target)])
+    text = f'export const BUILD = "{hash_inputs(parts)}";\nexport const ARCHIVES = {names};\n'
+    (target / BUILD).write_text(text, encoding="utf-8")

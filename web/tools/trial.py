@@ -4,7 +4,7 @@ import json
 import subprocess
 from pathlib import Path
 
-from web.tools.archives import RUNTIME
+from web.tools.archives import RUNTIME, list_archives
 from web.tools.places import ROOT, TESTS, TOOLS
 from web.tools.ready_node import find_node
 from web.tools.ready_python import fetch_wheels
@@ -43,7 +43,7 @@ def run_tests_inside(
         built,
         TOOLS / "trial_inside.py",
         argument={"project": project, "pytest": words},
-        unpack=[built / "site.zip", built / "pycore.zip"],
+        unpack=list_archives(built),
         mounts={"/built": built, "/stock": RUNTIME, "/project/tests": folder},
     )
 
