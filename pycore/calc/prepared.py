@@ -48,22 +48,31 @@ class Prepared(NamedTuple):
         return self.flow.out_s[node] + (under / over if over else complex(math.inf))
 
     def terminals_with_load(self, node: int, extra_s: complex) -> complex:
-        """Siemens at the terminals with `extra_s` (S) more across a node."""
-        over, under = self.back[node]
-        seen_ohm = over / (under + over * self.flow.out_s[node])
+        """Siemens at the terminals, held, with `extra_s` (S) more across a node."""
+        around = self._around(node)
+        if not around:
+            return self.flow.out_s[0]
+        seen_ohm = self.back[node].over / around
         reach = self.flow.at[node] * self.felt_from[node]
         return self.flow.out_s[0] + extra_s * reach / (1 + extra_s * seen_ohm)
 
     def terminals_with_joint(self, node: int, extra_ohm: float) -> complex:
-        """Siemens at the terminals with `extra_ohm` (ohm) in series in the section in front
-        of a node; infinite for a break."""
-        over, under = self.back[node]
+        """Siemens at the terminals, held, with `extra_ohm` (ohm) in series in the section in
+        front of a node; infinite for a break."""
         out_s = self.flow.out_s[node]
-        loop_s = out_s * under / (under + over * out_s)
+        around = self._around(node)
+        loop_s = out_s * self.back[node].under / around if around else 0j
+        if not loop_s:
+            return self.flow.out_s[0]
         reach = self.flow.at[node] * self.felt_from[node] * out_s * out_s
         if math.isinf(extra_ohm):
-            return self.flow.out_s[0] - (reach / loop_s if loop_s else 0j)
+            return self.flow.out_s[0] - reach / loop_s
         return self.flow.out_s[0] - extra_ohm * reach / (1 + extra_ohm * loop_s)
+
+    def _around(self, node: int) -> complex:
+        """Nothing where a node hangs on nothing: behind a control that is off, without load."""
+        over, under = self.back[node]
+        return under + over * self.flow.out_s[node]
 
 
 def prepare(network: Network, *, lifted: bool) -> Prepared:

@@ -7,6 +7,8 @@ amplifier with ohms of its own only lets the volts at those terminals fall, for 
 from collections.abc import Iterator, Mapping
 from typing import NamedTuple
 
+from typing_extensions import TypedDict
+
 from pycore.calc.finding import State
 from pycore.calc.lay import Asked, Laid, lay_out, network_of
 from pycore.calc.limits import STATES, output_of
@@ -20,7 +22,21 @@ HZ = 1000.0
 TREBLE_HZ = 10_000.0
 BASS_HZ = 80.0
 
-Row = dict[str, str | float | None]
+
+class PointRow(TypedDict):
+    """What arrives at one point; None is not known (or, below a control that is off, no level).
+
+    `watts_w` is what the point draws from the line; `loss_db` is cable alone, against the
+    terminals; `level_db` is all that lies between: cable, insertion and setting.
+    """
+
+    zone: str
+    point: str
+    state: State
+    volts_v: float | None
+    watts_w: float | None
+    loss_db: float | None
+    level_db: float | None
 
 
 class Run(NamedTuple):
@@ -167,14 +183,14 @@ def _terminals_v(lines: Lines, line: Line) -> float | None:
     )
 
 
-def point_rows(job: Job) -> list[Row]:
+def point_rows(job: Job) -> list[PointRow]:
     """What arrives at every point of a job, in both states; None is not known."""
     return rows_of(solve_lines(job))
 
 
-def rows_of(lines: Lines) -> list[Row]:
+def rows_of(lines: Lines) -> list[PointRow]:
     """The same of lines that are solved already."""
-    rows: list[Row] = []
+    rows: list[PointRow] = []
     for zone in lines.job.zones:
         for state in STATES:
             line = lines.solved.get((zone.id, state))
@@ -185,12 +201,19 @@ def rows_of(lines: Lines) -> list[Row]:
     return rows
 
 
-def _row(zone: Zone, point: str, *, state: State) -> Row:
-    unknown = dict.fromkeys(("volts_v", "watts_w", "loss_db", "level_db"))
-    return {"zone": zone.id, "point": point, "state": state, **unknown}
+def _row(zone: Zone, point: str, *, state: State) -> PointRow:
+    return {
+        "zone": zone.id,
+        "point": point,
+        "state": state,
+        "volts_v": None,
+        "watts_w": None,
+        "loss_db": None,
+        "level_db": None,
+    }
 
 
-def _line_rows(line: Line, value: Run) -> Iterator[Row]:
+def _line_rows(line: Line, value: Run) -> Iterator[PointRow]:
     parents, ratio = line.laid.parents, value.network.ratio
     passed = [1.0] * len(parents)
     for node, point in enumerate(line.laid.points, start=1):

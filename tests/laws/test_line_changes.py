@@ -129,3 +129,13 @@ def test_a_network_of_terminals_alone_is_open() -> None:
     assert solve(network).out_s == [0j]
     with pytest.raises(ZeroDivisionError):
         1 / solve(network).out_s[0]
+
+
+def test_nothing_is_felt_of_what_hangs_behind_a_dead_control() -> None:
+    dead = Stem(-1, 5.0, 1, 0.0, None, (-6.0, 0.0, "autotransformer"), off=True)
+    bare = Stem(0, 0.0, 1, 0.0, None, None)
+    prepared = prepare(network_of([dead, bare], 0.0, state="set"), lifted=False)
+    whole_s = prepared.flow.out_s[0]
+    assert prepared.terminals_with_load(2, 0.125) == whole_s
+    assert prepared.terminals_with_joint(2, 3.0) == whole_s
+    assert prepared.terminals_with_joint(2, math.inf) == whole_s
