@@ -90,10 +90,27 @@ def _path_steps(line: Line, solved: Run, *, worst: Worst, told: set[int]) -> Ite
     drops = {node: _drop_step(line, solved, node=node) for node in path}
     costliest = max(path, key=lambda node: drops[node].result)
     yield from _section_steps(line, costliest, told=told)
+    yield _beyond_step(line, solved, node=costliest)
     yield drops[costliest]
     each_db = tuple(drops[node].result for node in path)
     total = {"each_db": Known(each_db, "db", "computed")}
     yield step("line_path", level.sum_of_losses_db, inputs=total)
+
+
+def _beyond_step(line: Line, solved: Run, *, node: int) -> Step:
+    """What hangs at a node and beyond it, by its watts alone: what the cable adds comes on top."""
+    inside = {node}
+    for each in range(node + 1, len(line.laid.parents)):
+        if line.laid.parents[each] in inside:
+            inside.add(each)
+    square = line.laid.line_v**2
+    watts = tuple(solved.network.load_s[each].real * square for each in sorted(inside))
+    inputs = {
+        "load_w": _number(level.balance_w(each_w=watts), "w"),
+        "line_v": Known(line.laid.line_v, "v", "typed"),
+    }
+    values = {"point": _name(line, node)}
+    return step("line_beyond", level.conductance_of_watts_s, inputs=inputs, **values)
 
 
 def _drop_step(line: Line, solved: Run, *, node: int) -> Step:

@@ -6,6 +6,7 @@ from pycore.ground.sources import ADDITION, DECIBEL, OHMS_LAW, RATIO, Source
 from pycore.ground.working import equation
 
 DIVIDER = Source("Voltage divider", "section in front of what hangs beyond it", "arithmetic")
+CHAIN = Source("Ratios one behind the other multiply", "so their decibels add", "arithmetic")
 BALANCE = Source("Conservation of energy", "watts in are watts out and watts wasted", "arithmetic")
 
 
@@ -36,7 +37,7 @@ def section_loss_db(
     return 10 * math.log10(across**2 + aside**2)
 
 
-@equation("sum(each_db)", unit="db", source=ADDITION)
+@equation("sum(each_db)", unit="db", source=CHAIN)
 def sum_of_losses_db(*, each_db: tuple[float, ...]) -> float:
     """Losses (dB) one behind the other add."""
     return math.fsum(each_db)
