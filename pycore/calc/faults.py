@@ -20,7 +20,7 @@ class Fault(NamedTuple):
     """One thing that may be wrong: its family, the node it is at, what it changes.
 
     `weight` is its share of the family before the family's own weight is divided up;
-    `detail` are the numbers its words need, by name.
+    `detail` are the numbers its words need, by name. `also`: a second fault beside it.
     """
 
     family: str
@@ -28,6 +28,7 @@ class Fault(NamedTuple):
     change: Change
     weight: float
     detail: tuple[tuple[str, float | str], ...] = ()
+    also: "Fault | None" = None
 
 
 class Scene(NamedTuple):

@@ -38,6 +38,10 @@ class Proof(NamedTuple):
         """Whether somebody says that something is wrong."""
         return self.complaint is not None or self.ears.complains
 
+    def log_priors(self, faults: Sequence[Fault]) -> list[float]:
+        """The logarithm of each fault's prior: its family's weight shared by its members."""
+        return log_priors(faults, self)
+
 
 class Weighed(NamedTuple):
     """Faults with their logarithm (of prior times likelihood, not yet shares), what each would

@@ -1,0 +1,152 @@
+"""From readings and ears to suspects in groups, and the next reading to take."""
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from pycore.calc import earth, priors
+from pycore.calc.belief import Meter, hold
+from pycore.calc.candidates import Reach, candidates
+from pycore.calc.evidence import Collected, collect
+from pycore.calc.faults import Fault, Scene, list_faults
+from pycore.calc.hearing import Ears
+from pycore.calc.next_measurement import Asked, Next, ask_all, choose, group
+from pycore.calc.reading import Meant, Taken, sort_reading
+from pycore.calc.site import Given, Site, site_of
+from pycore.calc.suspects import Suspect, gather, thinned
+from pycore.calc.weigh import Proof, Weighed, weigh
+from pycore.calc.wiring import TEST_HZ, Condition, Controls
+from pycore.jobs import Job
+
+SETTLED = 0.95  # a group that is given so much is told as found
+MOST_HELD = 160
+MOST_HELD_OF_MANY = 80
+MOST_GROUPED = 24
+
+
+class Question(NamedTuple):
+    """A job, a place on it, and all that was read, heard and said."""
+
+    job: Job
+    where: dict[str, str]
+    taken: tuple[Taken, ...]
+    baselines: tuple[Taken, ...]
+    given: Given
+    complaint: str | None
+    costs: priors.Costs
+
+
+class Group(NamedTuple):
+    """Suspects that nothing tells apart; `share` of all, `inside`: the readings agree."""
+
+    share: float
+    suspects: tuple[int, ...]
+
+
+class Diagnosis(NamedTuple):
+    """What came of it. `groups` count suspects by their place in `suspects`, `next` by theirs in
+    `held`, where the unlikely ones are thinned out."""
+
+    site: Site
+    proof: Proof
+    collected: Collected
+    meants: tuple[Meant, ...]
+    weighed: Weighed
+    suspects: list[Suspect]
+    held: list[Suspect]
+    groups: tuple[Group, ...]
+    asked: list[Asked]
+    next: Next | None
+    settled: bool
+
+
+def proof_of(question: Question) -> tuple[Site, Proof, Collected, tuple[Meant, ...]]:
+    """The evidence of a question, sorted and collected."""
+    site = site_of(question.job, question.where, question.given)
+    leads = question.given.leads_ohm
+    meants = tuple(sort_reading(one, leads_ohm=leads) for one in question.taken)
+    references = [sort_reading(one, leads_ohm=leads) for one in question.baselines]
+    collected = collect(site, meants, references=references)
+    heard = [one for one in question.taken if one.quantity == "plays"]
+    proof = Proof(
+        site=site,
+        evidence=collected.evidence,
+        ears=Ears(site, heard),
+        legs=earth.leakages(site, meants),
+        complaint=question.complaint,
+        bias=0.0,
+        load_variance=(question.given.load_pct / 100) ** 2 / 3,
+    )
+    return site, proof, collected, meants
+
+
+def faults_of(site: Site) -> list[Fault]:
+    """Every single fault of the zones in question."""
+    condition = Condition(TEST_HZ, "open", site.job.limits.conductor_c)
+    foreign = [one.circuits.wired.ids[one.node] for one in site.circuits.foreign]
+    scene = Scene(site.circuits.wired, site.zones, site.circuits.flow(condition), foreign)
+    return list_faults(scene)
+
+
+def diagnose(question: Question) -> Diagnosis:
+    """Weigh every single fault, group what nothing tells apart, choose the next reading."""
+    site, proof, collected, meants = proof_of(question)
+    weighed = weigh(faults_of(site), proof)
+    suspects = gather(weighed)
+    held = thinned(suspects, most=_most_held(site))
+    asked = _ask(question, proof, weighed=weighed, suspects=held)
+    groups = _groups(suspects, asked, weighed=weighed, proof=proof)
+    settled = bool(groups) and groups[0].share >= SETTLED
+    return Diagnosis(
+        site=site,
+        proof=proof,
+        collected=collected,
+        meants=meants,
+        weighed=weighed,
+        suspects=suspects,
+        held=held,
+        groups=groups,
+        asked=asked,
+        next=None if settled else choose(asked),
+        settled=settled,
+    )
+
+
+def _most_held(site: Site) -> int:
+    many = len(site.circuits.wired.ids) > 400
+    return MOST_HELD_OF_MANY if many else MOST_HELD
+
+
+def _ask(
+    question: Question, proof: Proof, *, weighed: Weighed, suspects: Sequence[Suspect]
+) -> list[Asked]:
+    """Every reading that could be taken next, with what it would tell."""
+    measured = [one for one in question.taken if one.quantity != "plays"]
+    last = measured[-1] if measured else None
+    controls: Controls = last.controls if last else "open"
+    reach = Reach(controls, question.costs, last.place if last else None)
+    tests = candidates(proof.site, suspects, reach=reach, taken=measured)
+    pct = min(max(last.tolerance_pct if last else priors.METER_PCT, priors.LEAST_PCT), 50.0)
+    warm_c = last.temperature_c if last and last.temperature_c is not None else None
+    meter = Meter(
+        fraction=pct / 100,
+        references=[sort_reading(one, leads_ohm=None) for one in question.baselines],
+        conductor_c=proof.site.job.limits.conductor_c if warm_c is None else warm_c,
+    )
+    held = hold(weighed, proof, suspects=suspects)
+    return ask_all(held, tests, proof=proof, meter=meter)
+
+
+def _groups(
+    suspects: Sequence[Suspect], asked: Sequence[Asked], *, weighed: Weighed, proof: Proof
+) -> tuple[Group, ...]:
+    """The likeliest suspects in groups; the rest each by itself."""
+    head = suspects[:MOST_GROUPED]
+    priors_of = proof.log_priors(weighed.faults)
+    so_far = [weighed.logs[one.variants[0]] - priors_of[one.variants[0]] for one in head]
+    members = group(head, asked, so_far=so_far)
+    groups = [Group(sum(head[each].share for each in one), tuple(one)) for one in members]
+    groups.extend(
+        Group(one.share, (number,))
+        for number, one in enumerate(suspects[MOST_GROUPED:], start=MOST_GROUPED)
+    )
+    return tuple(sorted(groups, key=lambda one: -one.share))

@@ -1,0 +1,132 @@
+"""The next reading to take: the one that tells most of which suspect it is, for its cost."""
+
+import math
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from pycore.calc.belief import Holding, Meter, guess
+from pycore.calc.candidates import Test
+from pycore.calc.fill import RECTANGLE
+from pycore.calc.information import LOG_OPEN, Guess, bits_told, deviation_of
+from pycore.calc.suspects import Suspect
+from pycore.calc.weigh import Proof
+
+A_READING = 1.0  # what taking and typing a reading costs by itself, in walks to the rack
+LEAST_BITS = 0.03  # a reading that tells less is not worth a walk
+TOLD_APART = 2.0  # deviations between two readings that are told apart
+MOST_OUTCOMES = 5
+RESOLVED_BY_EYE = ("earthed",)  # no reading of impedance sees it; one to earth does
+
+
+class Asked(NamedTuple):
+    """A test with what each held fault would make it read, and the bits it would tell."""
+
+    test: Test
+    guesses: list[Guess]
+    bits: float
+
+
+class Outcome(NamedTuple):
+    """One range the reading may fall in, how likely, and the suspects it would leave."""
+
+    low_ohm: float
+    high_ohm: float
+    share: float
+    suspects: tuple[int, ...]
+
+
+class Next(NamedTuple):
+    """The chosen test and what each outcome would mean."""
+
+    test: Test
+    bits: float
+    outcomes: tuple[Outcome, ...]
+
+
+def ask_all(
+    held: Sequence[Holding], tests: Sequence[Test], *, proof: Proof, meter: Meter
+) -> list[Asked]:
+    """Every test, with what it would tell."""
+    asked = []
+    for test in tests:
+        guesses = guess(held, test, proof=proof, meter=meter)
+        asked.append(Asked(test, guesses, bits_told(guesses)))
+    return asked
+
+
+def choose(asked: Sequence[Asked]) -> Next | None:
+    """The test that tells most for its cost; None when none tells enough."""
+    worth = [one for one in asked if one.bits >= LEAST_BITS]
+    best = max(worth, key=lambda one: one.bits / (one.test.cost + A_READING), default=None)
+    if best is None:
+        return None
+    return Next(best.test, best.bits, outcomes_of(best.guesses))
+
+
+def outcomes_of(guesses: Sequence[Guess]) -> tuple[Outcome, ...]:
+    """The guesses in order, parted at the widest gaps that a meter can tell apart."""
+    deviation = deviation_of(guesses)
+    ordered = sorted(guesses, key=lambda one: min(one.middle, LOG_OPEN))
+    middles = [min(one.middle, LOG_OPEN) for one in ordered]
+    gaps = [
+        (middles[place] - middles[place - 1], place)
+        for place in range(1, len(ordered))
+        if middles[place] - middles[place - 1] > TOLD_APART * deviation
+    ]
+    cuts = sorted(place for _, place in sorted(gaps)[-(MOST_OUTCOMES - 1) :])
+    outcomes = []
+    for start, end in zip([0, *cuts], [*cuts, len(ordered)], strict=True):
+        some = ordered[start:end]
+        reach = RECTANGLE * deviation
+        by_suspect: dict[int, float] = {}
+        for one in some:
+            by_suspect[one.suspect] = by_suspect.get(one.suspect, 0.0) + one.share
+        outcomes.append(
+            Outcome(
+                math.exp(middles[start] - reach),
+                math.inf if middles[end - 1] >= LOG_OPEN else math.exp(middles[end - 1] + reach),
+                math.fsum(one.share for one in some),
+                tuple(sorted(by_suspect, key=lambda each: -by_suspect[each])),
+            )
+        )
+    return tuple(outcomes)
+
+
+def group(
+    suspects: Sequence[Suspect], asked: Sequence[Asked], *, so_far: Sequence[float]
+) -> list[list[int]]:
+    """Suspects that no reading told apart or could tell apart, together; likeliest first.
+
+    `so_far`: for each suspect, how well it agrees with the readings taken (logarithm).
+    """
+    middles = [_middles(one.guesses) for one in asked]
+    limits = [TOLD_APART * deviation_of(one.guesses) for one in asked]
+    groups: list[list[int]] = []
+    for number, one in enumerate(suspects):
+        for members in groups:
+            leader = members[0]
+            families = {one.key[0], suspects[leader].key[0]}
+            if families & set(RESOLVED_BY_EYE) or abs(so_far[leader] - so_far[number]) > LOG_TWENTY:
+                continue
+            apart = (
+                abs(each.get(number, math.inf) - each.get(leader, -math.inf)) > limit
+                for each, limit in zip(middles, limits, strict=True)
+            )
+            if not any(apart):
+                members.append(number)
+                break
+        else:
+            groups.append([number])
+    return groups
+
+
+LOG_TWENTY = math.log(20.0)
+
+
+def _middles(guesses: Sequence[Guess]) -> dict[int, float]:
+    """For each suspect the middle of its likeliest variant."""
+    best: dict[int, Guess] = {}
+    for one in guesses:
+        if one.suspect not in best or one.share > best[one.suspect].share:
+            best[one.suspect] = one
+    return {suspect: min(one.middle, LOG_OPEN) for suspect, one in best.items()}
