@@ -11,7 +11,7 @@
  *   onmessage: ((event: MessageEvent) => void) | null,
  *   onerror: ((event: ErrorEvent) => void) | null}} Engine */
 /** @typedef {{stage?: string, bytes?: number, failed?: string, broken?: string,
- *   ready?: boolean, answer?: string}} Message */
+ *   ready?: boolean, way?: string, answer?: string}} Message */
 
 const ANSWER_WITHIN_MILLISECONDS = 20_000;
 const MOST_TRIES = 2;
@@ -32,7 +32,7 @@ export class Overtaken extends Error {}
 export class NoAnswer extends Error {}
 
 /**
- * @param {{start: () => Engine, onStage: (message: Message) => void,
+ * @param {{start: (again: boolean) => Engine, onStage: (message: Message) => void,
  *   manner: () => Readonly<Record<string, string>>}} parts
  */
 export const openDoor = ({ start, onStage, manner }) => {
@@ -85,7 +85,7 @@ export const openDoor = ({ start, onStage, manner }) => {
     if (again && again.tries < MOST_TRIES) queue.unshift(again);
     else again?.reject(new NoAnswer(again.ask));
     onStage({ stage: "again" });
-    openEngine();
+    openEngine(true);
   };
 
   /** @param {Message} message */
@@ -94,12 +94,22 @@ export const openDoor = ({ start, onStage, manner }) => {
     if (message.broken !== undefined) return startAgain();
     if (message.failed !== undefined) close();
     if (message.ready) ready = true;
+    watchWaking(message);
     onStage(message);
     sendNext();
   };
 
-  const openEngine = () => {
-    engine = start();
+  /**
+   * An engine that is woken from a copy may hang where one that starts as ever does not.
+   * @param {Message} message
+   */
+  const watchWaking = ({ stage, ready: isReady }) => {
+    if (stage === "wake") clock = setTimeout(startAgain, ANSWER_WITHIN_MILLISECONDS);
+    if (stage === "start" || isReady) clearTimeout(clock);
+  };
+
+  const openEngine = (again = false) => {
+    engine = start(again);
     engine.onmessage = (event) => heed(event.data);
     engine.onerror = (event) => {
       event.preventDefault();

@@ -16,6 +16,9 @@ import { say } from "./say.js";
 
 const MOST_UNDO = 60;
 
+/** The device did not take what the person did. */
+export class NotKept extends Error {}
+
 /** @param {Job} job */
 const pastKey = (job) => `${job.id}.${job.rev}`;
 
@@ -53,6 +56,7 @@ const recordOf = ({ id, job, seen, manner, waiting, undo, redo }) => ({
 /** @param {import("./shapes").House} house */
 export const makeEdits = ({ store, door, keeper, tabs }) => {
   let running = false;
+  let keeping = Promise.resolve();
 
   /** @param {string} id @returns {Desk | null} */
   const deskOf = (id) => {
@@ -194,9 +198,15 @@ export const makeEdits = ({ store, door, keeper, tabs }) => {
       }
       const waiting = [...desk.waiting, act];
       store.change({ desk: { ...desk, waiting, kept: "keeping" }, notice: null });
-      const keeping = keeper.keepWaiting(desk.id, waiting);
+      keeping = keeper.keepWaiting(desk.id, waiting);
       run();
       await keeping;
+    },
+
+    /** Wait until every act is at least kept; fails when one could not be. */
+    async settle() {
+      await keeping;
+      if (store.read().desk?.kept === "failed") throw new NotKept();
     },
   };
 };

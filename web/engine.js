@@ -26,13 +26,50 @@ export const onStage = (listen) => {
   for (const message of missed.splice(0)) listen(message);
 };
 
-const startWorker = () =>
-  /** @type {import("./door.js").Engine} */ (
-    /** @type {unknown} */ (new Worker(scriptAddress("./worker.js"), { type: "module" }))
-  );
+// A page that is left while its engine wakes looks to the next one like a page that crashed.
+// Told synchronously, because nothing else is sure to be done before the page is gone.
+const LEFT = "rungline left while starting";
+let starting = true;
+
+/**
+ * Some browsers allow no storage at all; then there is no copy to wake either.
+ * @template Result
+ * @param {() => Result} act
+ */
+const attempt = (act) => {
+  try {
+    return act();
+  } catch {
+    return null;
+  }
+};
+
+/** Take the word away; say whether it was there. */
+const takeWord = () => {
+  const word = attempt(() => localStorage.getItem(LEFT));
+  attempt(() => localStorage.removeItem(LEFT));
+  return word !== null;
+};
+const wasLeft = takeWord();
+addEventListener("pageshow", takeWord);
+addEventListener("pagehide", () => starting && attempt(() => localStorage.setItem(LEFT, "")));
+
+/** @param {boolean} again whether an engine had to be ended before this one */
+const startWorker = (again) => {
+  const name = again ? "again" : wasLeft ? "left" : "";
+  const worker = new Worker(scriptAddress("./worker.js"), { type: "module", name });
+  return /** @type {import("./door.js").Engine} */ (/** @type {unknown} */ (worker));
+};
+
+/** @param {Message} message */
+const tell = (message) => {
+  if (message.ready || message.failed) starting = false;
+  if (listener) listener(message);
+  else missed.push(message);
+};
 
 export const door = openDoor({
   start: startWorker,
-  onStage: (message) => (listener ? listener(message) : missed.push(message)),
+  onStage: tell,
   manner: () => withToday(chosen.manner),
 });

@@ -9,7 +9,7 @@ import { emptyTally } from "./actions/tally.js";
  */
 export const firstState = (place, manner) => ({
   place,
-  engine: { stage: "fetch", bytes: 0, cause: null, version: null },
+  engine: { stage: "fetch", bytes: 0, cause: null, version: null, way: null },
   manner,
   catalogue: null,
   tally: emptyTally,

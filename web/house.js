@@ -42,7 +42,16 @@ export const openHouse = () => {
   const updates = makeUpdates({
     onOffline: (offline) => store.change({ offline }),
     onWaiting: (update) => store.change({ update }),
-    save: async () => keeper.keep("tally", store.read().tally),
+    save: async () => {
+      await edits.settle();
+      await keeper.keep("tally", store.read().tally);
+    },
+    whenIdle: () =>
+      new Promise((resolve) => {
+        const look = () => store.read().bench?.is !== "form" && resolve(undefined);
+        store.listen(look);
+        look();
+      }),
   });
   const opening = makeOpening({ store, door, keeper, edits, desk, updates });
   const house = { store, door, keeper, tabs, edits, desk, updates, setManner: opening.setManner };

@@ -66,7 +66,7 @@ export const makeOpening = ({ store, door, keeper, edits, desk, updates }) => {
     },
 
     /** @param {Message} message @param {Act} act */
-    async onStage({ stage, bytes, failed, ready }, act) {
+    async onStage({ stage, bytes, failed, ready, way }, act) {
       acting = act;
       const { engine } = store.read();
       if (bytes) store.change({ engine: { ...engine, bytes } });
@@ -76,7 +76,8 @@ export const makeOpening = ({ store, door, keeper, edits, desk, updates }) => {
         store.change({ engine: { ...engine, stage: next } });
       }
       if (!ready) return;
-      store.change({ engine: { ...engine, stage: "ready" } });
+      const started = /** @type {import("./state").EngineState["way"]} */ (way ?? null);
+      store.change({ engine: { ...engine, stage: "ready", way: started } });
       await remembering;
       await askAgain(act);
       await edits.run();

@@ -124,10 +124,12 @@ export interface Place {
   zone: string | null;
 }
 export interface EngineState {
-  stage: "fetch" | "start" | "unpack" | "open" | "ready" | "again" | "failed";
+  stage: "fetch" | "start" | "wake" | "unpack" | "open" | "ready" | "again" | "failed";
   bytes: number;
   cause: string | null;
   version: string | null;
+  /** How it started: woken from the copy, started as ever, or so that a copy could be taken. */
+  way: "copy" | "made" | "plain" | "off" | null;
 }
 export interface State {
   place: Place;

@@ -38,6 +38,12 @@ const findSealed = async () => {
 };
 const open = () => (sealed ??= findSealed());
 
+/** @param {Cache} cache */
+const findLost = async (cache) => {
+  for (const [path] of FILES) if (!(await cache.match(addressOf(path)))) return path;
+  return null;
+};
+
 /**
  * A file that has not changed since an older try is copied, not fetched again.
  * @param {string} address @param {string} integrity
@@ -59,8 +65,6 @@ const fetchWhole = async (address, integrity) => {
   headers.set("x-integrity", integrity);
   headers.delete("content-encoding");
   headers.delete("content-length");
-  // A page's own rules do not bind its worker; these do.
-  if (address === WORKER) headers.set("content-security-policy", WORKER_RULES);
   return new Response(await response.arrayBuffer(), { headers });
 };
 
@@ -69,7 +73,10 @@ const putFile = async (cache, [path, integrity]) => {
   const address = addressOf(path);
   const copy = await findCopy(address, integrity);
   const whole = copy ?? (await fetchWhole(address, integrity));
-  await cache.put(address, new Response(await whole.arrayBuffer(), { headers: whole.headers }));
+  const headers = new Headers(whole.headers);
+  // A page's own rules do not bind its worker; these do.
+  if (address === WORKER) headers.set("content-security-policy", WORKER_RULES);
+  await cache.put(address, new Response(await whole.arrayBuffer(), { headers }));
 };
 
 const clearUnsealed = async () => {
@@ -79,19 +86,52 @@ const clearUnsealed = async () => {
   for (const name of names.slice(0, -1)) await caches.delete(name);
 };
 
-const install = async () => {
-  await clearUnsealed();
-  const cache = await caches.open(`${PREFIX}${VERSION}|${Date.now().toString(36)}`);
+/** @param {Cache} cache */
+const fill = async (cache) => {
   const queue = [...FILES];
   const lane = async () => {
     for (let file = queue.shift(); file; file = queue.shift()) await putFile(cache, file);
   };
   await Promise.all([lane(), lane(), lane()]);
-  for (const [path] of FILES) {
-    if (!(await cache.match(addressOf(path)))) throw new Error(`lost ${path}`);
-  }
+  const lost = await findLost(cache);
+  if (lost) throw new Error(`lost ${lost}`);
   await cache.put(MARK, Response.json({ version: VERSION }));
 };
+
+const install = async () => {
+  await clearUnsealed();
+  const name = `${PREFIX}${VERSION}|${Date.now().toString(36)}`;
+  try {
+    await fill(await caches.open(name));
+  } catch (error) {
+    // What is left of this try must not take the room that jobs need.
+    if (error instanceof DOMException && error.name === "QuotaExceededError") {
+      await caches.delete(name);
+    }
+    throw error;
+  }
+};
+
+/**
+ * Whether everything is kept, looked up anew. What the device has thrown away is fetched again;
+ * where that fails the page is served from the network alone, so versions are never mixed.
+ */
+const checkWhole = async () => {
+  sealed = null;
+  const cache = await open();
+  if (cache && !(await findLost(cache))) return true;
+  for (const name of await ours()) {
+    if (name.startsWith(`${PREFIX}${VERSION}|`)) await (await caches.open(name)).delete(MARK);
+  }
+  sealed = null;
+  return install().then(
+    () => true,
+    () => false,
+  );
+};
+/** @type {Promise<boolean> | null} */
+let checking = null;
+const isWhole = () => (checking ??= checkWhole().finally(() => (checking = null)));
 
 const activate = async () => {
   const keep = [];
@@ -103,14 +143,21 @@ const activate = async () => {
   await self.clients.claim();
 };
 
+/** @param {Cache} cache @param {string} address @param {boolean} isPage */
+const findHit = async (cache, address, isPage) =>
+  (await cache.match(address)) ?? (isPage ? cache.match(BASE) : undefined);
+
 /** @param {Request} request */
 const answer = async (request) => {
   const { origin, pathname } = new URL(request.url);
+  const address = origin + pathname;
   const cache = await open();
-  const hit = await cache?.match(origin + pathname);
+  const hit = cache && (await findHit(cache, address, request.mode === "navigate"));
   if (hit) return hit;
-  const shell = request.mode === "navigate" ? await cache?.match(BASE) : null;
-  return shell ?? fetch(request);
+  const kept = FILES.find(([path]) => addressOf(path) === address);
+  // A kept file that is gone may be fetched only as it was: another version of it would be
+  // mixed into this one.
+  return cache && kept ? fetchWhole(address, kept[1]) : fetch(request);
 };
 
 self.addEventListener("install", (event) => event.waitUntil(install()));
@@ -119,7 +166,7 @@ self.addEventListener("message", (event) => {
   const [port] = event.ports;
   if (event.data === "SKIP_WAITING") self.skipWaiting();
   if (event.data === "SEALED") {
-    event.waitUntil(open().then((cache) => port?.postMessage(Boolean(cache))));
+    event.waitUntil(isWhole().then((whole) => port?.postMessage(whole)));
   }
 });
 self.addEventListener("fetch", (event) => {

@@ -1,6 +1,8 @@
 /**
  * The service worker, seen from the page. It is asked for after the first answer, so the first
- * visit does not compete with it. "Ready without signal" is true only when the cache is sealed.
+ * visit does not compete with it. "Ready without signal" is true only when the cache is sealed
+ * and whole. A new version waits until it is asked for; then every tab keeps what was done and
+ * follows.
  */
 
 import { scriptAddress } from "./trust.js";
@@ -8,82 +10,113 @@ import { scriptAddress } from "./trust.js";
 /** @typedef {import("./state").State["offline"]} Offline */
 
 const LOOK_AGAIN_AFTER_MILLISECONDS = 30 * 60 * 1000;
+const ANSWER_WITHIN_MILLISECONDS = 60_000;
+const CHANGE_WITHIN_MILLISECONDS = 5000;
 
-/** @param {ServiceWorker} worker @returns {Promise<boolean>} */
+/**
+ * Ask a service worker whether everything is kept. One that is gone does not answer.
+ * @param {ServiceWorker} worker @returns {Promise<boolean>}
+ */
 const isSealed = (worker) =>
   new Promise((resolve) => {
     const { port1, port2 } = new MessageChannel();
     port1.onmessage = ({ data }) => resolve(data === true);
+    setTimeout(resolve, ANSWER_WITHIN_MILLISECONDS, false);
     worker.postMessage("SEALED", [port2]);
   });
 
 /**
  * @param {{onOffline: (offline: Offline) => void, onWaiting: (waits: boolean) => void,
- *   save: () => Promise<void>}} hear
+ *   save: () => Promise<void>, whenIdle: () => Promise<void>}} hear
+ *   `save` fails while something is not kept; `whenIdle` waits while something is being typed
  */
-export const makeUpdates = ({ onOffline, onWaiting, save }) => {
+export const makeUpdates = ({ onOffline, onWaiting, save, whenIdle }) => {
   /** @type {ServiceWorkerRegistration | null} */
   let registered = null;
   let asked = false;
   let looked = 0;
+  const container = navigator.serviceWorker;
+  let controlled = Boolean(container?.controller);
 
   const tellOffline = async () => {
-    const active = registered?.active;
-    if (active) onOffline((await isSealed(active)) ? "ready" : "none");
+    const worker = registered?.active ?? container.controller;
+    if (!worker) return registered?.installing ? onOffline("getting") : onOffline("none");
+    onOffline((await isSealed(worker)) ? "ready" : "none");
   };
 
-  const tellWaiting = () =>
-    onWaiting(Boolean(registered?.waiting && navigator.serviceWorker.controller));
+  const tellWaiting = () => onWaiting(Boolean(registered?.waiting && container.controller));
 
   /** @param {ServiceWorker | null} worker */
   const watch = (worker) =>
     worker?.addEventListener("statechange", () => {
       tellWaiting();
-      if (worker.state === "activated") tellOffline();
-      if (worker.state === "redundant" && !registered?.active) onOffline("none");
+      if (["activated", "redundant"].includes(worker.state)) tellOffline();
     });
 
-  const lookAgain = () => {
-    const now = Date.now();
-    if (!registered || document.hidden || now - looked < LOOK_AGAIN_AFTER_MILLISECONDS) return;
-    looked = now;
-    // Without signal there is nothing to find, and that is no fault.
-    registered.update().catch(() => {});
+  const meet = async () => {
+    const options = /** @type {const} */ ({ updateViaCache: "none" });
+    const now = await container.register(scriptAddress("./sw.js"), options);
+    looked = Date.now();
+    if (now === registered) return now.update();
+    registered = now;
+    // A page that was loaded past its worker follows the next one all the same.
+    controlled ||= Boolean(now.active);
+    now.addEventListener("updatefound", () => watch(now.installing));
+    watch(now.installing);
+    return now.active ? now.update() : now;
   };
 
-  const reloadOnce = () => {
-    if (asked) location.reload();
-    asked = false;
+  /** Look for a new version, and for what the device has thrown away meanwhile. */
+  const look = async () => {
+    try {
+      await meet();
+    } catch {
+      // Without signal there is nothing to find, and that is no fault.
+    }
+    tellWaiting();
+    await tellOffline();
+  };
+
+  const lookAgain = () => {
+    const soon = Date.now() - looked < LOOK_AGAIN_AFTER_MILLISECONDS;
+    if (!document.hidden && !(soon && registered?.active)) look();
+  };
+
+  const follow = async () => {
+    // The first worker takes the page over as it is; every later one brings another version.
+    if (!controlled) {
+      controlled = true;
+      return;
+    }
+    if (!asked) await whenIdle();
+    await save().catch(() => {});
+    location.reload();
   };
 
   return {
     async register() {
-      if (registered || !("serviceWorker" in navigator)) return;
-      onOffline("getting");
-      navigator.serviceWorker.addEventListener("controllerchange", reloadOnce);
-      try {
-        registered = await navigator.serviceWorker.register(scriptAddress("./sw.js"), {
-          updateViaCache: "none",
-        });
-      } catch {
-        registered = null;
-      }
-      // Refused, or no signal: an app that is served from its cache is ready all the same.
-      if (!registered) return onOffline(navigator.serviceWorker.controller ? "ready" : "none");
-      registered.addEventListener("updatefound", () => watch(registered?.installing ?? null));
-      watch(registered.installing);
-      tellWaiting();
-      tellOffline();
+      if (looked || !container) return;
       looked = Date.now();
+      onOffline("getting");
+      container.addEventListener("controllerchange", follow);
       addEventListener("online", lookAgain);
       document.addEventListener("visibilitychange", lookAgain);
+      await look();
     },
 
-    /** Change to the version that waits, after everything is kept. */
+    /** Look by hand whether everything is kept, and for a new version. */
+    async check() {
+      onOffline("getting");
+      await (container ? look() : onOffline("none"));
+    },
+
+    /** Change to the version that waits, after everything is kept; fails when it is not. */
     async accept() {
       await save();
       asked = true;
       registered?.waiting?.postMessage("SKIP_WAITING");
+      // A worker that is gone meanwhile changes nothing; what is there now is shown anew.
+      setTimeout(() => location.reload(), CHANGE_WITHIN_MILLISECONDS);
     },
   };
 };

@@ -147,10 +147,9 @@ const start = async ({ makes = false, bytes, onModule }) => {
 
 /**
  * Answer from now on, and see to what can wait when nothing has been asked for a while.
- * @param {Handle} handle
- * @param {() => Promise<void>} later
+ * @param {import("./snapshot/quick.js").Started} started
  */
-const serve = (handle, later) => {
+const serve = ({ handle, later, onBroken }) => {
   let waiting = true;
   const seeToIt = () => {
     waiting = false;
@@ -163,7 +162,7 @@ const serve = (handle, later) => {
       post({ answer: handle(event.data) });
     } catch (error) {
       // The door never raises, so this is the interpreter itself: it cannot be used again.
-      post({ broken: String(error) });
+      onBroken().finally(() => post({ broken: String(error) }));
     }
     if (waiting) clock = setTimeout(seeToIt, QUIET_MILLISECONDS);
   });
@@ -172,8 +171,8 @@ const serve = (handle, later) => {
 /** @param {unknown} error */
 const tellFailure = (error) => post({ failed: String(error) });
 
-startQuickly({ start, build: BUILD, left: self.name === "left" }).then(({ handle, way, later }) => {
+startQuickly({ start, build: BUILD, after: self.name }).then((started) => {
   watcher.disconnect();
-  serve(handle, later);
-  post({ ready: true, way });
+  serve(started);
+  post({ ready: true, way: started.way });
 }, tellFailure);

@@ -47,7 +47,12 @@ export const houseActions = ({ store, door, keeper, tabs, updates, setManner }) 
       door.retry();
     },
 
-    "update.accept": () => updates.accept(),
+    "update.accept": () =>
+      updates.accept().catch(() => {
+        store.change({ notice: { words: say("update.waits"), bad: true } });
+      }),
+
+    "offline.check": () => updates.check(),
 
     "tabs.want": () => {
       const { desk } = store.read();

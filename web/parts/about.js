@@ -37,7 +37,7 @@ const units = ({ manner }) => html`<section class="card" aria-labelledby="units-
 </section>`;
 
 /** @param {State} state */
-const kept = ({ offline, kept_for_good }) => html`<section class="card" aria-labelledby="kept-title">
+const kept = ({ offline, kept_for_good, engine }) => html`<section class="card" aria-labelledby="kept-title">
   <h2 id="kept-title">${say("about.kept")}</h2>
   <p class="offline offline-${offline}">${sayOne("offline", offline)}</p>
   <p class="quiet">
@@ -47,6 +47,10 @@ const kept = ({ offline, kept_for_good }) => html`<section class="card" aria-lab
         ? say("about.kept_for_good")
         : say("about.may_be_cleared")}
   </p>
+  ${engine.way ? html`<p class="quiet">${sayOne("start", engine.way)}</p>` : nothing}
+  <button type="button" class="plain-button" data-act="offline.check">
+    ${say("about.check")}
+  </button>
 </section>`;
 
 /** @param {State} state */

@@ -20,18 +20,19 @@ import { openShelf } from "./shelf.js";
 /** @typedef {(how: {makes?: boolean, bytes?: Uint8Array,
  *   onModule?: (module: Module) => Promise<void>}) => Promise<Engine>} Start */
 /** @typedef {"copy" | "made" | "plain" | "off"} Way */
-/** @typedef {{handle: Handle, way: Way, later: () => Promise<void>}} Started */
+/** @typedef {{handle: Handle, way: Way, later: () => Promise<void>,
+ *   onBroken: () => Promise<void>}} Started */
 
 /** The bytes are not those that were kept. */
 class Spoiled extends Error {}
 
-const nothingLater = async () => {};
+const nothing = async () => {};
 const LOCK = `rungline-engine ${new URL("../", import.meta.url).pathname}`;
 
 /**
  * One engine at a time on this device looks at the copy: a mark found by the next is then
  * never the mark of a start that still goes on.
- * @param {() => Promise<Engine | "none">} act
+ * @param {() => Promise<Engine | "none" | "busy">} act
  * @returns {Promise<Engine | "none" | "busy">}
  */
 const alone = (act) =>
@@ -79,12 +80,13 @@ const tryCopy = async (shelf, start, label, marked) => {
 /**
  * Before a copy is touched a mark is set, and it is taken away when that went well or failed in
  * good order. Whoever finds it standing knows that the start took the page down with it.
- * @param {Shelf} shelf @param {string} key @param {Start} start @param {boolean} left
+ * @param {Shelf} shelf @param {string} key @param {Start} start @param {string} after
  */
-const wake = async (shelf, key, start, left) => {
+const wake = async (shelf, key, start, after) => {
   const before = await shelf.readNotes();
-  const notes = await shelf.changeNotes(explainMark(before, left) ?? {});
+  const notes = await shelf.changeNotes(explainMark(before, after === "left") ?? {});
   if (!mayUse(notes, key)) await shelf.dropCopy();
+  if (after === "again") return "busy";
   const label = mayUse(notes, key) ? await findLabel(shelf, key) : null;
   if (!label) return "none";
   const marked = shelf.changeNotes({ trying: true });
@@ -95,11 +97,19 @@ const wake = async (shelf, key, start, left) => {
   } catch (error) {
     console.warn("started without the copy:", String(error));
     await marked;
-    await shelf.dropCopy();
-    const spoiled = error instanceof Spoiled;
-    await shelf.changeNotes(spoiled ? noteSpoiled(notes) : noteFailed(notes, key));
+    if (!(error instanceof Spoiled)) await throwAway(shelf, key);
+    else {
+      await shelf.dropCopy();
+      await shelf.changeNotes(noteSpoiled(notes));
+    }
     return "none";
   }
+};
+
+/** A copy in doubt goes, and none is made again for this build. @param {Shelf} shelf @param {string} key */
+const throwAway = async (shelf, key) => {
+  await shelf.dropCopy();
+  await shelf.changeNotes(noteFailed(await shelf.readNotes(), key));
 };
 
 /**
@@ -118,44 +128,50 @@ const startAndCopy = async (shelf, key, start) => {
       const digest = await hash(bytes);
       await shelf.keepCopy({ key, shape, length: bytes.length, digest, proof }, bytes);
     };
-    return { handle, way: "made", later: keep };
+    return { handle, way: "made", later: keep, onBroken: nothing };
   } catch (error) {
     console.warn("no copy could be taken:", String(error));
-    await shelf.changeNotes(noteFailed(await shelf.readNotes(), key));
+    await throwAway(shelf, key).catch(nothing);
     return null;
   }
 };
 
 /**
+ * A shelf that cannot be read or written is no reason not to start.
  * @param {Shelf} shelf @param {string} key @param {Start} start @param {boolean} makes
  * @returns {Promise<Started>}
  */
 const startWithout = async (shelf, key, start, makes) => {
-  const notes = await shelf.readNotes();
-  const may = makes && mayMake(notes, key, await askDevice());
+  const notes = await shelf.readNotes().catch(() => null);
+  const may = notes && makes && mayMake(notes, key, await askDevice());
   const made = may ? await startAndCopy(shelf, key, start) : null;
   const { handle } = made ?? (await start({}));
-  const now = await shelf.changeNotes({ starts: notes.starts + 1, leaves: 0 });
-  return made ?? { handle, way: mayUse(now, key) ? "plain" : "off", later: nothingLater };
+  const starts = (notes?.starts ?? 0) + 1;
+  const now = await shelf.changeNotes({ starts, leaves: 0 }).catch(() => null);
+  const way = now && mayUse(now, key) ? "plain" : "off";
+  return made ?? { handle, way, later: nothing, onBroken: nothing };
 };
 
 /**
  * Start the engine in the quickest way this device allows.
- * @param {{start: Start, build: string, left: boolean}} parts
- *   `left`: the page before this one was left while its engine started
+ * @param {{start: Start, build: string, after: string}} parts
+ *   `after`: "left" when the page before this one was left while its engine started, "again"
+ *   when an engine had to be ended: then none is woken, whatever the cause was
  * @returns {Promise<Started>}
  */
-export const startQuickly = async ({ start, build, left }) => {
+export const startQuickly = async ({ start, build, after }) => {
   const key = `1 ${build} ${navigator.userAgent}`;
   /** @returns {Promise<Started>} */
   const startPlain = async () => {
     const { handle } = await start({});
-    return { handle, way: "plain", later: nothingLater };
+    return { handle, way: "plain", later: nothing, onBroken: nothing };
   };
   const shelf = navigator.locks ? await openShelf().catch(() => null) : null;
   if (!shelf) return startPlain();
-  // A shelf that cannot be read is no reason not to start.
-  const woken = await alone(() => wake(shelf, key, start, left)).catch(() => "busy");
-  if (typeof woken === "object") return { handle: woken.handle, way: "copy", later: nothingLater };
+  const woken = await alone(() => wake(shelf, key, start, after)).catch(() => "busy");
+  if (typeof woken === "object") {
+    const onBroken = () => throwAway(shelf, key);
+    return { handle: woken.handle, way: "copy", later: nothing, onBroken };
+  }
   return startWithout(shelf, key, start, woken === "none");
 };

@@ -22,6 +22,7 @@ PAGE: dict[str, str] = {
     # what the engine does
     "engine.fetch": "Fetching",
     "engine.start": "Starting",
+    "engine.wake": "Waking",
     "engine.unpack": "Unpacking",
     "engine.open": "Opening",
     "engine.again": "Starting again",
@@ -50,6 +51,7 @@ PAGE: dict[str, str] = {
     "tabs.want": "Change it here",
     "update.ready": "A new version is ready.",
     "update.accept": "Change to it",
+    "update.waits": "Not everything is kept yet, so the new version waits.",
     # verdicts
     "verdict.ok": "fits",
     "verdict.near": "no reserve",
@@ -211,8 +213,13 @@ PAGE: dict[str, str] = {
     "about.may_be_cleared": "The browser may clear your jobs when the device runs full. Save those"
     " that matter as files.",
     "about.ask_for_good": "Ask the browser to keep them",
+    "about.check": "Check again",
     "about.changes": "What has changed",
     "about.licences": "Licences of what is inside",
+    "start.copy": "Quick start: in use. The engine was woken from a copy on this device.",
+    "start.made": "Quick start: prepared now, for the next time.",
+    "start.plain": "Quick start: not used this time.",
+    "start.off": "Quick start: switched off on this device, because it did not go well once.",
     "offline.unknown": "Not yet known whether it works without signal.",
     "offline.getting": "Fetching what is needed to work without signal.",
     "offline.ready": "Ready without signal.",
