@@ -72,7 +72,10 @@ def _shown(finding: Finding, manner: Manner) -> ShownTexts:
     if finding.high is not None:
         shown["high"] = show(finding.high, finding.unit, manner=manner)
     if finding.limit is not None:
-        shown["limit"] = show_typed(finding.limit, finding.unit, manner=manner)
+        # a rating worked out for this line is no maker's figure: three of them say enough
+        worked_out = finding.limit != finding.values.get("rated_w", finding.limit)
+        printer = show if worked_out else show_typed
+        shown["limit"] = printer(finding.limit, finding.unit, manner=manner)
         rounded = finding.verdict == "over" and shown["value"] == shown["limit"]
         if rounded and finding.value is not None:
             shown["value"] = show_typed(finding.value, finding.unit, manner=manner)
