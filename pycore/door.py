@@ -18,6 +18,8 @@ from pycore.ground.refusals import read_model
 from pycore.ground.units import Manner
 
 MOST_CHARACTERS = 9_000_000
+# A request may carry a large job twice; more fields than this are no request of the page.
+MOST_COLONS = 300_000
 PLAIN = MannerBody().manner()
 
 
@@ -38,6 +40,8 @@ def handle(text: str) -> str:
 def _head(text: str) -> Head:
     if len(text) > MOST_CHARACTERS:
         raise TooLarge("text_too_large", characters=len(text), most=MOST_CHARACTERS)
+    if text.count(":") > MOST_COLONS:
+        raise TooLarge("fields_too_many", most=MOST_COLONS)
     try:
         return read_model(Head, text)
     except BadText:

@@ -21,6 +21,9 @@ from pycore.jobs.job import FORMAT, VERSION
 MOST_CHARACTERS = 4_000_000
 MOST_CHARACTERS_OF_ALL = 8_000_000
 MOST_JOBS = 500
+# Every field of a job has a colon. So many are far beyond any job, and finding all that is
+# wrong in a text of more would keep a phone busy for seconds.
+MOST_COLONS = 150_000
 LONGEST_NAME = 120
 FORMAT_OF_ALL: Final = "rungline-jobs"
 VERSION_OF_ALL: Final = 1
@@ -109,6 +112,8 @@ def open_all(text: str) -> Opened:
 
 def open_job(text: str) -> Job:
     """The job in its own text, whatever its version."""
+    if text.count(":") > MOST_COLONS:
+        raise TooLarge("fields_too_many", most=MOST_COLONS)
     cover = read_model(Cover, text)
     if cover.format == FORMAT_OF_ALL:
         raise BadText("several_jobs")

@@ -21,7 +21,7 @@ FEET_INCHES = re.compile(
     re.ASCII | re.IGNORECASE,
 )
 # what follows a number and is no unit: more digits, marks or signs
-MORE_NUMBER = re.compile(r"[.,_'’+-]|[^\W\d_]?[+-]?\d")
+MORE_NUMBER = re.compile(r"[.,_+-]|['’]\d|[^\W\d_]?[+-]?\d")
 OHM_SIGN, OMEGA = "\u2126", "\u03a9"
 SPACES = re.compile(r"[\s\u00a0\u2007\u2009\u202f]+")
 
