@@ -5,6 +5,7 @@ model of its ask. What cannot be answered comes back as a problem with words and
 """
 
 import json
+import re
 from functools import cache
 from typing import Any
 
@@ -19,7 +20,9 @@ from pycore.ground.units import Manner
 
 MOST_CHARACTERS = 9_000_000
 # A request may carry a large job twice; more fields than this are no request of the page.
-MOST_COLONS = 300_000
+MOST_FIELDS = 300_000
+# The page writes its number first, so that even a text nobody can read gets its answer.
+NUMBER = re.compile(r'\s*\{\s*"n"\s*:\s*(\d{1,15})\b', re.ASCII)
 PLAIN = MannerBody().manner()
 
 
@@ -27,21 +30,39 @@ def handle(text: str) -> str:
     """Answer one request: `{"n", "body"}` or `{"n", "problem"}`, whatever the text was."""
     number, manner = 0, PLAIN
     try:
+        number = _number(text)
         head = _head(text)
         number, manner = head.n, head.manner.manner()
         return _written({"n": number, "body": _answer(head, text, manner=manner)})
     except Problem as problem:
-        return _written({"n": number, "problem": problem_answer(problem, manner)})
+        return _refused(number, problem, manner=manner)
     except Exception as fault:  # noqa: BLE001 - the last resort: the page must get an answer it can show
-        unexpected = Problem("unexpected", kind=type(fault).__name__)
-        return _written({"n": number, "problem": problem_answer(unexpected, manner)})
+        return _refused(number, _unexpected(fault), manner=manner)
+
+
+def _refused(number: int, problem: Problem, *, manner: Manner) -> str:
+    """The problem in words; where even those fail, that something did."""
+    try:
+        return _written({"n": number, "problem": problem_answer(problem, manner)})
+    except Exception as fault:  # noqa: BLE001 - see above
+        return _written({"n": number, "problem": problem_answer(_unexpected(fault), PLAIN)})
+
+
+def _unexpected(fault: Exception) -> Problem:
+    return Problem("unexpected", kind=type(fault).__name__)
+
+
+def _number(text: str) -> int:
+    found = NUMBER.match(text)
+    return int(found[1]) if found else 0
 
 
 def _head(text: str) -> Head:
     if len(text) > MOST_CHARACTERS:
         raise TooLarge("text_too_large", characters=len(text), most=MOST_CHARACTERS)
-    if text.count(":") > MOST_COLONS:
-        raise TooLarge("fields_too_many", most=MOST_COLONS)
+    fields = text.count('":') - text.count('\\":')  # those inside a carried text cost nothing here
+    if fields > MOST_FIELDS:
+        raise TooLarge("fields_too_many", most=MOST_FIELDS)
     try:
         return read_model(Head, text)
     except BadText:
