@@ -7,20 +7,26 @@ from collections.abc import Callable, Iterator
 from pycore.calc import line_ohms
 from pycore.calc.finding import Finding
 from pycore.calc.line_assumes import assumed
-from pycore.calc.line_loss import Worst, loss_of
+from pycore.calc.line_loss import loss_of
+from pycore.calc.line_loss_story import (
+    limit_steps,
+    loss_step,
+    name_of,
+    number,
+    section_steps,
+    tell_loss,
+)
 from pycore.calc.line_more import (
     load_ohm_of,
     most_wasteful,
     own_ohm_of,
     pair_on_the_way,
-    path_to,
     references_of,
     run_at,
     worst_at,
 )
-from pycore.calc.network import spend
 from pycore.calc.pairs import Pair
-from pycore.calc.solve import TREBLE_HZ, Line, Lines, Run, on_output, solve_lines
+from pycore.calc.solve import TREBLE_HZ, Line, Lines, on_output, solve_lines
 from pycore.formulas import cable, level, power
 from pycore.ground.working import Known, Step, Working, computed, step
 from pycore.jobs import Job
@@ -46,129 +52,8 @@ def working_in(lines: Lines, finding: Finding) -> Working:
     tell = TELLERS.get(finding.what)
     if line is None or tell is None:
         return Working((), ())
-    otherwise = _limit_steps(finding.limit) if finding.limit is not None else ()
+    otherwise = limit_steps(finding.limit) if finding.limit is not None else ()
     return Working((*otherwise, *tell(line)), assumed(line, finding))
-
-
-def _limit_steps(limit_db: float) -> Iterator[Step]:
-    """The limit said as shares of volts, watts and ohms: the three ten per cents."""
-    limit = {"loss_db": Known(limit_db, "db", "typed")}
-    yield step("limit_volts", level.volts_lost_fraction, inputs=limit)
-    yield step("limit_watts", level.watts_lost_fraction, inputs=limit)
-    yield step("limit_ohms", level.loop_of_load_fraction, inputs=limit)
-
-
-def _number(value: float, unit: str, *, label: str = "") -> Known:
-    return Known(value=value, unit=unit, origin="computed", label=label)
-
-
-def _tell_loss(line: Line) -> Iterator[Step]:
-    loss = loss_of(line)
-    told: set[int] = set()
-    if loss.value is not None and line.value is not None:
-        yield from _path_steps(line, line.value, worst=loss.value, told=told)
-        yield from _balance_steps(line, line.value)
-        yield _loss_step(line, line.value, node=loss.value.node)
-        return
-    for worst, solved in ((loss.low, line.low), (loss.high, line.high)):
-        if worst is not None and solved is not None:
-            yield from _path_steps(line, solved, worst=worst, told=told)
-            yield _loss_step(line, solved, node=worst.node)
-
-
-def _loss_step(line: Line, solved: Run, *, node: int) -> Step:
-    volts = {
-        "from_v": _number(line.reference_v, "v"),
-        "at_v": _number(line.volts_at(solved, node), "v"),
-    }
-    return step("line_loss", level.loss_db, inputs=volts)
-
-
-def _path_steps(line: Line, solved: Run, *, worst: Worst, told: set[int]) -> Iterator[Step]:
-    """The way to the worst loudspeaker: its costliest section, then all sections together."""
-    path = path_to(line.laid.parents, worst.node)
-    drops = {node: _drop_step(line, solved, node=node) for node in path}
-    costliest = max(path, key=lambda node: drops[node].result)
-    yield from _section_steps(line, costliest, told=told)
-    yield _beyond_step(line, solved, node=costliest)
-    yield drops[costliest]
-    each_db = tuple(drops[node].result for node in path)
-    total = {"each_db": Known(each_db, "db", "computed")}
-    yield step("line_path", level.sum_of_losses_db, inputs=total)
-
-
-def _beyond_step(line: Line, solved: Run, *, node: int) -> Step:
-    """What hangs at a node and beyond it, by its watts alone: what the cable adds comes on top."""
-    inside = {node}
-    for each in range(node + 1, len(line.laid.parents)):
-        if line.laid.parents[each] in inside:
-            inside.add(each)
-    square = line.laid.line_v**2
-    watts = tuple(solved.network.load_s[each].real * square for each in sorted(inside))
-    inputs = {
-        "load_w": _number(level.balance_w(each_w=watts), "w"),
-        "line_v": Known(line.laid.line_v, "v", "typed"),
-    }
-    values = {"point": _name(line, node)}
-    return step("line_beyond", level.conductance_of_watts_s, inputs=inputs, **values)
-
-
-def _drop_step(line: Line, solved: Run, *, node: int) -> Step:
-    series_ohm, out_s = solved.network.series_ohm[node], solved.flow.out_s[node]
-    inputs = {
-        "series_ohm": _number(series_ohm.real, "ohm"),
-        "reactance_ohm": _number(series_ohm.imag, "ohm"),
-        "conductance_s": _number(out_s.real, "s"),
-        "susceptance_s": _number(out_s.imag, "s"),
-    }
-    return step("line_section", level.section_loss_db, inputs=inputs, point=_name(line, node))
-
-
-def _name(line: Line, node: int) -> str:
-    point = line.laid.points[node - 1]
-    return point.fitted.label or point.id
-
-
-def _section_steps(line: Line, node: int, *, told: set[int]) -> Iterator[Step]:
-    """The cable of a section, unless it was told before, and the section's ohms."""
-    pair = line.laid.pairs[node]
-    if pair is None or line.laid.unknown[node]:
-        return
-    if id(pair) not in told:
-        told.add(id(pair))
-        yield from pair.steps
-    inputs = {
-        "loop_ohm_per_km": _number(pair.loop_ohm_per_km, "ohm_per_km"),
-        "length_m": Known(line.laid.lengths_m[node], "m", "typed"),
-        "joint_ohm": Known(line.laid.joints_ohm[node], "ohm", "typed"),
-    }
-    yield step("line_ohms", cable.section_ohm, inputs=inputs, point=_name(line, node))
-
-
-def _balance_steps(line: Line, value: Run) -> Iterator[Step]:
-    """Watts into the line, and where they are left: played, in copper, in controls."""
-    square = line.reference_v**2
-    spent = spend(value.network, value.flow)
-    into = {
-        "at_v": _number(line.reference_v, "v"),
-        "conductance_s": _number(value.flow.out_s[0].real, "s"),
-    }
-    yield step("line_in", level.watts_at_volts_w, inputs=into)
-    parts = {
-        "line_played": spent.loads_w,
-        "line_copper": spent.copper_w,
-        "line_controls": spent.controls_w,
-    }
-    sums: list[float] = []
-    for code, each in parts.items():
-        watts = tuple(one * square for one in each if one)
-        if watts:
-            made = step(code, level.balance_w, inputs={"each_w": Known(watts, "w", "computed")})
-            sums.append(made.result)
-            yield made
-    yield step(
-        "line_balance", level.balance_w, inputs={"each_w": Known(tuple(sums), "w", "computed")}
-    )
 
 
 def _tell_treble(line: Line) -> Iterator[Step]:
@@ -181,9 +66,9 @@ def _tell_treble(line: Line) -> Iterator[Step]:
     load_ohm = load_ohm_of(line)
     if load_ohm is not None:
         load_w = level.balance_w(each_w=tuple(draw.value or 0.0 for draw in line.laid.draws))
-        inputs = {"line_v": Known(line.laid.line_v, "v", "typed"), "load_w": _number(load_w, "w")}
+        inputs = {"line_v": Known(line.laid.line_v, "v", "typed"), "load_w": number(load_w, "w")}
         yield step("line_load", power.impedance_of_watts_ohm, inputs=inputs)
-    yield _loss_step(line, run_at(line, TREBLE_HZ), node=worst.node)
+    yield loss_step(line, run_at(line, TREBLE_HZ), node=worst.node)
 
 
 def _own_step(pair: Pair) -> Step:
@@ -199,7 +84,7 @@ def _tell_nominal(line: Line) -> Iterator[Step]:
     if worst is not None and line.value is not None:
         volts = {
             "from_v": Known(line.laid.line_v, "v", "typed"),
-            "at_v": _number(line.volts_at(line.value, worst.node), "v"),
+            "at_v": number(line.volts_at(line.value, worst.node), "v"),
         }
         yield step("line_nominal", level.loss_db, inputs=volts)
 
@@ -209,8 +94,8 @@ def _tell_nearest(line: Line) -> Iterator[Step]:
     if worst is not None and line.value is not None:
         nearest = references_of(line, line.value).nearest
         volts = {
-            "from_v": _number(line.volts_at(line.value, nearest), "v"),
-            "at_v": _number(line.volts_at(line.value, worst.node), "v"),
+            "from_v": number(line.volts_at(line.value, nearest), "v"),
+            "at_v": number(line.volts_at(line.value, worst.node), "v"),
         }
         yield step("line_nearest", level.loss_db, inputs=volts)
 
@@ -218,8 +103,8 @@ def _tell_nearest(line: Line) -> Iterator[Step]:
 def _tell_spread(line: Line) -> Iterator[Step]:
     worst = loss_of(line).value
     if worst is not None and line.value is not None:
-        most = _loss_step(line, line.value, node=worst.node)
-        least = _loss_step(line, line.value, node=references_of(line, line.value).least)
+        most = loss_step(line, line.value, node=worst.node)
+        least = loss_step(line, line.value, node=references_of(line, line.value).least)
         yield most
         yield least
         both = {"most_db": computed(most), "least_db": computed(least)}
@@ -229,13 +114,13 @@ def _tell_spread(line: Line) -> Iterator[Step]:
 def _tell_waste(line: Line) -> Iterator[Step]:
     wasted = most_wasteful(line, line.value) if line.value is not None else None
     if wasted is not None:
-        yield from _section_steps(line, wasted.node, told=set())
+        yield from section_steps(line, wasted.node, told=set())
         inputs = {
-            "current_a": _number(wasted.current_a, "a"),
-            "series_ohm": _number(wasted.series_ohm, "ohm"),
+            "current_a": number(wasted.current_a, "a"),
+            "series_ohm": number(wasted.series_ohm, "ohm"),
         }
         yield step(
-            "line_waste", level.watts_in_copper_w, inputs=inputs, point=_name(line, wasted.node)
+            "line_waste", level.watts_in_copper_w, inputs=inputs, point=name_of(line, wasted.node)
         )
 
 
@@ -246,7 +131,7 @@ def _tell_zone_ohms(line: Line) -> Iterator[Step]:
         if nominal is not None:
             load_w = level.balance_w(each_w=tuple(draw.value or 0.0 for draw in line.laid.draws))
             volts = Known(line.laid.line_v, "v", "typed")
-            inputs = {"line_v": volts, "load_w": _number(load_w, "w")}
+            inputs = {"line_v": volts, "load_w": number(load_w, "w")}
             yield step("line_load", power.impedance_of_watts_ohm, inputs=inputs)
         yield from _magnitude_steps(value)
         return
@@ -257,8 +142,8 @@ def _tell_zone_ohms(line: Line) -> Iterator[Step]:
 def _magnitude_steps(seen_s: complex | None) -> Iterator[Step]:
     if seen_s:
         parts = {
-            "conductance_s": _number(seen_s.real, "s"),
-            "susceptance_s": _number(seen_s.imag, "s"),
+            "conductance_s": number(seen_s.real, "s"),
+            "susceptance_s": number(seen_s.imag, "s"),
         }
         yield step("line_reads", level.magnitude_ohm, inputs=parts)
 
@@ -281,7 +166,7 @@ def _tell_output(hanging: list[Line]) -> Iterator[Step]:
 
 
 TELLERS: dict[str, Teller] = {
-    "zone_loss_db": _tell_loss,
+    "zone_loss_db": tell_loss,
     "zone_loss_10k_db": _tell_treble,
     "zone_loss_nominal_db": _tell_nominal,
     "zone_loss_nearest_db": _tell_nearest,
