@@ -16,7 +16,7 @@ from pycore.calc.check import check_job
 from pycore.calc.finding import Verdict, worst
 from pycore.edit import Command, apply, read_command
 from pycore.ground.problems import BadText, Problem
-from pycore.ground.units import Manner, read, show_typed, unit_of
+from pycore.ground.units import Manner, read, read_run, show_typed, unit_of
 from pycore.ground.units.table import TYPED
 from pycore.jobs import Job, Kinds
 from pycore.jobs.catalogue import DEFAULT_LIMITS
@@ -82,6 +82,8 @@ def command_of(raw: Mapping[str, Any], typed: Mapping[str, str], *, manner: Mann
     """The command with what the person typed put in, validated as any text from outside."""
     for field, text in typed.items():
         raw = _put(raw, field.split("."), value=read_field(field, text, manner=manner), field=field)
+    if raw.get("do") == "tick" and not raw.get("at"):
+        raw = {**raw, "at": manner.today}
     try:
         return read_command(json.dumps(raw))
     except BadText as problem:
@@ -91,18 +93,25 @@ def command_of(raw: Mapping[str, Any], typed: Mapping[str, str], *, manner: Mann
 def _said_as_typed(problem: BadText, typed: Mapping[str, str], *, manner: Manner) -> BadText:
     """What is wrong with a number a person typed, said of what they typed."""
     field = problem.where.get("field", "")
-    if field not in typed:
+    owner = next((one for one in typed if field == one or field.startswith(f"{one}.")), None)
+    if owner is None:
         return problem
+    where = {"field": owner}
     if problem.code in TOO_FAR:
         bound = float(problem.values["bound"])
         shown = show_typed(bound, unit_of(field) or "count", manner=manner)
-        return BadText(TOO_FAR[problem.code], where=problem.where, text=typed[field], bound=shown)
-    empty = problem.code == "number_expected" and not typed[field].strip()
-    return BadText("cannot_be_unknown", where=problem.where) if empty else problem
+        return BadText(TOO_FAR[problem.code], where=where, text=typed[owner], bound=shown)
+    empty = problem.code == "number_expected" and not typed[owner].strip()
+    return BadText("cannot_be_unknown", where=where) if empty else problem
 
 
-def read_field(field: str, text: str, *, manner: Manner) -> float | int | None:
-    """A typed number by the unit its field's name ends in; a problem names that field."""
+def read_field(field: str, text: str, *, manner: Manner) -> float | int | dict[str, Any] | None:
+    """A typed number by the unit its field's name ends in; a problem names that field.
+
+    A field named "run" is read as so many, so far apart.
+    """
+    if field.rsplit(".", 1)[-1] == "run":
+        return _read_run(field, text, manner=manner)
     unit = unit_of(field)
     if unit is None or unit not in TYPED:
         raise BadText("field_not_typed", where={"field": field}, field=field)
@@ -112,6 +121,17 @@ def read_field(field: str, text: str, *, manner: Manner) -> float | int | None:
         problem.where["field"] = field
         raise
     return int(number) if number is not None and unit in WHOLE else number
+
+
+def _read_run(field: str, text: str, *, manner: Manner) -> dict[str, Any]:
+    try:
+        run = read_run(text, manner=manner)
+        if run is None:
+            raise BadText("run_needed")
+    except Problem as problem:
+        problem.where["field"] = field
+        raise
+    return {"count": run.how_many, "length_m": run.length_m}
 
 
 def _put(raw: Any, path: list[str], *, value: object, field: str) -> Any:
@@ -189,4 +209,4 @@ def _change(before: FindingAnswer | None, after: FindingAnswer) -> LoadChange:
 
 
 def _numbers(finding: FindingAnswer) -> tuple[object, ...]:
-    return finding["code"], finding["value"], finding["low"], finding["high"]
+    return tuple(finding[name] for name in ("code", "value", "low", "high", "limit"))

@@ -89,7 +89,9 @@ def refusal(refused: ValidationError, tags: Collection[str] = NO_TAGS) -> Proble
 def _place(error: ErrorDetails, tags: Collection[str]) -> str:
     """The dotted name of the field, without what pydantic puts in for the choices of unions."""
     path, kind = error["loc"], error["type"]
-    start = next((at for at, part in enumerate(path) if part not in tags and part != "body"), 0)
+    nothing_else = len(path) if tags else 0
+    own = (at for at, part in enumerate(path) if part not in tags and part != "body")
+    start = next(own, nothing_else)
     parts = [
         str(part)
         for at, part in enumerate(path)

@@ -58,12 +58,6 @@ class Tap(Closed):
     position: Name | None = None
     allowed: bool | None = None
 
-    @model_validator(mode="after")
-    def _watts_or_ohms(self) -> Self:
-        if (self.w is None) == (self.ohm is None):
-            raise BrokenJob("tap_said_twice")
-        return self
-
 
 class LoudspeakerKind(Closed):
     """A loudspeaker with its transformer: the taps it offers and how loud it plays."""
@@ -78,6 +72,13 @@ class LoudspeakerKind(Closed):
     sensitivity_db: Decibels | None = None
     coverage_h_deg: Degrees | None = None
     coverage_v_deg: Degrees | None = None
+
+    @model_validator(mode="after")
+    def _watts_or_ohms(self) -> Self:
+        for tap in self.taps:
+            if (tap.w is None) == (tap.ohm is None):
+                raise BrokenJob("tap_said_twice", where={"kind": self.id}, name=self.name)
+        return self
 
 
 class AttenuatorKind(Closed):

@@ -28,12 +28,6 @@ class Spot(Closed):
     zone: Id | None = None
     point: Id | None = None
 
-    @model_validator(mode="after")
-    def _one_place(self) -> Self:
-        if sum(place is not None for place in (self.output, self.zone, self.point)) != 1:
-            raise BrokenJob("reading_place")
-        return self
-
 
 class Reading(Closed):
     """What an instrument said, or how a loudspeaker was heard to play."""
@@ -52,7 +46,10 @@ class Reading(Closed):
     baseline: bool
 
     @model_validator(mode="after")
-    def _heard_or_measured(self) -> Self:
+    def _one_place_one_answer(self) -> Self:
+        spot = self.where
+        if sum(place is not None for place in (spot.output, spot.zone, spot.point)) != 1:
+            raise BrokenJob("reading_place", where={"reading": self.id})
         if isinstance(self.value, str) != (self.quantity == "plays"):
             raise BrokenJob("reading_value", where={"reading": self.id})
         return self

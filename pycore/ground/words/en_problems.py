@@ -37,7 +37,7 @@ PROBLEMS = {
     "value_refused": "{field} cannot be “{given}”.",
     "cable_said_twice": "The cable {name} must be given in exactly one way: gauge, area, or"
     " measured loop resistance.",
-    "tap_said_twice": "A tap is given in watts or in ohms, one of them.",
+    "tap_said_twice": "A tap of {name} must be given in watts or in ohms, one of them.",
     "reading_place": "A reading is taken at exactly one place.",
     "reading_value": "A reading has a number, or says how a loudspeaker plays, as its quantity"
     " asks.",
