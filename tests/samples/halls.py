@@ -1,6 +1,6 @@
 """One zone at a time, and looking up what is told of it."""
 
-from typing import Any
+from typing import Any, cast
 
 from pycore.calc.finding import Finding
 from pycore.calc.line import line_findings
@@ -32,7 +32,7 @@ def told(job: Job, what: str = "zone_loss_db", *, state: str = "override") -> Fi
 def row_of(job: Job, point: str, *, state: str = "override") -> dict[str, Any]:
     """The row of a point in a state."""
     (row,) = (one for one in point_rows(job) if (one["point"], one["state"]) == (point, state))
-    return row
+    return cast("dict[str, Any]", row)
 
 
 def attenuator(after: str | None, **fitted: Any) -> dict[str, Any]:
