@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import pytest
 
 if TYPE_CHECKING:
-    from playwright.sync_api import Browser
+    from playwright.sync_api import Browser, Playwright
 
     from web.tools.server import FolderServer
 
@@ -52,16 +52,22 @@ def served(dist: Path) -> "Iterator[FolderServer]":
 
 
 @pytest.fixture(scope="session")
-def chromium() -> "Iterator[Browser]":
-    """This machine's own Chromium, driven through Playwright."""
+def playwright() -> "Iterator[Playwright]":
+    """Playwright itself: there can be only one in a run."""
     from playwright.sync_api import sync_playwright
 
+    with sync_playwright() as one:
+        yield one
+
+
+@pytest.fixture(scope="session")
+def chromium(playwright: "Playwright") -> "Iterator[Browser]":
+    """This machine's own Chromium, driven through Playwright."""
     from web.tools.ready_machine import BROWSER_ARGUMENTS, find_chromium
 
     path = find_chromium()
     if path is None:
         pytest.fail("there is no Chromium here: run `python3 build.py test`, which gets one")
-    with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=path, args=list(BROWSER_ARGUMENTS))
-        yield browser
-        browser.close()
+    browser = playwright.chromium.launch(executable_path=path, args=list(BROWSER_ARGUMENTS))
+    yield browser
+    browser.close()

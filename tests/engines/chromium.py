@@ -31,6 +31,7 @@ class Chromium:
             args=list(BROWSER_ARGUMENTS),
         )
         self.page = self._context.pages[0]
+        self._pages = [self.page]
 
     def stop(self) -> None:
         """Close it in good order."""
@@ -46,7 +47,16 @@ class Chromium:
 
     def go(self, address: str) -> None:
         """Show an address."""
-        self.page.goto(address)
+        try:
+            self.page.goto(address)
+        except Error as error:
+            raise Gone(str(error)) from error
+
+    def show(self, tab: int) -> None:
+        """Speak to this tab from now on; the next one after the last is opened."""
+        if tab == len(self._pages):
+            self._pages.append(self._context.new_page())
+        self.page = self._pages[tab]
 
     def evaluate(self, expression: str) -> Any:
         """Give the value of an expression in the page."""

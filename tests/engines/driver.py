@@ -2,7 +2,6 @@
 
 import time
 from collections.abc import Callable
-from pathlib import Path
 from typing import Any, Protocol
 
 LONGEST_WAIT_SECONDS = 60.0
@@ -10,7 +9,7 @@ LOOK_AGAIN_AFTER_SECONDS = 0.05
 
 
 class Driver(Protocol):
-    """One browser with a profile of its own, and the one tab it shows."""
+    """One browser with a profile of its own, and the tab it shows."""
 
     name: str
 
@@ -22,6 +21,9 @@ class Driver(Protocol):
 
     def go(self, address: str) -> None:
         """Show an address and wait until its document is loaded."""
+
+    def show(self, tab: int) -> None:
+        """Speak to this tab from now on; the next one after the last is opened."""
 
     def evaluate(self, expression: str) -> Any:
         """Give the value of an expression in the page, waited for, as plain data."""
@@ -51,9 +53,3 @@ def wait_until(ask: Callable[[], Any], *, what: str) -> Any:
 
 class Gone(Exception):
     """The page that was asked went away before it answered, or its script failed."""
-
-
-def make_folder(place: Path) -> Path:
-    """Make a folder and give its path."""
-    place.mkdir(parents=True, exist_ok=True)
-    return place

@@ -53,6 +53,7 @@ class Firefox:
         self._socket = self._connect(port)
         self._command("session.new", capabilities={})
         self._tab = self._command("browsingContext.getTree")["contexts"][0]["context"]
+        self._tabs = [self._tab]
 
     def stop(self) -> None:
         """Close it in good order, so that what it stored is on its disk."""
@@ -71,6 +72,12 @@ class Firefox:
     def go(self, address: str) -> None:
         """Show an address."""
         self._command("browsingContext.navigate", context=self._tab, url=address, wait="complete")
+
+    def show(self, tab: int) -> None:
+        """Speak to this tab from now on; the next one after the last is opened."""
+        if tab == len(self._tabs):
+            self._tabs.append(self._command("browsingContext.create", type="tab")["context"])
+        self._tab = self._tabs[tab]
 
     def evaluate(self, expression: str) -> Any:
         """Give the value of an expression in the page."""

@@ -52,6 +52,7 @@ class WebKit:
         self._base = f"http://127.0.0.1:{port}"
         self._session = self._open_session()
         self._send("POST", "/timeouts", {"script": PATIENCE_SECONDS * 1000})
+        self._tabs = [self._send("GET", "/window")]
 
     def stop(self) -> None:
         """Close it in good order."""
@@ -68,6 +69,12 @@ class WebKit:
     def go(self, address: str) -> None:
         """Show an address."""
         self._send("POST", "/url", {"url": address})
+
+    def show(self, tab: int) -> None:
+        """Speak to this tab from now on; the next one after the last is opened."""
+        if tab == len(self._tabs):
+            self._tabs.append(self._send("POST", "/window/new", {"type": "tab"})["handle"])
+        self._send("POST", "/window", {"handle": self._tabs[tab]})
 
     def evaluate(self, expression: str) -> Any:
         """Give the value of an expression in the page."""

@@ -1,0 +1,1 @@
+postMessage("__APP__");
