@@ -188,3 +188,27 @@ CABLES = {
     "mm2_4": "4 mm²",
     "mm2_6": "6 mm²",
 }
+
+# Which cable: why nothing can be chosen, why not the next thinner, and what else would help.
+CHOICES = {
+    "pick": "{cable} is the thinnest that passes: the worst loudspeaker loses {loss_db} of the"
+    " {limit_db} that are allowed.",
+    "pick_none": "None of these cables keeps the worst loudspeaker within {limit_db}.",
+    "refused_not_landed": "The zone is on no output, so its line voltage is not known.",
+    "refused_no_loudspeakers": "There is no connected loudspeaker on this line.",
+    "refused_lengths_unknown": "A length is not known. Enter every length first.",
+    "refused_load_unknown": "A tap is not known, and nothing bounds it. Enter it, or its kind.",
+    "refused_cables_unknown": "A cable is not known. Enter the cable of every section first.",
+    "refused_nothing_passes": "No length passes: the joints alone lose more than {limit_db}.",
+    "why_not_loses_too_much": "With {thinner} it would lose {thinner_loss_db}.",
+    "why_not_too_thin": "{thinner} would pass as well, but is thinner than you want.",
+    "why_not_none_thinner": "There is none thinner in the list.",
+    "step_up": "{cable} to {section} alone: {loss_db}, {gain_db} better.",
+    "rescue_split": "Split the line: a second home run of {run_m} to {point}, with {cable}. The"
+    " worst loudspeaker then loses {loss_db}.",
+    "rescue_feed_middle": "Feed it from the middle: the home run to {point}, if {run_m} reach"
+    " there, with {cable}. The worst loudspeaker then loses {loss_db}.",
+    "rescue_higher_voltage": "A line of {line_v}, with {cable}: the worst loudspeaker then loses"
+    " {loss_db}. Every tap, every control and the wiring class must be redone for it.",
+    "longest": "The line may run {longest_m} to its far end; it runs {far_m} now.",
+}
