@@ -5,9 +5,11 @@ from typing import Annotated, Any, get_args
 
 from pydantic import BaseModel, Field, TypeAdapter
 
+from pycore.edit.cabling import SetCable
 from pycore.edit.change import changed
-from pycore.edit.fitting import ChangePoint, Connect, Disconnect, SetAttenuator, SetTap
+from pycore.edit.fitting import ChangePoint, Connect, Disconnect, SetAttenuator
 from pycore.edit.hanging import AddPoints, MovePoint, RemovePoint
+from pycore.edit.runs import AddRun
 from pycore.edit.supply import (
     AddAmplifier,
     AddOutput,
@@ -18,6 +20,8 @@ from pycore.edit.supply import (
     RemoveAmplifier,
     RemoveOutput,
 )
+from pycore.edit.swapping import SetTap, SwapLoudspeaker
+from pycore.edit.ticking import Tick, Untick
 from pycore.edit.ticks import living_ticks
 from pycore.edit.whole import ChangeJob, DropKind, Restore, SetLimits, UseKind
 from pycore.edit.zoning import AddZone, ChangeZone, MoveZone, RemoveZone
@@ -43,13 +47,18 @@ Command = Annotated[
     | MoveZone
     | RemoveZone
     | AddPoints
+    | AddRun
+    | SetCable
     | MovePoint
     | RemovePoint
     | ChangePoint
     | SetTap
+    | SwapLoudspeaker
     | Connect
     | Disconnect
-    | SetAttenuator,
+    | SetAttenuator
+    | Tick
+    | Untick,
     Field(discriminator="do"),
 ]
 COMMANDS: TypeAdapter[Command] = TypeAdapter(Command)

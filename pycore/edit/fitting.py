@@ -67,21 +67,6 @@ class ChangePoint(Closed):
         return refitted(job, changed(point, **section), fields=own)
 
 
-class SetTap(Closed):
-    """Turn a loudspeaker's selector: it then stands on a tap, not on low impedance."""
-
-    do: Literal["set_tap"]
-    point: Id
-    tap_w: Watts | None = None
-    tap_at_v: Volts | None = None
-
-    def apply(self, job: Job) -> Job:
-        """The job with the tap set."""
-        _, point = find_point(job, self.point)
-        taps = {"tap_w": self.tap_w, "tap_at_v": self.tap_at_v, "direct_ohm": None}
-        return refitted(job, point, fields=taps)
-
-
 class Connect(Closed):
     """Connect a loudspeaker that was off the line."""
 

@@ -6,6 +6,7 @@ from pydantic import Field
 
 from pycore.edit.change import changed, find_point, find_zone, replaced
 from pycore.edit.labels import labelled
+from pycore.edit.splicing import Way, hang, hang_on, place_behind
 from pycore.ground.problems import BadCommand
 from pycore.jobs import Closed, Job, Junction, Point
 from pycore.jobs.base import Id
@@ -15,24 +16,20 @@ MOST_ADDED = 500
 
 
 class AddPoints(Closed):
-    """Add points to a zone. `splice`: what hung where the first one hangs now hangs on the last."""
+    """Add points to a zone, each behind the one before; `Way` says what else they change."""
 
     do: Literal["add_points"]
     zone: Id
     points: Annotated[tuple[Point, ...], Field(min_length=1, max_length=MOST_ADDED)]
     splice: bool
+    ahead_of: Id | None = None
+    cut_in: bool = False
 
     def apply(self, job: Job) -> Job:
         """The job with the points on the zone's line."""
         zone = find_zone(job, self.zone)
-        points = labelled(self.points, zone)
-        line = zone.line
-        if self.splice:
-            line = _hang_on(line, points[0].after, new=points[-1].id)
-            at = _place_behind(line, points[0].after)
-            line = (*line[:at], *points, *line[at:])
-        else:
-            line = (*line, *points)
+        way = Way(self.splice, self.ahead_of, self.cut_in)
+        line = hang(zone.line, labelled(self.points, zone), way=way)
         return changed(job, zones=replaced(job.zones, changed(zone, line=line)))
 
 
@@ -61,8 +58,8 @@ class MovePoint(Closed):
         job = changed(job, zones=replaced(job.zones, closed))
         target = find_zone(job, self.zone)
         new = changed(point, after=self.after)
-        line = _hang_on(target.line, self.after, new=point.id) if self.splice else target.line
-        at = _place_behind(line, self.after) if self.splice else len(line)
+        line = hang_on(target.line, self.after, new=point.id) if self.splice else target.line
+        at = place_behind(line, self.after) if self.splice else len(line)
         moved = changed(target, line=(*line[:at], new, *line[at:]))
         return changed(job, zones=replaced(job.zones, moved))
 
@@ -124,8 +121,8 @@ def _stood_in(line: tuple[Point, ...], leaves: Point, *, junction: str | None) -
     if junction is None:
         raise BadCommand("junction_needed", where={"point": leaves.id})
     box = Junction.model_validate({"is": "junction", "label": leaves.fitted.label or ""})
-    line = _hang_on(line, leaves.id, new=junction)
-    at = _place_behind(line, leaves.id) - 1
+    line = hang_on(line, leaves.id, new=junction)
+    at = place_behind(line, leaves.id) - 1
     stays = changed(leaves, id=junction, fitted=box)
     return (*line[:at], stays, *line[at:])
 
@@ -137,14 +134,3 @@ def _sum(one: float | None, other: float | None) -> float | None:
 def _joints(one: float | None, other: float | None) -> float | None:
     """Joints nobody wrote down count as none; those written down add."""
     return one if other is None else other if one is None else one + other
-
-
-def _hang_on(line: tuple[Point, ...], where: str | None, *, new: str) -> tuple[Point, ...]:
-    return tuple(changed(one, after=new) if one.after == where else one for one in line)
-
-
-def _place_behind(line: tuple[Point, ...], after: str | None) -> int:
-    """Where in the list a point spliced in behind `after` belongs."""
-    if after is None:
-        return 0
-    return next((number + 1 for number, one in enumerate(line) if one.id == after), len(line))

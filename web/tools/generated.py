@@ -9,14 +9,14 @@ from web.tools.places import GENERATED
 from web.tools.say import tell
 
 WORDS_HEAD = (
-    "/* Made by `python3 build.py make` from pycore/ground/words/en_page.py. "
+    "/* Made by `python3 build.py make` from pycore/ground/words/en_page*.py. "
     "Change the words there. */\n"
 )
 
 
 def make_generated() -> dict[Path, str]:
     """Make the text of each generated file."""
-    page = importlib.import_module("pycore.ground.words.en_page").PAGE
+    page = importlib.import_module("pycore.ground.words").ENGLISH["page"]
     asks = importlib.import_module("pycore.asks.table").ASKS
     words = json.dumps(dict(sorted(page.items())), ensure_ascii=False, indent=2)
     return {

@@ -6,12 +6,15 @@ signs and decimal commas exist only in this package.
 
 from pycore.ground.units.marks import same_voltage, true_voltage
 from pycore.ground.units.read import read
+from pycore.ground.units.runs import Run, read_run
 from pycore.ground.units.show import show, show_length, show_typed
 from pycore.ground.units.table import Manner, unit_of
 
 __all__ = [
     "Manner",
+    "Run",
     "read",
+    "read_run",
     "same_voltage",
     "show",
     "show_length",

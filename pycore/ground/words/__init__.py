@@ -9,23 +9,25 @@ from collections.abc import Mapping
 from pycore.ground.plain import isolated
 from pycore.ground.words import (
     en_assumptions,
+    en_cabling,
     en_catalogue,
     en_faces,
     en_findings,
     en_line,
     en_links,
     en_page,
+    en_page_line,
     en_problems,
     en_steps,
 )
 
 ENGLISH: dict[str, dict[str, str]] = {
-    "page": en_page.PAGE,
+    "page": en_page.PAGE | en_page_line.PAGE,
     "finding": en_findings.FINDINGS | en_line.FINDINGS,
     "remedy": en_findings.REMEDIES | en_line.REMEDIES,
     "title": en_findings.TITLES | en_line.TITLES,
-    "problem": en_problems.PROBLEMS | en_links.PROBLEMS,
-    "problem_remedy": en_problems.REMEDIES | en_links.REMEDIES,
+    "problem": en_problems.PROBLEMS | en_links.PROBLEMS | en_cabling.PROBLEMS,
+    "problem_remedy": en_problems.REMEDIES | en_links.REMEDIES | en_cabling.REMEDIES,
     "step": en_steps.STEPS | en_line.STEPS,
     "name": en_steps.NAMES | en_line.NAMES,
     "origin": en_steps.ORIGINS,

@@ -1,0 +1,22 @@
+"""English: hanging runs, choosing a cable, what if, and what can go wrong with them."""
+
+PROBLEMS = {
+    "run_unread": "“{text}” is neither a whole number of loudspeakers nor a number and a distance.",
+    "run_needed": "Say how many, and how far apart.",
+    "ids_short": "The page set too few numbers aside for {count} loudspeakers.",
+    "longer_than_section": "That is longer than the section it is cut into, which is {length_m}.",
+    "no_one_section": "There is no one section to cut into: nothing or several hang there.",
+    "not_behind_that": "What it is to be put ahead of does not hang there any more.",
+    "tick_loudspeakers": "Only a loudspeaker is ticked.",
+    "tick_needs_tap": "Its tap is not known, so there is nothing to tick.",
+}
+
+REMEDIES = {
+    "run_unread": "Type it as 20, as 20 × 4 m, or as 12 m for a single one.",
+    "run_needed": "Type it as 20 × 4 m.",
+    "ids_short": "Do it again. If that does not help, load the page again.",
+    "longer_than_section": "Type a shorter length, or change that section first.",
+    "no_one_section": "Hang it with cable of its own.",
+    "not_behind_that": "Look at the line again, and pick the place once more.",
+    "tick_needs_tap": "Enter the tap it stands on first.",
+}
