@@ -84,6 +84,23 @@ const watchBytes = () => {
   return watcher;
 };
 
+/** The runtime waits for ever for a file that does not come; so that is seen from outside. */
+const missing = new Promise((_, reject) => {
+  const fetchPlainly = self.fetch;
+  self.fetch = async (...request) => {
+    try {
+      const response = await fetchPlainly(...request);
+      if (!response.ok) throw new Error(`${response.url}: ${response.status}`);
+      return response;
+    } catch (error) {
+      reject(error);
+      throw error;
+    }
+  };
+});
+// Heard where the engine is waited for.
+missing.catch(() => {});
+
 const watcher = watchBytes();
 tellStage("fetch");
 const archives = ARCHIVES.map((name) => fetchEarly(`./py/${name}`));
@@ -171,7 +188,8 @@ const serve = ({ handle, later, onBroken }) => {
 /** @param {unknown} error */
 const tellFailure = (error) => post({ failed: String(error) });
 
-startQuickly({ start, build: BUILD, after: self.name }).then((started) => {
+const starting = startQuickly({ start, build: BUILD, after: self.name });
+Promise.race([starting, missing]).then((started) => {
   watcher.disconnect();
   serve(started);
   post({ ready: true, way: started.way });
