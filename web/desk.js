@@ -72,7 +72,8 @@ export const makeDesk = ({ store, door, keeper, tabs, edits }) => {
       const record = await keeper.readJob(id);
       const { desk } = store.read();
       if (desk?.id !== id) return;
-      const waiting = [...(record?.waiting ?? []), ...desk.waiting];
+      const there = (record?.waiting ?? []).map((act) => ({ ...act, kept: true }));
+      const waiting = [...there, ...desk.waiting];
       const once = [...new Map(waiting.map((act) => [act.key, act])).values()];
       store.change({ desk: { ...desk, ...record, waiting: once, pen: "mine" } });
       edits.run();

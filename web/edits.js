@@ -172,6 +172,14 @@ export const makeEdits = ({ store, door, keeper, tabs }) => {
     }
   };
 
+  /** Only now may the page say that it is kept. @param {string} id @param {string} key */
+  const markKept = (id, key) => {
+    const waiting = deskOf(id)?.waiting.map((each) =>
+      each.key === key ? { ...each, kept: true } : each,
+    );
+    if (waiting) changeDesk(id, { waiting });
+  };
+
   /** Do what waits, in order, until nothing waits. */
   const run = async () => {
     if (running) return;
@@ -201,6 +209,7 @@ export const makeEdits = ({ store, door, keeper, tabs }) => {
       keeping = keeper.keepWaiting(desk.id, waiting);
       run();
       await keeping;
+      markKept(desk.id, act.key);
     },
 
     /** Wait until every act is at least kept; fails when one could not be. */

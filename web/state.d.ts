@@ -50,6 +50,8 @@ export interface Act {
   words: string;
   steps: Step[];
   back?: "undo" | "redo";
+  /** Whether the device has it; said only of those that wait. */
+  kept?: boolean;
 }
 export interface JobRecord {
   id: string;

@@ -46,14 +46,18 @@ export const jobsActions = ({ store, door, keeper, desk }) => {
     goTo({ screen: "job", job: job.id });
   };
 
-  /** Take in a job from outside; one that is here already is opened, never overwritten. */
-  const takeIn = async (/** @type {string} */ text) => {
+  /**
+   * Take in a job from outside. One that is here already is never overwritten: it is opened
+   * when it is the same, else the newcomer gets an id of its own.
+   * @param {string} text @param {{openOurs?: boolean}} [how] whether ours is wanted in any case
+   */
+  const takeIn = async (text, { openOurs } = {}) => {
     const answer = await tryAsk("open_saved", { text });
     if (!answer) return;
     const { job, ...seen } = answer;
     const here = await keeper.readJob(job.id);
     if (!here) return keepNew(job, seen);
-    if (JSON.stringify(here.job) === JSON.stringify(job)) {
+    if (openOurs || JSON.stringify(here.job) === JSON.stringify(job)) {
       return goTo({ screen: "job", job: job.id });
     }
     const name = say("jobs.from_file", { name: job.name });
@@ -109,7 +113,7 @@ export const jobsActions = ({ store, door, keeper, desk }) => {
     "jobs.demo": async () => {
       const response = await fetch("./demo.json").catch(() => null);
       if (!response?.ok) return complain(say("jobs.no_demo"));
-      return takeIn(await response.text());
+      return takeIn(await response.text(), { openOurs: true });
     },
 
     "jobs.ask_remove": ({ data: { job = "", name = "" } }) =>

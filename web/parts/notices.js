@@ -54,17 +54,19 @@ const notice = ({ notice: now }) =>
     : nothing;
 
 /** What the person did that the engine has not done yet. @param {State} state */
-const waiting = ({ desk, place, engine }) =>
-  desk?.waiting.length && place.job === desk.id && engine.stage !== "ready"
+const waiting = ({ desk, place, engine }) => {
+  const acts = desk?.waiting.filter(({ kept }) => kept) ?? [];
+  return acts.length && place.job === desk?.id && engine.stage !== "ready"
     ? html`<div class="notice" role="status">
         <div>
           <p>${say("waiting.title")}</p>
           <ul>
-            ${desk.waiting.map(({ words }) => html`<li>${say(/** @type {any} */ (words))}</li>`)}
+            ${acts.map(({ words }) => html`<li>${say(/** @type {any} */ (words))}</li>`)}
           </ul>
         </div>
       </div>`
     : nothing;
+};
 
 /** @param {State} state */
 export const notices = (state) => html`

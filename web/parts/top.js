@@ -30,7 +30,8 @@ const keptWords = ({ place, desk, engine }) => {
   if (desk && place.job === desk.id) {
     if (desk.pen === "theirs") return say("kept.reads_only");
     if (desk.kept === "failed") return say("kept.failed");
-    if (desk.waiting.length && engine.stage !== "ready") return say("kept.waiting");
+    const waits = desk.waiting.length > 0 && desk.waiting.every(({ kept }) => kept);
+    if (waits && engine.stage !== "ready") return say("kept.waiting");
     return sayOne("kept", desk.kept);
   }
   if (engine.stage === "failed") return say("engine.failed_short");

@@ -1,0 +1,78 @@
+"""A phone with a fresh browser profile for each test; what it asks of the network is kept."""
+
+from collections.abc import Callable, Iterator
+from typing import Any
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext, Page, expect
+
+from tests.page.hands import PATIENCE_MILLISECONDS, touch
+from web.tools.server import FolderServer
+
+PHONE: dict[str, Any] = {
+    "viewport": {"width": 360, "height": 740},
+    "device_scale_factor": 2,
+    "has_touch": True,
+    "is_mobile": True,
+    "locale": "en-GB",
+}
+
+NewContext = Callable[..., BrowserContext]
+
+
+@pytest.fixture
+def new_context(chromium: Browser) -> Iterator[NewContext]:
+    """Make contexts like a phone's; they are closed after the test.
+
+    Without a service worker unless a test asks for it: requests can then be held and seen.
+    """
+    made: list[BrowserContext] = []
+
+    def make(**more: Any) -> BrowserContext:
+        context = chromium.new_context(**{**PHONE, "service_workers": "block", **more})
+        context.set_default_timeout(PATIENCE_MILLISECONDS)
+        made.append(context)
+        return context
+
+    yield make
+    for context in made:
+        context.close()
+
+
+@pytest.fixture
+def phone(new_context: NewContext) -> BrowserContext:
+    """One phone; pages opened in it share what is kept."""
+    return new_context()
+
+
+@pytest.fixture
+def fresh(phone: BrowserContext, served: FolderServer) -> Page:
+    """The app on a phone that has never seen it. Its engine may still be starting."""
+    page = phone.new_page()
+    page.goto(served.address)
+    return page
+
+
+@pytest.fixture(scope="session")
+def warm(chromium: Browser, served: FolderServer) -> Iterator[Page]:
+    """One page whose engine has started, for all tests that need no fresh phone."""
+    context = chromium.new_context(**PHONE, service_workers="block")
+    context.set_default_timeout(PATIENCE_MILLISECONDS)
+    page = context.new_page()
+    page.goto(served.address)
+    yield page
+    context.close()
+
+
+@pytest.fixture
+def page(warm: Page, served: FolderServer) -> Page:
+    """The warm page, back at an empty tally."""
+    warm.goto(f"{served.address}#/about")
+    warm.goto(f"{served.address}#/")
+    expect(warm.locator(".keys")).to_be_visible()
+    if warm.locator(".tally-row").count():
+        touch(warm, "Start over")
+        expect(warm.locator(".tally-row")).to_have_count(0)
+    while warm.get_by_role("button", name="One output fewer").count():
+        touch(warm, "One output fewer")
+    return warm

@@ -1,0 +1,78 @@
+"""What a hand does on the page, by the names a person sees."""
+
+from playwright.sync_api import Page, Route, expect
+
+PATIENCE_MILLISECONDS = 20_000
+ENGINE_FILE = "**/py/pyodide.asm.wasm"
+
+expect.set_options(timeout=PATIENCE_MILLISECONDS)
+
+
+def touch(page: Page, name: str) -> None:
+    """Touch the button of this name."""
+    page.get_by_role("button", name=name, exact=True).tap()
+
+
+def choose_supply(page: Page, *, volts: str, watts: str) -> None:
+    """Choose the line voltage and type the amplifier's watts."""
+    page.get_by_label(volts, exact=True).tap()
+    page.get_by_label("Amplifier", exact=True).fill(watts)
+
+
+def count_row(page: Page, count: str, tap: str) -> int:
+    """Count loudspeakers on a tap with the pad; return how many touches it took."""
+    for digit in count:
+        touch(page, digit)
+    touch(page, tap)
+    return len(count) + 1
+
+
+def open_screen(page: Page, name: str) -> None:
+    """Go to a screen by the ways at the bottom."""
+    page.get_by_role("navigation").get_by_role("link", name=name, exact=True).tap()
+
+
+def open_demo(page: Page) -> None:
+    """Open the demo job."""
+    open_screen(page, "Jobs")
+    touch(page, "Open the demo")
+    expect(page.get_by_role("heading", level=1)).to_have_text("Ilverne Glasshouses")
+
+
+def open_zone(page: Page, name: str) -> None:
+    """From a job, open one of its zones."""
+    page.get_by_role("link", name=name).tap()
+    expect(page.get_by_role("heading", level=1)).to_have_text(name)
+
+
+def pick_point(page: Page, label: str) -> None:
+    """Pick a point of the line by its label."""
+    point(page, label).tap()
+
+
+def point(page: Page, label: str):  # type: ignore[no-untyped-def]
+    """The row of a point, by its label."""
+    return page.locator(".point-pick").filter(has_text=label).first
+
+
+def expect_kept(page: Page) -> None:
+    """Wait until the page says that what was done is kept."""
+    expect(page.locator(".top-state")).to_have_text("Kept")
+
+
+def hold_engine(page: Page) -> list[Route]:
+    """Keep the engine from starting until the returned requests are let go."""
+    held: list[Route] = []
+
+    def hold(route: Route) -> None:
+        held.append(route)
+
+    page.route(ENGINE_FILE, hold)
+    return held
+
+
+def let_go(page: Page, held: list[Route]) -> None:
+    """Let a held engine start."""
+    for route in held:
+        route.continue_()
+    page.unroute(ENGINE_FILE)

@@ -1,0 +1,115 @@
+"""No screen breaks a rule that axe knows, by day and by night."""
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+from tests.page.conftest import PHONE
+from tests.page.hands import (
+    PATIENCE_MILLISECONDS,
+    choose_supply,
+    count_row,
+    open_demo,
+    open_screen,
+    open_zone,
+    pick_point,
+    touch,
+)
+from web.tools.server import FolderServer
+
+AXE = Path(__file__).resolve().parents[2] / "web" / "node_modules" / "axe-core" / "axe.min.js"
+RULES = ["wcag2a", "wcag2aa", "wcag21aa", "wcag22aa", "best-practice"]
+LOOK = """async (rules) => {
+    const { violations } = await axe.run(document, { runOnly: rules });
+    return violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html.slice(0, 160))]);
+}"""
+
+
+@pytest.fixture(scope="module", params=["light", "dark"])
+def seen(request: pytest.FixtureRequest, chromium: Browser, served: FolderServer) -> Iterator[Page]:
+    """One page by day and one by night, walked through all screens."""
+    context = chromium.new_context(
+        **PHONE, service_workers="block", color_scheme=request.param, reduced_motion="reduce"
+    )
+    context.set_default_timeout(PATIENCE_MILLISECONDS)
+    page = context.new_page()
+    page.goto(served.address)
+    choose_supply(page, volts="70.7 V", watts="120")
+    yield page
+    context.close()
+
+
+def expect_nothing_found(page: Page) -> None:
+    """Let axe look at what is on the screen now."""
+    if not page.evaluate("typeof axe === 'object'"):
+        page.evaluate(AXE.read_text(encoding="utf-8") + "\n;0")
+    assert page.evaluate(LOOK, RULES) == []
+
+
+def test_the_tally_and_its_working(seen: Page) -> None:
+    expect_nothing_found(seen)
+    count_row(seen, "6", "30 W")
+    expect(seen.locator(".sum-headline")).to_have_text("Too much")
+    expect_nothing_found(seen)
+    touch(seen, "4")
+    expect_nothing_found(seen)
+    seen.locator(".sum-big button").tap()
+    expect(seen.locator(".working-result")).to_be_visible()
+    expect_nothing_found(seen)
+
+
+def test_jobs_and_the_question_before_deleting(seen: Page) -> None:
+    open_screen(seen, "Jobs")
+    expect_nothing_found(seen)
+    open_demo(seen)
+    open_screen(seen, "Jobs")
+    touch(seen, "More for Ilverne Glasshouses")
+    expect_nothing_found(seen)
+    touch(seen, "Delete")
+    expect_nothing_found(seen)
+    touch(seen, "Keep it")
+
+
+def test_a_job_its_limits_and_forms(seen: Page) -> None:
+    open_screen(seen, "Job")
+    expect_nothing_found(seen)
+    folded = seen.locator(".finding-group:not([open]) summary")
+    while folded.count():
+        folded.first.tap()
+    expect_nothing_found(seen)
+    for form in ("Add amplifier", "Add zone", "Name and place"):
+        touch(seen, form)
+        expect_nothing_found(seen)
+        touch(seen, "Close without saving")
+    seen.locator(".output .pick").first.tap()
+    expect_nothing_found(seen)
+    touch(seen, "Close")
+    seen.get_by_role("link", name="Limits").tap()
+    expect(seen.get_by_role("heading", level=1)).to_have_text("Limits")
+    expect_nothing_found(seen)
+
+
+def test_a_zone_its_points_and_forms(seen: Page) -> None:
+    open_screen(seen, "Job")
+    open_zone(seen, "Palm House")
+    expect_nothing_found(seen)
+    pick_point(seen, "Palm House 7")
+    expect_nothing_found(seen)
+    touch(seen, "Change")
+    expect_nothing_found(seen)
+    touch(seen, "Close without saving")
+    touch(seen, "Remove")
+    expect_nothing_found(seen)
+    touch(seen, "Close")
+    touch(seen, "Loudspeakers")
+    seen.get_by_label("Tap, watts").fill("nonsense")
+    touch(seen, "Add")
+    expect(seen.locator(".field-problem")).to_be_visible()
+    expect_nothing_found(seen)
+
+
+def test_about(seen: Page) -> None:
+    open_screen(seen, "About")
+    expect_nothing_found(seen)

@@ -1,0 +1,152 @@
+"""What the page does while the engine starts, breaks, hangs or cannot start at all."""
+
+from playwright.sync_api import BrowserContext, Page, expect
+
+from tests.page.hands import (
+    ENGINE_FILE,
+    choose_supply,
+    count_row,
+    expect_kept,
+    hold_engine,
+    let_go,
+    open_demo,
+    open_screen,
+    touch,
+)
+from web.tools.server import FolderServer
+
+LONGER_THAN_ANY_ANSWER_MILLISECONDS = 25_000
+BREAK_WHILE_BUSY = """() => setTimeout(() => {
+    const end = Date.now() + 700;
+    while (Date.now() < end);
+    throw new Error("broken for a test");
+})"""
+HANG = "() => setTimeout(() => { for (;;); })"
+
+
+def restart_with_held_engine(page: Page, phone: BrowserContext) -> tuple[Page, list]:  # type: ignore[type-arg]
+    """Open the same address again in a page whose engine does not start."""
+    address = page.url
+    page.close()
+    again = phone.new_page()
+    held = hold_engine(again)
+    again.goto(address)
+    return again, held
+
+
+def test_a_kept_job_is_painted_before_the_engine_is_ready(
+    fresh: Page, phone: BrowserContext
+) -> None:
+    page = fresh
+    open_demo(page)
+    expect_kept(page)
+    again, held = restart_with_held_engine(page, phone)
+    expect(again.get_by_role("heading", level=1)).to_have_text("Ilverne Glasshouses")
+    expect(again.locator(".verdict-head.v-over")).to_be_visible()
+    expect(again.locator(".finding-group").first).to_be_visible()
+    assert again.locator(".top-progress").is_visible()
+    let_go(again, held)
+
+
+def test_changes_made_before_the_engine_is_ready_wait_and_land_in_order(
+    fresh: Page, phone: BrowserContext
+) -> None:
+    page = fresh
+    open_demo(page)
+    expect_kept(page)
+    again, held = restart_with_held_engine(page, phone)
+    for name in ("First name", "Second name"):
+        touch(again, "Name and place")
+        again.get_by_label("Name of the job").fill(name)
+        touch(again, "Save")
+        touch(again, "Close without saving")
+    expect(again.locator(".notice li")).to_have_count(2)
+    expect(again.locator(".top-state")).to_have_text("Waiting")
+    expect(again.get_by_role("heading", level=1)).to_have_text("Ilverne Glasshouses")
+    let_go(again, held)
+    expect(again.get_by_role("heading", level=1)).to_have_text("Second name")
+    expect(again.locator(".notice li")).to_have_count(0)
+    touch(again, "Undo")
+    expect(again.get_by_role("heading", level=1)).to_have_text("First name")
+
+
+def test_changes_that_wait_survive_a_killed_page(fresh: Page, phone: BrowserContext) -> None:
+    page = fresh
+    open_demo(page)
+    expect_kept(page)
+    address = page.url
+    again, _held = restart_with_held_engine(page, phone)
+    touch(again, "Name and place")
+    again.get_by_label("Name of the job").fill("Written in the dark")
+    touch(again, "Save")
+    expect(again.locator(".notice li")).to_have_count(1)
+    again.close()
+    third = phone.new_page()
+    third.goto(address)
+    expect(third.get_by_role("heading", level=1)).to_have_text("Written in the dark")
+
+
+def test_an_engine_that_breaks_in_the_middle_of_an_ask_is_started_again(fresh: Page) -> None:
+    page = fresh
+    open_demo(page)
+    expect_kept(page)
+    page.workers[-1].evaluate(BREAK_WHILE_BUSY)
+    touch(page, "Name and place")
+    page.get_by_label("Name of the job").fill("Asked twice")
+    touch(page, "Save")
+    expect(page.get_by_role("heading", level=1)).to_have_text("Asked twice")
+    expect_kept(page)
+
+
+def test_an_engine_that_hangs_is_ended_and_its_question_asked_again(
+    phone: BrowserContext, served: FolderServer
+) -> None:
+    page = phone.new_page()
+    page.clock.install()
+    page.goto(served.address)
+    choose_supply(page, volts="70.7 V", watts="120")
+    count_row(page, "6", "5 W")
+    expect(page.locator(".sum-big")).to_have_text("30 W")
+    page.workers[-1].evaluate(HANG)
+    count_row(page, "2", "10 W")
+    expect(page.locator(".tally-row")).to_have_count(2)
+    page.clock.fast_forward(LONGER_THAN_ANY_ANSWER_MILLISECONDS)
+    expect(page.locator(".sum-big")).to_have_text("50 W")
+
+
+def test_a_failed_start_says_why_and_keeps_jobs_readable_and_saved_to_files(
+    fresh: Page, phone: BrowserContext
+) -> None:
+    page = fresh
+    open_demo(page)
+    expect_kept(page)
+    address = page.url
+    page.close()
+    again = phone.new_page()
+    again.route(ENGINE_FILE, lambda route: route.abort())
+    again.goto(address)
+    expect(again.locator(".notice.bad")).to_contain_text("The engine did not start")
+    expect(again.locator(".verdict-head.v-over")).to_be_visible()
+    with again.expect_download() as waiting:
+        touch(again, "Save to a file")
+    assert waiting.value.suggested_filename.endswith(".json")
+    again.unroute(ENGINE_FILE)
+    touch(again, "Try again")
+    expect(again.locator(".notice.bad")).to_have_count(0)
+
+
+def test_a_tally_is_painted_as_it_was_left_before_the_engine_is_ready(
+    fresh: Page, phone: BrowserContext
+) -> None:
+    page = fresh
+    choose_supply(page, volts="70.7 V", watts="120")
+    count_row(page, "6", "5 W")
+    expect(page.locator(".sum-headline")).to_have_text("The watts fit")
+    open_screen(page, "Tally")
+    again, held = restart_with_held_engine(page, phone)
+    expect(again.locator(".sum-big")).to_have_text("30 W")
+    expect(again.locator(".tally-row")).to_have_count(1)
+    count_row(again, "4", "7.5 W")
+    expect(again.locator(".tally-row")).to_have_count(2)
+    let_go(again, held)
+    expect(again.locator(".sum-big")).to_have_text("60 W")

@@ -1,0 +1,125 @@
+"""The list of jobs: new, rename, copy, delete, to a file and back; and names that mean harm."""
+
+import json
+from pathlib import Path
+
+from playwright.sync_api import Page, expect
+
+from tests.page.hands import expect_kept, open_demo, open_screen, touch
+
+HARM = '<img src=x onerror="document.title=1">{{7*7}}${7*7}<b>"\'&amp;'
+
+
+def rename(page: Page, name: str) -> None:
+    """Give the open job another name."""
+    touch(page, "Name and place")
+    page.get_by_label("Name of the job").fill(name)
+    touch(page, "Save")
+    expect(page.get_by_role("heading", level=1)).to_have_text(name)
+    expect_kept(page)
+
+
+def pick(page: Page, name: str) -> None:
+    """Pick a job of the list, to see what can be done with it."""
+    touch(page, f"More for {name}")
+
+
+def test_two_jobs_are_named_copied_and_deleted(fresh: Page) -> None:
+    page = fresh
+    open_screen(page, "Jobs")
+    touch(page, "New job")
+    rename(page, "North wing")
+    open_screen(page, "Jobs")
+    touch(page, "New job")
+    rename(page, "South wing")
+    open_screen(page, "Jobs")
+    pick(page, "North wing")
+    touch(page, "Copy")
+    expect(page.get_by_role("heading", level=1)).to_have_text("North wing (copy)")
+    open_screen(page, "Jobs")
+    expect(page.locator(".job-line")).to_have_count(3)
+    pick(page, "South wing")
+    touch(page, "Delete")
+    touch(page, "Keep it")
+    expect(page.locator(".job-line")).to_have_count(3)
+    touch(page, "Delete")
+    touch(page, "Delete it")
+    expect(page.locator(".job-line")).to_have_count(2)
+    expect(page.locator(".cards")).not_to_contain_text("South wing")
+    page.reload()
+    expect(page.locator(".job-line")).to_have_count(2)
+
+
+def test_a_copy_lives_apart_from_the_job_it_came_from(fresh: Page) -> None:
+    page = fresh
+    open_demo(page)
+    first = page.url
+    open_screen(page, "Jobs")
+    pick(page, "Ilverne Glasshouses")
+    touch(page, "Copy")
+    expect(page.get_by_role("heading", level=1)).to_have_text("Ilverne Glasshouses (copy)")
+    assert page.url != first
+    rename(page, "Another")
+    page.goto(first)
+    expect(page.get_by_role("heading", level=1)).to_have_text("Ilverne Glasshouses")
+
+
+def test_a_job_goes_to_a_file_and_comes_back_as_it_was(fresh: Page, tmp_path: Path) -> None:
+    page = fresh
+    open_demo(page)
+    with page.expect_download() as waiting:
+        touch(page, "Save to a file")
+    file = tmp_path / "job.json"
+    waiting.value.save_as(file)
+    saved = json.loads(file.read_text(encoding="utf-8"))
+    assert saved["format"] == "rungline-job"
+    open_screen(page, "Jobs")
+    pick(page, "Ilverne Glasshouses")
+    touch(page, "Delete")
+    touch(page, "Delete it")
+    expect(page.locator(".job-line")).to_have_count(0)
+    page.locator("input[type=file]").set_input_files(file)
+    expect(page.get_by_role("heading", level=1)).to_have_text("Ilverne Glasshouses")
+    assert f"#/job/{saved['id']}" in page.url
+
+
+def test_a_job_that_is_here_already_is_never_overwritten_by_a_file(
+    fresh: Page, tmp_path: Path
+) -> None:
+    page = fresh
+    open_demo(page)
+    with page.expect_download() as waiting:
+        touch(page, "Save to a file")
+    file = tmp_path / "job.json"
+    waiting.value.save_as(file)
+    rename(page, "Changed since")
+    open_screen(page, "Jobs")
+    page.locator("input[type=file]").set_input_files(file)
+    expect(page.get_by_role("heading", level=1)).to_contain_text("(from a file)")
+    open_screen(page, "Jobs")
+    expect(page.locator(".job-line")).to_have_count(2)
+    expect(page.locator(".cards")).to_contain_text("Changed since")
+
+
+def test_a_file_that_is_no_job_is_refused_in_plain_words(fresh: Page, tmp_path: Path) -> None:
+    page = fresh
+    file = tmp_path / "letter.json"
+    file.write_text('{"format": "letter"}', encoding="utf-8")
+    open_screen(page, "Jobs")
+    page.locator("input[type=file]").set_input_files(file)
+    expect(page.locator(".notice.bad")).to_be_visible()
+    expect(page.locator(".job-line")).to_have_count(0)
+
+
+def test_harmful_names_are_shown_as_the_text_they_are(fresh: Page) -> None:
+    page = fresh
+    open_screen(page, "Jobs")
+    touch(page, "New job")
+    rename(page, HARM)
+    open_screen(page, "Jobs")
+    expect(page.locator(".job-line b")).to_have_text(HARM)
+    pick(page, HARM)
+    touch(page, "Delete")
+    expect(page.get_by_role("dialog")).to_contain_text(HARM)
+    assert page.locator("img").count() == 0
+    assert page.evaluate("document.title") == "Jobs · Rungline"
