@@ -59,7 +59,11 @@ def _named(word: str, manner: Manner) -> str:
 
 def _put_in(made: Step, manner: Manner) -> str:
     """The formula with the numbers in place of the names; a long sum is cut, its length said."""
-    numbers = {name: _number(known, manner) for name, known in made.inputs.items()}
+    numbers = {
+        # inside a formula a factor stands as a plain number: its sign is the formula's own
+        name: _number(known, manner).removeprefix("×")
+        for name, known in made.inputs.items()
+    }
     if made.equation.text.startswith("sum("):
         return next(iter(numbers.values()))
     return _tidy(WORD.sub(lambda word: numbers.get(word[0], word[0]), made.equation.text))
