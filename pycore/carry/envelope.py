@@ -24,20 +24,20 @@ LETTERS, DIGITS = "", "n"
 
 START = r"([1-9][0-9]{0,5})(n?)\.(?=[A-Za-z0-9_-]{%d})"
 LEAST_ALONE = 10
+# What mail and messengers put in and around: breaks, signs nobody sees, quote marks.
+UNSEEN = r"\s\u00ad\u200b-\u200f\u2060\u2066-\u2069\ufeff"
+QUOTED = re.compile(r"\n[> ]+")
 # The likeliest place of a link in a text comes first: behind #, then at a start of its own.
 PLACES = (
-    re.compile(r"#" + START % 1, re.ASCII),
-    re.compile(r"\A\s*" + START % LEAST_ALONE, re.ASCII),
-    re.compile(r"(?:^|(?<=[\s\"'<(\[]))" + START % LEAST_ALONE, re.ASCII | re.MULTILINE),
+    re.compile(r"#" + START % 1),
+    re.compile(rf"\A[{UNSEEN}]*" + START % LEAST_ALONE),
+    re.compile(rf"(?<=[{UNSEEN}\"'<(\[])" + START % LEAST_ALONE),
 )
-# What mail and messengers put into a long line: breaks, signs nobody sees, quote marks.
-BROKEN = r"\s\u00ad\u200b-\u200d\u2060\ufeff"
-QUOTED = re.compile(r"\n[> ]+")
 RUN = {
-    LETTERS: re.compile(f"[A-Za-z0-9_{BROKEN}-]*"),
-    DIGITS: re.compile(f"[0-9{BROKEN}]*"),
+    LETTERS: re.compile(f"[A-Za-z0-9_{UNSEEN}-]*"),
+    DIGITS: re.compile(f"[0-9{UNSEEN}]*"),
 }
-ALIEN = re.compile(f"[{BROKEN}]+")
+ALIEN = re.compile(f"[{UNSEEN}]+")
 
 
 class Found(NamedTuple):

@@ -7,7 +7,7 @@ characters it has made, so that few bytes cannot ask for much work.
 from pycore.ground.problems import BadText, TooLarge
 
 # Beyond any job that goes into a link, and little enough to be made in a moment.
-MOST_ROWS = 20_000
+MOST_ROWS = 6_000
 MOST_CHARACTERS = 1_000_000
 LONGEST_NUMBER = 10  # bytes: 70 bits
 
