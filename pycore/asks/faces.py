@@ -173,9 +173,10 @@ def job_face(job: Job, shown: list[FindingAnswer], *, manner: Manner) -> JobFace
 
 
 def _headline(verdict: Verdict, speaks: FindingAnswer | None) -> str:
-    """Loads are too much, or without reserve; a mark that disagrees is neither."""
-    load = speaks is not None and speaks["what"] in LOADS
-    return f"all_{verdict}" if load or verdict not in ("near", "over") else f"mark_{verdict}"
+    """Loads are too much or without reserve, cables lose more than planned, marks disagree."""
+    if speaks is None or verdict not in ("near", "over") or speaks["what"] in LOADS:
+        return f"all_{verdict}"
+    return f"loss_{verdict}" if speaks["what"] == "zone_loss_db" else f"mark_{verdict}"
 
 
 def _unchecked(job: Job, shown: list[FindingAnswer]) -> list[str]:

@@ -32,6 +32,8 @@ FACES = {
     "all_ok": "The watts fit",
     "all_near": "No reserve",
     "all_over": "Too much",
+    "loss_near": "More cable loss than planned",
+    "loss_over": "Too much cable loss",
     "mark_near": "Worth a second look",
     "mark_over": "Something is wrong",
     "all_unknown": "Not known",
