@@ -67,6 +67,8 @@ class Face(TypedDict):
     share_fraction: float | None
     left: str
     finding: str | None
+    fields: NotRequired[dict[str, str]]
+    loss: NotRequired[str]
 
 
 class JobFace(TypedDict):
@@ -80,6 +82,7 @@ class JobFace(TypedDict):
     not_checked: list[str]
     counts: str
     finding: str | None
+    fields: NotRequired[dict[str, str]]
 
 
 class Faces(TypedDict):

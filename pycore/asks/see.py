@@ -2,6 +2,7 @@
 
 from pycore.asks.answers import Seen, SeenJob
 from pycore.asks.faces import faces_of
+from pycore.asks.fields import add_fields
 from pycore.asks.names import names_of
 from pycore.asks.requests import JobBody
 from pycore.asks.shown import shown_finding
@@ -21,7 +22,9 @@ def see(job: Job, manner: Manner) -> Seen:
     ordered = sorted(checked.findings, key=_rank)
     shown = [shown_finding(finding, names, manner=manner) for finding in ordered]
     faces = faces_of(checked, shown, names=names, manner=manner)
-    return {"findings": shown, "points": rows_of(checked.lines), "faces": faces}
+    rows = rows_of(checked.lines)
+    add_fields(faces, job, rows=rows, manner=manner)
+    return {"findings": shown, "points": rows, "faces": faces}
 
 
 def _rank(finding: Finding) -> tuple[int, bool]:

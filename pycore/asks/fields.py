@@ -1,0 +1,42 @@
+"""Numbers as a person would type them, so that a form can show what stands there now."""
+
+from collections.abc import Iterable
+
+from pydantic import BaseModel
+
+from pycore.asks.answers import Faces, PointRow
+from pycore.ground.units import Manner, show, show_typed, unit_of
+from pycore.jobs import Job
+
+
+def add_fields(faces: Faces, job: Job, *, rows: Iterable[PointRow], manner: Manner) -> None:
+    """Write into each face its numbers as typed, and the cable's loss up to each loudspeaker."""
+    faces["job"]["fields"] = texts_of(job.limits, manner)
+    things = faces["things"]
+    for amplifier in job.amplifiers:
+        pools = enumerate(amplifier.pools or ())
+        things[amplifier.id]["fields"] = {
+            f"pools.{number}.{name}": text
+            for number, pool in pools
+            for name, text in texts_of(pool, manner).items()
+        }
+        for output in amplifier.outputs:
+            things[output.id]["fields"] = texts_of(output, manner)
+    for zone in job.zones:
+        things[zone.id]["fields"] = texts_of(zone, manner)
+        for point in zone.line:
+            own = texts_of(point.fitted, manner)
+            things[point.id]["fields"] = {**texts_of(point, manner), **own}
+    for row in rows:
+        if row["state"] == "override" and row["loss_db"] is not None:
+            things[row["point"]]["loss"] = show(row["loss_db"], "db", manner=manner)
+
+
+def texts_of(model: BaseModel, manner: Manner) -> dict[str, str]:
+    """Every number of a model that carries a unit, as the parser reads it back."""
+    texts: dict[str, str] = {}
+    for name in type(model).model_fields:
+        value, unit = getattr(model, name), unit_of(name)
+        if unit and isinstance(value, float | int):
+            texts[name] = show_typed(value, unit, manner=manner)
+    return texts
