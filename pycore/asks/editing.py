@@ -1,19 +1,12 @@
-"""The asks `start`, `edit` and `preview`: commands read, typed numbers put in, applied."""
+"""The asks `start` and `edit`: commands read, typed numbers put in, applied."""
 
 import json
 from collections.abc import Mapping
 from typing import Any
 
-from typing_extensions import TypedDict
-
-from pycore.asks.answers import FindingAnswer, ProblemAnswer, SeenJob
-from pycore.asks.names import names_of
-from pycore.asks.refused import problem_answer
-from pycore.asks.requests import EditBody, PreviewBody, StartBody
+from pycore.asks.answers import SeenJob
+from pycore.asks.requests import EditBody, StartBody
 from pycore.asks.see import see_job
-from pycore.asks.shown import shown_finding
-from pycore.calc.check import check_job
-from pycore.calc.finding import Verdict, worst
 from pycore.edit import Command, apply, read_command
 from pycore.ground.problems import BadText, Problem
 from pycore.ground.units import Manner, read, read_run, show_typed, unit_of
@@ -28,34 +21,6 @@ TOO_FAR = {
     "number_not_above": "typed_not_above",
     "number_too_large": "typed_too_large",
 }
-
-
-class LoadChange(TypedDict):
-    """One load before and after a command."""
-
-    what: str
-    where: dict[str, str]
-    title: str
-    shown_before: str
-    shown_after: str
-    share_before: float | None
-    share_after: float | None
-    verdict: Verdict
-
-
-class Option(TypedDict):
-    """What a command would do: a problem, or the loads it changes and the verdict on them."""
-
-    verdict: Verdict
-    words: str
-    problem: ProblemAnswer | None
-    loads: list[LoadChange]
-
-
-class PreviewAnswer(TypedDict):
-    """One option for each command, in the same order."""
-
-    options: list[Option]
 
 
 def start(body: StartBody, manner: Manner) -> SeenJob:
@@ -148,65 +113,3 @@ def _put(raw: Any, path: list[str], *, value: object, field: str) -> Any:
             head: _put(raw.get(head, {} if rest else None), rest, value=value, field=field),
         }
     raise BadText("field_not_typed", where={"field": field}, field=field)
-
-
-def preview(body: PreviewBody, manner: Manner) -> PreviewAnswer:
-    """What each command would do, each tried by itself; the job is unchanged."""
-    before = _judged(body.job, manner)
-    return {"options": [_option(body, raw, before=before, manner=manner) for raw in body.commands]}
-
-
-def _option(
-    body: PreviewBody,
-    raw: Mapping[str, Any],
-    *,
-    before: Mapping[str, FindingAnswer],
-    manner: Manner,
-) -> Option:
-    try:
-        job = apply(body.job, command_of(raw, body.typed, manner=manner))
-    except Problem as problem:
-        refused = problem_answer(problem, manner)
-        words = refused["words"]
-        return {"verdict": "unknown", "words": words, "problem": refused, "loads": []}
-    after = _judged(job, manner)
-    changed = [
-        finding
-        for one, finding in after.items()
-        if one not in before or _numbers(before[one]) != _numbers(finding)
-    ]
-    verdict = worst([finding["verdict"] for finding in changed])
-    words = next((one["words"] for one in changed if one["verdict"] == verdict), "")
-    loads = [
-        _change(before.get(finding["id"]), finding)
-        for finding in changed
-        if finding["unit"] == "w" and finding["state"] == "override"
-    ]
-    return {"verdict": verdict, "words": words, "problem": None, "loads": loads}
-
-
-def _judged(job: Job, manner: Manner) -> dict[str, FindingAnswer]:
-    """All that is judged of a job, by its ids: loads, losses and marks, in both states."""
-    names = names_of(job)
-    return {
-        finding.id: shown_finding(finding, names, manner=manner)
-        for finding in check_job(job).findings
-        if finding.what != "what_fits"
-    }
-
-
-def _change(before: FindingAnswer | None, after: FindingAnswer) -> LoadChange:
-    return {
-        "what": after["what"],
-        "where": after["where"],
-        "title": after["title"],
-        "shown_before": before["shown"].get("value", "") if before else "",
-        "shown_after": after["shown"].get("value", ""),
-        "share_before": before["share_fraction"] if before else None,
-        "share_after": after["share_fraction"],
-        "verdict": after["verdict"],
-    }
-
-
-def _numbers(finding: FindingAnswer) -> tuple[object, ...]:
-    return tuple(finding[name] for name in ("code", "value", "low", "high", "limit"))

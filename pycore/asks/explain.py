@@ -7,8 +7,11 @@ from pycore.asks.answers import InputAnswer, StepAnswer, WorkingAnswer
 from pycore.asks.names import names_of
 from pycore.asks.requests import WorkingBody
 from pycore.asks.shown import range_text, shown_finding
-from pycore.calc.check import check_job
+from pycore.calc.check import Checked, check_job
+from pycore.calc.finding import Finding
 from pycore.calc.line_story import working_in
+from pycore.calc.point_story import point_working
+from pycore.calc.points import point_findings
 from pycore.calc.story import working_of
 from pycore.ground.problems import BadCommand
 from pycore.ground.units import Manner, show
@@ -22,13 +25,13 @@ WORD = re.compile(r"[a-z_][a-z0-9_]*")
 def working(body: WorkingBody, manner: Manner) -> WorkingAnswer:
     """Every step behind one finding's number, its inputs, sources and assumptions."""
     checked = check_job(body.job)
-    finding = next((one for one in checked.findings if one.id == body.finding), None)
-    if finding is None:
-        raise BadCommand("finding_gone", where={"field": "finding"})
+    finding = _finding_of(checked, body.finding)
     names = names_of(body.job)
     story = working_of(checked, finding)
     if not story.steps:
         story = working_in(checked.lines, finding)
+    if not story.steps:
+        story = point_working(checked.lines, finding)
     return {
         "title": shown_finding(finding, names, manner=manner)["title"],
         "result": range_text(finding, manner),
@@ -37,6 +40,19 @@ def working(body: WorkingBody, manner: Manner) -> WorkingAnswer:
             say("assumption", code, language=manner.language) for code in story.assumptions
         ],
     }
+
+
+def _finding_of(checked: Checked, wanted: str) -> Finding:
+    """The finding of an id; the numbers of single points are made only when asked for."""
+    for one in checked.findings:
+        if one.id == wanted:
+            return one
+    _, _, rest = wanted.partition(":")
+    point = rest.rpartition(":")[0]
+    for one in point_findings(checked.lines, point):
+        if one.id == wanted:
+            return one
+    raise BadCommand("finding_gone", where={"field": "finding"})
 
 
 def _step(made: Step, manner: Manner) -> StepAnswer:

@@ -13,10 +13,12 @@ from pycore.asks import (
     explain,
     keeping,
     linking,
+    preview,
     qr,
     requests,
     see,
     stock,
+    swaps,
     tally,
 )
 from pycore.ground.units import Manner
@@ -36,7 +38,8 @@ ASKS: dict[str, Ask] = {
     "start": Ask(requests.StartBody, answers.SeenJob, editing.start),
     "findings": Ask(requests.JobBody, answers.Seen, see.findings),
     "edit": Ask(requests.EditBody, answers.SeenJob, editing.edit),
-    "preview": Ask(requests.PreviewBody, editing.PreviewAnswer, editing.preview),
+    "preview": Ask(requests.PreviewBody, preview.PreviewAnswer, preview.preview),
+    "swaps": Ask(swaps.SwapsBody, swaps.SwapsAnswer, swaps.swaps),
     "working": Ask(requests.WorkingBody, answers.WorkingAnswer, explain.working),
     "tally": Ask(requests.TallyBody, tally.TallyAnswer, tally.tally),
     "save": Ask(requests.JobBody, keeping.SavedAnswer, keeping.save),

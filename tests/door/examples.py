@@ -34,6 +34,7 @@ BODIES: dict[str, Raw] = {
     "start": {"id": "k7f1", "name": "New job"},
     "edit": {"job": FULL, "command": COMMAND, "typed": {"changes.max_w": "75,5 W"}},
     "preview": {"job": FULL, "commands": [COMMAND, {"do": "connect", "point": "q4x13"}]},
+    "swaps": {"job": FULL, "point": "q4x13"},
     "working": {"job": FULL, "finding": "output_load_w:q4x3:override"},
     "tally": TALLY,
     "qr": {"text": "hello"},

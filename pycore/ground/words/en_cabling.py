@@ -20,3 +20,41 @@ REMEDIES = {
     "not_behind_that": "Look at the line again, and pick the place once more.",
     "tick_needs_tap": "Enter the tap it stands on first.",
 }
+
+TITLES = {
+    "point_volts_v": "{place}: volts",
+    "point_watts_w": "{place}: watts",
+    "point_loss_db": "{place}: cable loss",
+    "point_level_db": "{place}: level",
+}
+
+STEPS = {
+    "point_path": "All sections on the way to {point}",
+    "point_controls": "What the controls on the way take",
+    "point_both": "Cable and controls together",
+    "point_volts": "The volts that are left there",
+    "point_load": "What hangs there, as the line feels it",
+    "point_watts": "The watts it takes at those volts",
+    "point_level": "The level there against the terminals",
+}
+
+NAMES = {
+    "power_db": "by watts",
+    "sensitivity_db": "by sensitivity",
+    "cable_db": "by cable",
+}
+
+FINDINGS = {
+    "point_number": "{value}",
+    "point_number_unknown": "Not known: a length, a cable or a tap on the way is missing.",
+}
+
+EFFECTS = {
+    "this": "this one",
+    "zone": "zone",
+    "output": "output",
+    "pool": "shared",
+    "control": "control",
+    "far": "far end",
+    "more": "+{value}",
+}

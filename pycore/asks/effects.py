@@ -1,0 +1,131 @@
+"""What a command at one loudspeaker does: to itself, its zone, output, pool, control, far end."""
+
+from collections.abc import Iterator
+from typing import Literal, NamedTuple
+
+from typing_extensions import TypedDict
+
+from pycore.asks.shown import Bounds, bounds_text
+from pycore.calc.finding import Finding, Verdict
+from pycore.calc.ripple import Rejudged
+from pycore.calc.sound import change_db
+from pycore.ground.units import Manner, show
+from pycore.ground.words import say
+from pycore.jobs import Job, Point, Zone
+
+What = Literal["this", "zone", "output", "pool", "control", "far"]
+
+
+class Effect(TypedDict):
+    """One number as it would be. `share_fraction` is of its limit; null is not known."""
+
+    what: What
+    name: str
+    shown: str
+    share_fraction: float | None
+    verdict: Verdict
+
+
+class Trial(NamedTuple):
+    """A job before and after a command, and the point it is about."""
+
+    before: Rejudged
+    after: Rejudged
+    point: str | None
+
+    @property
+    def job(self) -> Job:
+        """The job as it would be."""
+        return self.after.loads.job
+
+
+def effects_of(trial: Trial, *, manner: Manner) -> list[Effect]:
+    """The effects of a command at one point; none of any other."""
+    zone = next(
+        (zone for zone in trial.job.zones if any(point.id == trial.point for point in zone.line)),
+        None,
+    )
+    return [] if zone is None else list(_effects(trial, zone, manner=manner))
+
+
+def _effects(trial: Trial, zone: Zone, *, manner: Manner) -> Iterator[Effect]:
+    sound_db = change_db(trial.before.lines, trial.after.lines, point=trial.point or "")
+    if sound_db is not None:
+        text = show(sound_db, "db", manner=manner)
+        more = say("effect", "more", values={"value": text}, language=manner.language)
+        yield _effect("this", more if sound_db > 0 else text, manner=manner)
+    asked = trial.after.loads.asked.get((zone.id, "override"))
+    if asked is not None:
+        text = bounds_text(Bounds(*asked.override), "w", manner=manner)
+        yield _effect("zone", text, manner=manner)
+    found = list(trial.after.findings.values())
+    for what, finding in _loads(trial, zone, found):
+        yield _share(what, finding, manner=manner)
+    far = next((one for one in found if _is_loss(one, zone)), None)
+    if far is not None and far.value is not None:
+        text = show(far.value, "db", manner=manner)
+        yield _effect("far", text, verdict=far.verdict, manner=manner)
+
+
+def _loads(trial: Trial, zone: Zone, found: list[Finding]) -> Iterator[tuple[What, Finding]]:
+    """The output, the pool it is in, and the nearest control above the point."""
+    output = zone.page_output or zone.output
+    amplifier, which = _pool_of(trial.job, output)
+    control = _control_above(zone, trial.point)
+    wanted: tuple[tuple[What, str, dict[str, str | None], int | None], ...] = (
+        ("output", "output_load_w", {"output": output}, None),
+        ("pool", "pool_load_w", {"amplifier": amplifier}, which),
+        ("control", "attenuator_load_w", {"point": control}, None),
+    )
+    for what, name, where, number in wanted:
+        here = [
+            one
+            for one in found
+            if one.what == name and one.where == where and one.values.get("which") == number
+        ]
+        hardest = [one for one in here if what == "control" or one.state == "override"]
+        if hardest:
+            yield what, hardest[0]
+
+
+def _pool_of(job: Job, output: str | None) -> tuple[str | None, int | None]:
+    """The amplifier of an output, and the number of its pool where there are several."""
+    for amplifier in job.amplifiers:
+        if output in {one.id for one in amplifier.outputs}:
+            pools = amplifier.pools or ()
+            if not any(output in pool.outputs for pool in pools):
+                return (amplifier.id, None) if amplifier.pools is None else (None, None)
+            number = next(at for at, pool in enumerate(pools) if output in pool.outputs)
+            return amplifier.id, number if len(pools) > 1 else None
+    return None, None
+
+
+def _control_above(zone: Zone, point: str | None) -> str | None:
+    """The nearest attenuator between a point and the terminals."""
+    points: dict[str | None, Point] = {one.id: one for one in zone.line}
+    above = points[point].after if point in points else None
+    while above is not None and points[above].fitted.is_ != "attenuator":
+        above = points[above].after
+    return above
+
+
+def _is_loss(finding: Finding, zone: Zone) -> bool:
+    return finding.what == "zone_loss_db" and finding.where == {"zone": zone.id}
+
+
+def _share(what: What, finding: Finding, *, manner: Manner) -> Effect:
+    """A load as its share of its limit, or in watts where the limit is not known."""
+    share = finding.values.get("share")
+    if isinstance(share, float):
+        text = show(share, "fraction", manner=manner)
+    else:
+        bounds = Bounds(finding.value, finding.low, finding.high)
+        text = bounds_text(bounds, "w", manner=manner)
+    made = _effect(what, text, verdict=finding.verdict, manner=manner)
+    made["share_fraction"] = share if isinstance(share, float) else None
+    return made
+
+
+def _effect(what: What, shown: str, *, manner: Manner, verdict: Verdict = "note") -> Effect:
+    name = say("effect", what, language=manner.language)
+    return {"what": what, "name": name, "shown": shown, "share_fraction": None, "verdict": verdict}

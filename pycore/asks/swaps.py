@@ -1,0 +1,116 @@
+"""The ask `swaps`: which other loudspeakers could hang at a point, and what each would do.
+
+Each kind is tried on the tap that would sound most like the one there now; where a kind
+does not say how loud it plays, on the tap nearest in watts.
+"""
+
+import json
+import math
+from typing import Any
+
+from typing_extensions import TypedDict
+
+from pycore.asks.preview import Option, Tries
+from pycore.calc.sound import sounds_db
+from pycore.edit import read_command
+from pycore.ground.problems import BadCommand
+from pycore.ground.units import Manner, same_voltage, show_typed
+from pycore.ground.words import ENGLISH, say
+from pycore.jobs import Closed, Job, Loudspeaker, LoudspeakerKind, Tap, Zone
+from pycore.jobs.base import Id
+from pycore.jobs.catalogue import loudspeaker_kinds
+
+
+class SwapsBody(Closed):
+    """A job and the loudspeaker that may be swapped."""
+
+    job: Job
+    point: Id
+
+
+class Swap(TypedDict):
+    """One kind on one of its taps: the command that fits it, and what that would do."""
+
+    kind: str
+    title: str
+    line: str
+    command: dict[str, Any]
+    option: Option
+
+
+class SwapsAnswer(TypedDict):
+    """The kinds of the job first, then those that come with the tool."""
+
+    options: list[Swap]
+
+
+def swaps(body: SwapsBody, manner: Manner) -> SwapsAnswer:
+    """The ask `swaps`."""
+    zone, fitted = _place(body.job, body.point)
+    line_v = _line_v(body.job, zone, fitted=fitted)
+    own = body.job.kinds.loudspeakers
+    known = {kind.id for kind in own}
+    listed = [kind for kind in loudspeaker_kinds(ENGLISH["catalogue"]) if kind.id not in known]
+    now = next((kind for kind in own if kind.id == fitted.kind), None)
+    tries = Tries(body.job, manner)
+    options = []
+    for kind in (*own, *listed):
+        tap = None if kind.id == fitted.kind else _nearest(kind, fitted, now=now, line_v=line_v)
+        if tap is not None:
+            options.append(_swap(tries, body.point, kind=kind, tap=tap))
+    return {"options": options}
+
+
+def _place(job: Job, point: str) -> tuple[Zone, Loudspeaker]:
+    for zone in job.zones:
+        for one in zone.line:
+            if one.id == point and one.fitted.is_ == "loudspeaker":
+                return zone, one.fitted
+    raise BadCommand("not_here", where={"point": point}, id=point)
+
+
+def _line_v(job: Job, zone: Zone, *, fitted: Loudspeaker) -> float | None:
+    """The volts of the line it hangs on; of its own row where the zone is landed nowhere."""
+    outputs = {output.id: output for one in job.amplifiers for output in one.outputs}
+    output = outputs.get(zone.page_output or zone.output or "")
+    return output.line_v if output else fitted.tap_at_v
+
+
+def _nearest(
+    kind: LoudspeakerKind, fitted: Loudspeaker, *, now: LoudspeakerKind | None, line_v: float | None
+) -> Tap | None:
+    """Of the taps marked for this line, the one that sounds most like what hangs there."""
+    if line_v is None:
+        return None
+    row = [tap for tap in kind.taps if _is_offered(tap, line_v)]
+    if not row or not fitted.tap_w:
+        return row[0] if row else None
+    was_db, is_db = (sounds_db(one) if one else None for one in (now, kind))
+    louder_db = is_db - was_db if was_db is not None and is_db is not None else 0.0
+    wanted = math.log10(fitted.tap_w) - louder_db / 10
+    return min(row, key=lambda tap: abs(math.log10(tap.w or 1.0) - wanted))
+
+
+def _is_offered(tap: Tap, line_v: float) -> bool:
+    return bool(tap.w) and tap.allowed is not False and same_voltage(tap.at_v, line_v)
+
+
+def _swap(tries: Tries, point: str, *, kind: LoudspeakerKind, tap: Tap) -> Swap:
+    command = {
+        "do": "swap_loudspeaker",
+        "point": point,
+        "kind": kind.model_dump(exclude_none=True),
+        "tap_w": tap.w,
+        "tap_at_v": tap.at_v,
+    }
+    texts = {
+        "tap_w": show_typed(tap.w or 0.0, "w", manner=tries.manner),
+        "tap_at_v": show_typed(tap.at_v, "v", manner=tries.manner),
+    }
+    return {
+        "kind": kind.id,
+        "title": kind.name,
+        "line": say("face", "tap", values=texts, language=tries.manner.language),
+        "command": command,
+        "option": tries.option(read_command(json.dumps(command))),
+    }

@@ -1,0 +1,104 @@
+"""How the numbers at one point came to be: the sections and controls on the way, then the
+volts that are left, and what those make of its load."""
+
+from collections.abc import Callable, Iterator
+
+from pycore.calc.finding import Finding
+from pycore.calc.line_assumes import assumed
+from pycore.calc.line_loss_story import name_of, number, section_steps
+from pycore.calc.line_more import path_to
+from pycore.calc.solve import Line, Lines, Run
+from pycore.formulas import arrival, level
+from pycore.ground.working import Known, Step, Working, computed, step
+
+Teller = Callable[[Line, Run, int], Iterator[Step]]
+
+
+def point_working(lines: Lines, finding: Finding) -> Working:
+    """How a number of `point_findings` came to be; no steps where it is not known."""
+    state = finding.state or "override"
+    line = lines.solved.get((str(finding.values.get("zone", "")), state))
+    tell = TELLERS.get(finding.what)
+    if line is None or line.value is None or tell is None or finding.value is None:
+        return Working((), ())
+    node = next(
+        node
+        for node, point in enumerate(line.laid.points, start=1)
+        if point.id == finding.where["point"]
+    )
+    return Working(tuple(tell(line, line.value, node)), assumed(line, finding))
+
+
+def _way(line: Line, value: Run, node: int) -> Iterator[Step]:
+    """The section to the point, then all sections on the way to it together."""
+    yield from section_steps(line, node, told=set())
+    losses = tuple(
+        level.section_loss_db(
+            series_ohm=value.network.series_ohm[one].real,
+            reactance_ohm=value.network.series_ohm[one].imag,
+            conductance_s=value.flow.out_s[one].real,
+            susceptance_s=value.flow.out_s[one].imag,
+        )
+        for one in path_to(line.laid.parents, node)
+    )
+    sections = {"each_db": Known(losses, "db", "computed")}
+    yield step("point_path", level.sum_of_losses_db, inputs=sections, point=name_of(line, node))
+
+
+def _passed_v(line: Line, value: Run, node: int) -> float:
+    """The terminals' volts with every control on the way at its ratio, before any cable."""
+    passed_v = line.reference_v
+    for parent in path_to(line.laid.parents, node)[:-1]:
+        passed_v *= value.network.ratio[parent]
+    return passed_v
+
+
+def _volts(line: Line, value: Run, node: int) -> Iterator[Step]:
+    way = list(_way(line, value, node))
+    yield from way
+    lost = way[-1]
+    passed_v = _passed_v(line, value, node)
+    if passed_v != line.reference_v:
+        ratio = {"from_v": number(line.reference_v, "v"), "at_v": number(passed_v, "v")}
+        controls = step("point_controls", level.loss_db, inputs=ratio)
+        yield controls
+        both = {"each_db": Known((lost.result, controls.result), "db", "computed")}
+        lost = step("point_both", level.sum_of_losses_db, inputs=both)
+        yield lost
+    left = {"from_v": number(line.reference_v, "v"), "loss_db": computed(lost)}
+    yield step("point_volts", arrival.volts_after_loss_v, inputs=left)
+
+
+def _watts(line: Line, value: Run, node: int) -> Iterator[Step]:
+    steps = list(_volts(line, value, node))
+    yield from steps
+    load_w = value.network.load_s[node].real * line.laid.line_v**2
+    nominal = {
+        "load_w": number(load_w, "w"),
+        "line_v": Known(line.laid.line_v, "v", "typed"),
+    }
+    siemens = step("point_load", level.conductance_of_watts_s, inputs=nominal)
+    yield siemens
+    there = {"at_v": computed(steps[-1]), "conductance_s": computed(siemens)}
+    yield step("point_watts", level.watts_at_volts_w, inputs=there)
+
+
+def _loss(line: Line, value: Run, node: int) -> Iterator[Step]:
+    yield from _way(line, value, node)
+
+
+def _level(line: Line, value: Run, node: int) -> Iterator[Step]:
+    yield from _volts(line, value, node)
+    volts = {
+        "from_v": number(line.reference_v, "v"),
+        "at_v": number(line.volts_at(value, node), "v"),
+    }
+    yield step("point_level", level.level_db, inputs=volts)
+
+
+TELLERS: dict[str, Teller] = {
+    "point_volts_v": _volts,
+    "point_watts_w": _watts,
+    "point_loss_db": _loss,
+    "point_level_db": _level,
+}

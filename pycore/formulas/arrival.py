@@ -1,0 +1,16 @@
+"""What is left of a line's volts at a point, and how much louder a change makes it."""
+
+from pycore.ground.sources import DECIBEL
+from pycore.ground.working import equation
+
+
+@equation("from_v * 10 ** (-loss_db / 20)", unit="v", source=DECIBEL)
+def volts_after_loss_v(*, from_v: float, loss_db: float) -> float:
+    """Volts (V) that are left of `from_v` (V) behind a loss of `loss_db` (dB)."""
+    return float(from_v * 10 ** (-loss_db / 20))
+
+
+@equation("power_db + sensitivity_db - cable_db", unit="db", source=DECIBEL)
+def change_of_sound_db(*, power_db: float, sensitivity_db: float, cable_db: float) -> float:
+    """How much louder (dB) by more watts, by more sound a watt, and by less cable loss."""
+    return power_db + sensitivity_db - cable_db
