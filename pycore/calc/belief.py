@@ -101,7 +101,9 @@ def expect_held(
         firsts.setdefault(first, []).append(number)
     for first, numbers in firsts.items():
         circuits = site.circuits if first is None else Changed(site.circuits, first.change)
-        scope = look(circuits, condition, stand=test.stand, each_fraction=site.each_fraction)
+        scope = look(
+            circuits, condition, stand=test.stand, each_fraction=site.each_fraction, rough=True
+        )
         faults = [held[number].fault.also or held[number].fault for number in numbers]
         for number, each in zip(numbers, expect_all(scope, faults), strict=True):
             found[number] = each

@@ -43,6 +43,7 @@ COMPLAINTS: Mapping[str, Complaint] = {
     "page_not_heard": Complaint(
         ("control_off", "control_in"), ("override_pair", "no_relay"), "override_pair"
     ),
+    "something_wrong": Complaint((), (), "each_zone_off"),
     "louder_after_swap": Complaint((), ("row_below_line",), "line_volts"),
     "quieter_after_swap": Complaint((), ("row_above_line_quiet",), "line_volts"),
 }

@@ -112,7 +112,9 @@ def _ohms(site: Site, one: Meant, *, references: Sequence[Meant]) -> Evidence | 
 def scope_of(site: Site, one: Meant) -> Scope:
     """The meter of a reading at its place."""
     stand, condition = stand_of(site, one.taken), condition_of(site, one.taken)
-    return look(site.circuits, condition, stand=stand, each_fraction=site.each_fraction)
+    return look(
+        site.circuits, condition, stand=stand, each_fraction=site.each_fraction, rough=False
+    )
 
 
 def hidden_from_direct(site: Site, one: Meant) -> bool:
@@ -140,7 +142,9 @@ def _volts(site: Site, one: Meant, *, near: Meant | None) -> Evidence | str | No
         return "no_near_volts"
     condition = condition_of(site, one.taken)
     stand = Stand(0, "out", frozenset(), bare=False)
-    scope = look(site.circuits, condition, stand=stand, each_fraction=site.each_fraction)
+    scope = look(
+        site.circuits, condition, stand=stand, each_fraction=site.each_fraction, rough=False
+    )
     node = site.circuits.wired.node_of[one.taken.place]
     if scope.probe.node_at[node] < 0:
         return "other_output"

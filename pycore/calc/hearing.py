@@ -119,7 +119,9 @@ class Ears:
         if self._scope is None:
             condition = Condition(TEST_HZ, "set", self.site.job.limits.conductor_c)
             stand = Stand(0, "out", frozenset(), bare=False)
-            self._scope = look(self.site.circuits, condition, stand=stand, each_fraction=0.0)
+            self._scope = look(
+                self.site.circuits, condition, stand=stand, each_fraction=0.0, rough=False
+            )
         probe = self._scope.probe
         at = probe.node_at[fault.node]
         was = abs(probe.flow.at[at])

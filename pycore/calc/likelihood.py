@@ -88,26 +88,61 @@ def _two(rows: Sequence[Row], shared: Shared, *, counted: list[int]) -> float:
 
 
 def _together(rows: Sequence[Row], shared: Shared, *, counted: list[int]) -> float:
-    """Several readings by the triangular root of their covariance."""
+    """Several readings. What they share are few unknowns: one of the loads, one of the copper,
+    one of each instrument; so the matrix to be solved is as small, however many readings."""
+    names = {"copper": 0}
+    for number in counted:
+        names.setdefault(f"load {shared.loads[number]}", len(names))
+        names.setdefault(f"meter {shared.instruments[number]}", len(names))
+    size = len(names)
+    matrix = [[0.0] * size for _ in range(size)]
+    pulls = [0.0] * size
+    log_size = distance = 0.0
+    copper_deviation = math.sqrt(shared.copper_variance)
+    load_deviations = [math.sqrt(one) for one in shared.load_variances]
+    for number in counted:
+        row, load = rows[number], shared.loads[number]
+        variance = max(row.variance, LEAST_VARIANCE)
+        log_size += math.log(variance)
+        distance += row.off * row.off / variance
+        told = (
+            (0, row.copper * copper_deviation),
+            (names[f"load {load}"], row.follows * load_deviations[load]),
+            (names[f"meter {shared.instruments[number]}"], shared.gains[number]),
+        )
+        for one, by in told:
+            weighted = by / variance
+            pulls[one] += weighted * row.off
+            for other, amount in told:
+                matrix[one][other] += weighted * amount
+    more_size, less = _unknowns(matrix, pulls)
+    return _student(max(distance - less, 0.0), log_size + more_size, count=len(counted))
+
+
+def _unknowns(matrix: list[list[float]], pulls: list[float]) -> tuple[float, float]:
+    """What shared unknowns of variance one add to the size of the covariance (logarithm), and
+    how much of the distance they explain: by the triangular root of one plus the matrix."""
     root: list[list[float]] = []
     solved: list[float] = []
-    log_size = distance = 0.0
-    for number, one in enumerate(counted):
+    log_size = less = 0.0
+    for number, pull in enumerate(pulls):
         line: list[float] = []
         for place in range(number):
-            above = root[place]
-            rest = covariance(rows, shared, one=one, other=counted[place])
-            rest -= sum(line[each] * above[each] for each in range(place))
+            rest, above = matrix[number][place], root[place]
+            for each in range(place):
+                rest -= line[each] * above[each]
             line.append(rest / above[place])
-        own = covariance(rows, shared, one=one, other=one) - sum(each * each for each in line)
+        own, left = 1 + matrix[number][number], pull
+        for each in range(number):
+            own -= line[each] * line[each]
+            left -= line[each] * solved[each]
         own = math.sqrt(max(own, LEAST_VARIANCE))
-        left = rows[one].off - sum(a * b for a, b in zip(line, solved, strict=True))
         line.append(own)
         root.append(line)
         solved.append(left / own)
         log_size += 2 * math.log(own)
-        distance += solved[-1] ** 2
-    return _student(distance, log_size, count=len(counted))
+        less += solved[-1] ** 2
+    return log_size, less
 
 
 LEAST_VARIANCE = 1e-12

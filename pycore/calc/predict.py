@@ -31,7 +31,11 @@ class Expected(NamedTuple):
 
 
 class Scope(NamedTuple):
-    """A meter at one place under one condition, ready for any number of faults."""
+    """A meter at one place under one condition, ready for any number of faults.
+
+    `rough`: other copper is reckoned from how far the reading follows it, not solved again;
+    near enough to choose a reading by.
+    """
 
     circuits: Circuits
     condition: Condition
@@ -40,6 +44,7 @@ class Scope(NamedTuple):
     heavier_probe: Probe
     weight: list[float]
     square: list[float]
+    rough: bool
 
     @property
     def direct(self) -> bool:
@@ -48,15 +53,14 @@ class Scope(NamedTuple):
 
 
 def look(
-    circuits: Circuits, condition: Condition, *, stand: Stand, each_fraction: float
+    circuits: Circuits, condition: Condition, *, stand: Stand, each_fraction: float, rough: bool
 ) -> Scope:  # fmt: skip
     """Put a meter to a place. `each_fraction`: the deviation of one loudspeaker by itself."""
     heavier = condition._replace(load_factor=STEP)
     probe = circuits.probe(condition, stand)
     weight, square = _spread(circuits, probe, each_fraction=each_fraction)
-    return Scope(
-        circuits, condition, heavier, probe, circuits.probe(heavier, stand), weight, square
-    )
+    again = circuits.probe(heavier, stand)
+    return Scope(circuits, condition, heavier, probe, again, weight, square, rough)
 
 
 def _spread(
@@ -123,6 +127,9 @@ def _expect(scope: Scope, change: Change, *, base: Expected) -> Expected:
 
 def _whole(scope: Scope, change: Change, *, base: Expected) -> Expected:
     """What befalls a whole line: solved by itself."""
+    if change.how == "copper" and scope.rough:
+        log_more = (1 - base.follows) * math.log(change.one)
+        return base._replace(log_ohm=base.log_ohm + log_more)
     if change.how == "copper":
         both = []
         for condition in (scope.condition, scope.heavier):

@@ -7,7 +7,9 @@ from pycore.jobs import Job
 from pycore.jobs.catalogue import DEFAULT_LIMITS
 
 
-def speaker(number: int, *, after: str | None, tap_w: float, at_v: float, **more: Any) -> dict[str, Any]:
+def speaker(
+    number: int, *, after: str | None, tap_w: float, at_v: float, **more: Any
+) -> dict[str, Any]:
     """A loudspeaker point."""
     fitted: dict[str, Any] = {
         "is": "loudspeaker",
