@@ -45,7 +45,7 @@ class AllJobs(BaseModel):
 
     format: Literal["rungline-jobs"]
     version: int
-    jobs: Annotated[list[dict[str, JsonValue]], Field(max_length=MOST_JOBS)]
+    jobs: Annotated[tuple[dict[str, JsonValue], ...], Field(max_length=MOST_JOBS)]
 
 
 class Refused(NamedTuple):
