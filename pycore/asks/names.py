@@ -13,7 +13,8 @@ def names_of(job: Job) -> dict[str, str]:
             names[output.id] = amplifier.name if alone else f"{amplifier.name} · {output.name}"
     for zone in job.zones:
         names[zone.id] = zone.name
-        names.update((point.id, point.fitted.label or point.id) for point in zone.line)
+        # a part nobody named is spoken of by its zone: an id says nothing to a person
+        names.update((point.id, point.fitted.label or zone.name) for point in zone.line)
     for family in (job.kinds.cables, job.kinds.loudspeakers, job.kinds.attenuators):
         names.update((kind.id, kind.name) for kind in family)
     names.update((area.id, area.name) for area in job.areas)

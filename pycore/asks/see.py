@@ -27,9 +27,12 @@ def see(job: Job, manner: Manner) -> Seen:
     return {"findings": shown, "points": rows, "faces": faces}
 
 
-def _rank(finding: Finding) -> tuple[int, bool]:
-    """Worst first; the override state, which gives the headline, before the other."""
-    return ORDER.index(finding.verdict), finding.state == "set"
+def _rank(finding: Finding) -> tuple[int, bool, float]:
+    """Worst first; the override state, which gives the headline, before the other; then the
+    load that takes the largest share of its limit."""
+    share = finding.values.get("share")
+    taken = share if isinstance(share, float) else 0.0
+    return ORDER.index(finding.verdict), finding.state == "set", -taken
 
 
 def see_job(job: Job, manner: Manner) -> SeenJob:

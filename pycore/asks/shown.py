@@ -66,7 +66,9 @@ def _remedy(finding: Finding, texts: Mapping[str, str], *, manner: Manner) -> st
 
 def _shown(finding: Finding, manner: Manner) -> ShownTexts:
     """The finding's own numbers as texts: a range where the value is not one number."""
-    shown: ShownTexts = {"value": range_text(finding, manner)}
+    shown: ShownTexts = {}
+    if finding.unit != "count" or finding.what == "what_fits":  # a mark has no number to show
+        shown["value"] = range_text(finding, manner)
     if finding.low is not None:
         shown["low"] = show(finding.low, finding.unit, manner=manner)
     if finding.high is not None:
@@ -76,7 +78,7 @@ def _shown(finding: Finding, manner: Manner) -> ShownTexts:
         worked_out = finding.limit != finding.values.get("rated_w", finding.limit)
         printer = show if worked_out else show_typed
         shown["limit"] = printer(finding.limit, finding.unit, manner=manner)
-        rounded = finding.verdict == "over" and shown["value"] == shown["limit"]
+        rounded = finding.verdict == "over" and shown.get("value") == shown["limit"]
         if rounded and finding.value is not None:
             shown["value"] = show_typed(finding.value, finding.unit, manner=manner)
     if finding.unit == "w" and finding.limit and finding.high is not None:
@@ -112,7 +114,7 @@ def bounds_text(bounds: Bounds, unit: str, *, manner: Manner) -> str:
 
 def _plain(shown: ShownTexts, manner: Manner) -> dict[str, str]:
     unknown = say("face", "not_known", language=manner.language)
-    texts = dict.fromkeys(("limit", "left", "share"), unknown)
+    texts = dict.fromkeys(("value", "limit", "left", "share"), unknown)
     texts.update({name: str(text) for name, text in shown.items()})
     return texts
 

@@ -65,6 +65,8 @@ def catalogue(_body: NothingBody, manner: Manner) -> CatalogueAnswer:
     loudspeakers = list(loudspeaker_kinds(names))
     attenuators = list(attenuator_kinds(names))
     cables = list(cable_kinds(names))
+    every: list[LoudspeakerKind | AttenuatorKind | CableKind]
+    every = [*loudspeakers, *attenuators, *cables]
     return {
         "loudspeakers": loudspeakers,
         "attenuators": attenuators,
@@ -77,7 +79,7 @@ def catalogue(_body: NothingBody, manner: Manner) -> CatalogueAnswer:
             {"line_v": line_v, "taps": [_tap(tap_w, manner) for tap_w in taps]}
             for line_v, taps in USUAL_TAPS_W.items()
         ],
-        "names": {one.id: one.name for one in (*loudspeakers, *attenuators, *cables)},
+        "names": {one.id: one.name for one in every},
     }
 
 

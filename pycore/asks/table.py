@@ -9,10 +9,12 @@ from pycore.asks import (
     answers,
     carrying,
     comparing,
+    drawing,
     editing,
     explain,
     keeping,
     linking,
+    point_numbers,
     preview,
     qr,
     requests,
@@ -40,6 +42,10 @@ ASKS: dict[str, Ask] = {
     "edit": Ask(requests.EditBody, answers.SeenJob, editing.edit),
     "preview": Ask(requests.PreviewBody, preview.PreviewAnswer, preview.preview),
     "swaps": Ask(swaps.SwapsBody, swaps.SwapsAnswer, swaps.swaps),
+    "drawing": Ask(drawing.DrawingBody, drawing.DrawingAnswer, drawing.drawing),
+    "point_numbers": Ask(
+        point_numbers.PointBody, point_numbers.PointNumbers, point_numbers.point_numbers
+    ),
     "working": Ask(requests.WorkingBody, answers.WorkingAnswer, explain.working),
     "tally": Ask(requests.TallyBody, tally.TallyAnswer, tally.tally),
     "save": Ask(requests.JobBody, keeping.SavedAnswer, keeping.save),

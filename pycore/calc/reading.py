@@ -52,6 +52,11 @@ class Meant(NamedTuple):
     loose: float
     notes: tuple[str, ...]
 
+    @property
+    def whole_fraction(self) -> float:
+        """The meter's limit with what leads and last digit leave open, as one fraction."""
+        return self.meter_fraction + (self.loose / self.value if self.value else 0.0)
+
 
 def taken_of(reading: Reading) -> Taken:
     """A kept reading."""

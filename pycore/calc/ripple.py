@@ -68,7 +68,7 @@ def rejudge(job: Job, reach: Reach, *, base: Rejudged | None = None) -> Rejudged
         loads = loads_of(near)
     else:
         loads = _loads_over(base.loads, near, reach=reach)
-    lines = solve_lines(_to_solve(near, reach))
+    lines = solve_within(near, reach)
     found = [
         *(finding_of(limit) for limit in limits_of(loads)),
         *mark_findings(loads._replace(job=_only(near, reach))),
@@ -98,10 +98,11 @@ def _near(job: Job, reach: Reach) -> Job:
     return job.model_copy(update={"amplifiers": racks, "zones": zones})
 
 
-def _to_solve(near: Job, reach: Reach) -> Job:
-    """Only the zones in reach, unless an amplifier's own ohms tie its lines together."""
+def solve_within(job: Job, reach: Reach) -> Lines:
+    """The lines in reach solved, and with them those that an amplifier's own ohms tie to them."""
+    near = _near(job, reach)
     tied = any(output.source_ohm for one in near.amplifiers for output in one.outputs)
-    return near if tied else _only(near, reach)
+    return solve_lines(near if tied else _only(near, reach))
 
 
 def _only(near: Job, reach: Reach) -> Job:

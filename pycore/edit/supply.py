@@ -92,7 +92,8 @@ class AddOutput(Closed):
         # appended first, so that an id met twice is refused before anything moves
         new = changed(amplifier, outputs=(*amplifier.outputs, self.output))
         job = changed(job, amplifiers=replaced(job.amplifiers, new))
-        new = changed(new, outputs=placed(new.outputs, self.output, before=self.before))
+        outputs = placed(new.outputs, self.output, before=self.before)
+        new = changed(new, outputs=outputs, pools=_shared_with(amplifier, self.output.id))
         return changed(job, amplifiers=replaced(job.amplifiers, new))
 
 
@@ -127,7 +128,7 @@ class ChangeOutput(Closed):
 
 
 class MoveOutput(Closed):
-    """Move an output, within its amplifier or to another; it leaves its pool when it goes."""
+    """Move an output, within its amplifier or to another, whose watts it then shares."""
 
     do: Literal["move_output"]
     output: Id
@@ -141,7 +142,9 @@ class MoveOutput(Closed):
         amplifiers = job.amplifiers
         if home.id != target.id:
             amplifiers = replaced(amplifiers, _without_output(home, output.id))
-        moved = changed(target, outputs=placed(target.outputs, output, before=self.before))
+        pools = target.pools if home.id == target.id else _shared_with(target, output.id)
+        outputs = placed(target.outputs, output, before=self.before)
+        moved = changed(target, outputs=outputs, pools=pools)
         return changed(job, amplifiers=replaced(amplifiers, moved))
 
 
@@ -157,6 +160,14 @@ class RemoveOutput(Closed):
         job = _lift_zones(job, {output.id})
         new = _without_output(amplifier, output.id)
         return changed(job, amplifiers=replaced(job.amplifiers, new))
+
+
+def _shared_with(amplifier: Amplifier, output: str) -> tuple[Pool, ...] | None:
+    """The pools with one output more: where all outputs share one pool, so does a new one."""
+    pools = amplifier.pools
+    if pools is None or len(pools) != 1 or len(pools[0].outputs) < len(amplifier.outputs):
+        return pools
+    return (changed(pools[0], outputs=(*pools[0].outputs, output)),)
 
 
 def _without_output(amplifier: Amplifier, gone: str) -> Amplifier:

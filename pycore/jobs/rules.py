@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from pycore.ground.problems import BrokenJob
 from pycore.jobs.amplifiers import Amplifier
-from pycore.jobs.tree import hanging_order
+from pycore.jobs.tree import called, hanging_order
 from pycore.jobs.zones import Point, Zone
 
 if TYPE_CHECKING:
@@ -60,17 +60,19 @@ def _check_pools(amplifier: Amplifier) -> None:
         for one in pool.outputs:
             if one not in own or one in pooled:
                 code = "pool_twice" if one in pooled else "pool_unknown"
-                raise BrokenJob(code, where={"amplifier": amplifier.id}, output=one)
+                where = {"amplifier": amplifier.id}
+                raise BrokenJob(code, where=where, amplifier=amplifier.name, output=one)
             pooled.add(one)
 
 
 def _check_zone(zone: Zone, outputs: set[str], *, areas: set[str]) -> None:
     for output in (zone.output, zone.page_output):
         if output is not None and output not in outputs:
-            raise BrokenJob("output_unknown", where={"zone": zone.id}, output=output)
+            where = {"zone": zone.id}
+            raise BrokenJob("output_unknown", where=where, zone=zone.name, output=output)
     for area in zone.areas:
         if area not in areas:
-            raise BrokenJob("area_unknown", where={"zone": zone.id}, area=area)
+            raise BrokenJob("area_unknown", where={"zone": zone.id}, zone=zone.name, area=area)
 
 
 def _check_kinds(line: tuple[Point, ...], job: Job) -> None:
@@ -81,7 +83,11 @@ def _check_kinds(line: tuple[Point, ...], job: Job) -> None:
     }
     for point in line:
         if point.cable is not None and point.cable not in cables:
-            raise BrokenJob("kind_unknown", where={"point": point.id}, kind=point.cable)
+            raise _unknown_kind(point, point.cable)
         kind = getattr(point.fitted, "kind", None)
         if kind is not None and kind not in known[point.fitted.is_]:
-            raise BrokenJob("kind_unknown", where={"point": point.id}, kind=kind)
+            raise _unknown_kind(point, kind)
+
+
+def _unknown_kind(point: Point, kind: str) -> BrokenJob:
+    return BrokenJob("kind_unknown", where={"point": point.id}, point=called(point), kind=kind)

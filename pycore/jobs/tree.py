@@ -25,7 +25,8 @@ def hanging_order(points: tuple[Point, ...]) -> tuple[Point, ...]:
     known = {point.id for point in points}
     for point in points:
         if point.after is not None and point.after not in known:
-            raise BrokenJob("orphan", where={"point": point.id}, after=point.after)
+            where = {"point": point.id}
+            raise BrokenJob("orphan", where=where, point=called(point), after=point.after)
     children = children_of(points)
     order: list[Point] = []
     waiting = list(reversed(children[None]))
@@ -36,16 +37,22 @@ def hanging_order(points: tuple[Point, ...]) -> tuple[Point, ...]:
     if len(order) < len(points):
         reached = {point.id for point in order}
         lost = next(point for point in points if point.id not in reached)
-        raise BrokenJob("loop", where={"point": _on_the_loop(points, lost)})
+        ringed = _on_the_loop(points, lost)
+        raise BrokenJob("loop", where={"point": ringed.id}, point=called(ringed))
     return tuple(order)
 
 
-def _on_the_loop(points: tuple[Point, ...], lost: Point) -> str:
+def called(point: Point) -> str:
+    """What a sentence calls a point: its label, or its id where it has none."""
+    return point.fitted.label or point.id
+
+
+def _on_the_loop(points: tuple[Point, ...], lost: Point) -> Point:
     """A point that is on the loop itself, not only below it."""
-    parents = {point.id: point.after for point in points}
-    at: str = lost.id
+    known = {point.id: point for point in points}
+    at = lost
     for _ in points:
-        at = parents[at] or at
+        at = known[at.after] if at.after is not None else at
     return at
 
 

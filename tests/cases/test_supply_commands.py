@@ -62,6 +62,16 @@ def test_an_output_is_added_last_or_before_another() -> None:
     assert outputs_of(job) == {"amp": ["o3", "o1", "o2"]}
 
 
+def test_a_new_output_shares_the_watts_that_all_others_share() -> None:
+    new = output("o3", max_w=30.0)
+    job = done(two_outputs(), do="add_output", amplifier="amp", output=new)
+    assert [pool.outputs for pool in job.amplifiers[0].pools or ()] == [("o1", "o2", "o3")]
+    parted = [{"w": 150.0, "outputs": ["o1"]}]
+    job = drawn(OUTPUTS, pools=parted)
+    job = done(job, do="add_output", amplifier="amp", output=new)
+    assert [pool.outputs for pool in job.amplifiers[0].pools or ()] == [("o1",)]
+
+
 def test_an_output_added_twice_is_refused() -> None:
     why = refused(two_outputs(), do="add_output", amplifier="amp", output=output("o1"))
     assert (why.code, why.where) == ("id_twice", {"id": "o1"})

@@ -55,7 +55,7 @@ def test_nothing_typed_is_not_known() -> None:
             "tap_w",
             "five",
             "number_unread",
-            "“five” is not a number the tool can read (W).",
+            "“five” cannot be read as a number (W).",
         ),
         (SET_TAP, "tap_w", "1,500", "number_ambiguous", "Is “1,500” 1.5 or 1500?"),
         (SET_TAP, "tap_w", "-5", "typed_too_small", "“-5” is too little: the least is 0 W."),

@@ -36,6 +36,7 @@ ENGLISH: dict[str, dict[str, str]] = {
     "face": en_faces.FACES,
     "catalogue": en_catalogue.NAMES | en_line.CABLES,
     "choice": en_line.CHOICES,
+    "drawing": en_cabling.DRAWING,
     "effect": en_cabling.EFFECTS,
     "link": en_links.LINKS,
     "change": en_links.CHANGES,

@@ -58,3 +58,20 @@ EFFECTS = {
     "far": "far end",
     "more": "+{value}",
 }
+
+DRAWING = {
+    "volts_v": "Volts",
+    "watts_w": "Watts",
+    "loss_db": "Cable loss",
+    "level_db": "Level",
+    "length_of": "{length} · {cable}",
+    "length_no_cable": "{length} · cable not known",
+    "home_run": "Home run {length}, {cable}",
+    "home_run_no_cable": "Home run {length}, cable not known",
+    "home_run_unknown": "Home run, length not known",
+    "tone_to": "to {most}",
+    "tone_beyond": "beyond {most}",
+    "tone_unknown": "not known",
+    "limit": "{limit} is {volts} of the volts or {watts} of the watts; then the cable's ohms, out"
+    " and back, are {ohms} of the load's.",
+}

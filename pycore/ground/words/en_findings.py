@@ -17,15 +17,15 @@ TITLES = {
 }
 
 FINDINGS = {
-    "output_load_ok": "{place} carries {value} of its {limit}. {left} are left.",
+    "output_load_ok": "{place} carries {value} of its {limit}; {left} left.",
     "output_load_near": "No reserve: {place} carries {value} of its {limit}, more than the"
     " {fraction} planned for.",
     "output_load_over": "{place} is asked for {value} and has {limit}: {excess} too much. Left so,"
     " the amplifier trips or overheats.",
     "output_load_unknown": "The load on {place} is {value} and its maximum is {limit}: whether that"
     " fits cannot be said.",
-    "pool_load_ok": "The outputs of {place} that share {limit} ask for {value} together. {left}"
-    " are left.",
+    "pool_load_ok": "The outputs of {place} that share {limit} ask for {value} together;"
+    " {left} left.",
     "pool_load_near": "No reserve: the outputs of {place} that share {limit} ask for {value}"
     " together, more than the {fraction} planned for.",
     "pool_load_over": "The outputs of {place} share {limit} and ask for {value} together:"
@@ -63,7 +63,7 @@ FINDINGS = {
     "direct_waiting": "{place} is disconnected. Its selector stands on {direct_ohm}: connected, it"
     " would take {value} straight across the {line_v} line.",
     "tap_not_allowed": "The maker does not allow {tap_w} at {tap_at_v} on {place}.",
-    "tap_not_offered": "{place} is written with {tap_w} at {tap_at_v}; its kind ({kind}) offers no"
+    "tap_not_offered": "{place} is entered on {tap_w} at {tap_at_v}; its kind, “{kind}”, offers no"
     " such tap.",
     "page_over": "{place} is silent in a page: {attenuator} stands off and nothing overrides it.",
     "page_unknown": "{place} is below {attenuator}, which stands off. Whether a page overrides it"
@@ -76,28 +76,28 @@ FINDINGS = {
     "high_pass_not_known": "Whether {place} has a high-pass filter is not known.",
     "drive_direct": "{place} drives its line without a transformer: neither leg may meet earth or"
     " another output.",
-    "class_marked": "{place} is marked {marked_class}. The wiring class comes from that marking"
-    " and the local code.",
+    "class_marked": "The wiring class marked on {place} is {marked_class}. That marking and the"
+    " local code decide.",
     "fits": "{with_reserve} more at {tap_w} with reserve, {to_rating} to the rating. The first"
     " limit met is that of {first_id}.",
-    "fits_kind": "{with_reserve} more {kind} at {tap_w} with reserve, {to_rating} to the rating."
+    "fits_kind": "{with_reserve} more “{kind}” at {tap_w} with reserve, {to_rating} to the rating."
     " The first limit met is that of {first_id}.",
     "fits_partly": "By the limits that are known, {with_reserve} more at {tap_w} with reserve,"
     " {to_rating} to the rating. A limit of {missing_id} is not known.",
-    "fits_partly_kind": "By the limits that are known, {with_reserve} more {kind} at {tap_w} with"
+    "fits_partly_kind": "By the limits that are known, {with_reserve} more “{kind}” at {tap_w} with"
     " reserve, {to_rating} to the rating. A limit of {missing_id} is not known.",
     "fits_all": "{to_rating} more at {tap_w} meet no limit; more than that is not counted.",
-    "fits_all_kind": "{to_rating} more {kind} at {tap_w} meet no limit; more than that is not"
+    "fits_all_kind": "{to_rating} more “{kind}” at {tap_w} meet no limit; more than that is not"
     " counted.",
     "fits_unknown": "How many more at {tap_w} fit is not known: a limit or a load is not known.",
 }
 
 REMEDIES = {
-    "output_load_near": "Keep it so knowingly, choose smaller taps, or move a zone.",
+    "output_load_near": "Accept it knowingly, choose smaller taps, or move a zone.",
     "output_load_over": "Choose smaller taps, move a zone to another output, or fit a larger"
     " amplifier.",
     "output_load_unknown": "Enter the output's maximum watts and every tap that can be seen.",
-    "pool_load_near": "Keep it so knowingly, choose smaller taps, or move a zone to another"
+    "pool_load_near": "Accept it knowingly, choose smaller taps, or move a zone to another"
     " amplifier.",
     "pool_load_over": "Choose smaller taps or move a zone to another amplifier.",
     "pool_load_unknown": "Enter every tap that can be seen.",
@@ -106,7 +106,7 @@ REMEDIES = {
     "impedance_near": "Choose smaller taps, or measure before connecting.",
     "impedance_over": "Choose smaller taps or move a zone. Do not connect it as it is.",
     "impedance_unknown": "Enter every tap that can be seen, or measure the line.",
-    "attenuator_load_near": "Keep it so knowingly, or choose smaller taps below it.",
+    "attenuator_load_near": "Accept it knowingly, or choose smaller taps below it.",
     "attenuator_load_over": "Fit a larger control, choose smaller taps below it, or put fewer"
     " loudspeakers behind it.",
     "attenuator_load_unknown": "Read the watts and volts on the control and enter them.",

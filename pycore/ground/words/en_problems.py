@@ -1,9 +1,9 @@
 """English: what went wrong, and what to do next."""
 
 PROBLEMS = {
-    "number_unread": "“{text}” is not a number the tool can read{unit}.",
+    "number_unread": "“{text}” cannot be read as a number{unit}.",
     "number_ambiguous": "Is “{text}” {small} or {large}?",
-    "unit_unread": "“{text}” has a unit the tool does not know here{unit}.",
+    "unit_unread": "“{text}” has a unit that does not belong here{unit}.",
     "number_not_whole": "“{text}” must be a whole number.",
     "share_unclear": "Is “{text}” a share of one, or per cent?",
     "field_not_typed": "The field {field} does not take a typed number.",
@@ -42,13 +42,13 @@ PROBLEMS = {
     "reading_value": "A reading has a number, or says how a loudspeaker plays, as its quantity"
     " asks.",
     "id_twice": "The id {id} stands for two things.",
-    "pool_twice": "The output {output} is in two pools.",
-    "pool_unknown": "The pool names an output its amplifier does not have: {output}.",
-    "output_unknown": "The zone names an output that is not there: {output}.",
-    "area_unknown": "The zone names an area that is not there: {area}.",
-    "kind_unknown": "A point names a kind that is not in the job: {kind}.",
-    "orphan": "A point hangs on {after}, which is not on its line.",
-    "loop": "The line runs in a ring: a point hangs on itself by way of others.",
+    "pool_twice": "The output {output} of {amplifier} is in two pools.",
+    "pool_unknown": "A pool of {amplifier} names an output it does not have: {output}.",
+    "output_unknown": "{zone} names an output that is not there: {output}.",
+    "area_unknown": "{zone} names an area that is not there: {area}.",
+    "kind_unknown": "{point} names a kind that is not in the job: {kind}.",
+    "orphan": "{point} hangs on {after}, which is not on its line.",
+    "loop": "The line runs in a ring: {point} hangs on itself, by way of others or straight.",
     "not_here": "What the command names is not in this job: {id}.",
     "cannot_be_unknown": "This one cannot be left empty.",
     "kind_in_use": "The kind is still in use.",
