@@ -4,15 +4,20 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from pycore.calc import earth, priors
+from pycore.calc.agreement import Contradiction, contradictions, one_explains
+from pycore.calc.alike import Alike, alike
+from pycore.calc.amperes import with_amperes
 from pycore.calc.belief import Meter, hold
 from pycore.calc.candidates import Reach, candidates
 from pycore.calc.evidence import Collected, collect
 from pycore.calc.faults import Fault, Scene, list_faults
 from pycore.calc.hearing import Ears
+from pycore.calc.likelihood import log_likelihood
 from pycore.calc.next_measurement import Asked, Next, ask_all, choose, group
 from pycore.calc.reading import Meant, Taken, sort_reading
 from pycore.calc.site import Given, Site, site_of
 from pycore.calc.suspects import Suspect, gather, thinned
+from pycore.calc.two_faults import Progress, search, with_pairs
 from pycore.calc.weigh import Proof, Weighed, weigh
 from pycore.calc.wiring import TEST_HZ, Condition, Controls
 from pycore.jobs import Job
@@ -42,9 +47,17 @@ class Group(NamedTuple):
     suspects: tuple[int, ...]
 
 
+class Step(NamedTuple):
+    """Where a long diagnosis goes on, and how much work it may do before it answers."""
+
+    so_far: Progress | None
+    budget: int
+
+
 class Diagnosis(NamedTuple):
     """What came of it. `groups` count suspects by their place in `suspects`, `next` by theirs in
-    `held`, where the unlikely ones are thinned out."""
+    `held`, where the unlikely ones are thinned out. `one_explains`: a single fault agrees with
+    every reading; if not, `progress` tells how far the search for two has come."""
 
     site: Site
     proof: Proof
@@ -57,26 +70,47 @@ class Diagnosis(NamedTuple):
     asked: list[Asked]
     next: Next | None
     settled: bool
+    alike: Alike
+    one_explains: bool
+    progress: Progress | None
+    contradictions: list[Contradiction]
+
+    @property
+    def done(self) -> bool:
+        """Whether there is nothing left to search."""
+        return self.progress is None or self.progress.done
 
 
-def proof_of(question: Question) -> tuple[Site, Proof, Collected, tuple[Meant, ...]]:
+class Sorted(NamedTuple):
     """The evidence of a question, sorted and collected."""
+
+    site: Site
+    proof: Proof
+    collected: Collected
+    meants: tuple[Meant, ...]
+    alike: Alike
+
+
+def proof_of(question: Question) -> Sorted:
+    """Sort and collect everything that was read and heard."""
     site = site_of(question.job, question.where, question.given)
     leads = question.given.leads_ohm
     meants = tuple(sort_reading(one, leads_ohm=leads) for one in question.taken)
+    joined = with_amperes(meants)
     references = [sort_reading(one, leads_ohm=leads) for one in question.baselines]
-    collected = collect(site, meants, references=references)
+    collected = collect(site, joined, references=references)
     heard = [one for one in question.taken if one.quantity == "plays"]
+    told = alike(site, meants, load_variance=(question.given.load_pct / 100) ** 2 / 3)
     proof = Proof(
         site=site,
         evidence=collected.evidence,
         ears=Ears(site, heard),
         legs=earth.leakages(site, meants),
         complaint=question.complaint,
-        bias=0.0,
-        load_variance=(question.given.load_pct / 100) ** 2 / 3,
+        bias=told.bias,
+        load_variance=told.variance,
     )
-    return site, proof, collected, meants
+    return Sorted(site, proof, collected, meants, told)
 
 
 def faults_of(site: Site) -> list[Fault]:
@@ -87,20 +121,27 @@ def faults_of(site: Site) -> list[Fault]:
     return list_faults(scene)
 
 
-def diagnose(question: Question) -> Diagnosis:
-    """Weigh every single fault, group what nothing tells apart, choose the next reading."""
-    site, proof, collected, meants = proof_of(question)
-    weighed = weigh(faults_of(site), proof)
+def diagnose(question: Question, step: Step) -> Diagnosis:
+    """Weigh every single fault, and two at once where one does not explain the readings; group
+    what nothing tells apart; choose the next reading."""
+    made = proof_of(question)
+    proof = made.proof
+    weighed = weigh(faults_of(made.site), proof)
+    explained = one_explains(weighed, proof)
+    progress = None
+    if not explained:
+        progress = search(weighed, proof, so_far=step.so_far, budget=step.budget)
+        weighed = with_pairs(weighed, proof, found=progress)
     suspects = gather(weighed)
-    held = thinned(suspects, most=_most_held(site))
+    held = thinned(suspects, most=_most_held(made.site))
     asked = _ask(question, proof, weighed=weighed, suspects=held)
     groups = _groups(suspects, asked, weighed=weighed, proof=proof)
-    settled = bool(groups) and groups[0].share >= SETTLED
+    settled = groups[0].share >= SETTLED
     return Diagnosis(
-        site=site,
+        site=made.site,
         proof=proof,
-        collected=collected,
-        meants=meants,
+        collected=made.collected,
+        meants=made.meants,
         weighed=weighed,
         suspects=suspects,
         held=held,
@@ -108,6 +149,10 @@ def diagnose(question: Question) -> Diagnosis:
         asked=asked,
         next=None if settled else choose(asked),
         settled=settled,
+        alike=made.alike,
+        one_explains=explained,
+        progress=progress,
+        contradictions=contradictions(weighed, proof),
     )
 
 
@@ -141,8 +186,8 @@ def _groups(
 ) -> tuple[Group, ...]:
     """The likeliest suspects in groups; the rest each by itself."""
     head = suspects[:MOST_GROUPED]
-    priors_of = proof.log_priors(weighed.faults)
-    so_far = [weighed.logs[one.variants[0]] - priors_of[one.variants[0]] for one in head]
+    shared = proof.shared
+    so_far = [log_likelihood(weighed.rows[one.variants[0]], shared) for one in head]
     members = group(head, asked, so_far=so_far)
     groups = [Group(sum(head[each].share for each in one), tuple(one)) for one in members]
     groups.extend(

@@ -10,7 +10,7 @@ from collections.abc import Callable
 from typing import Any, NamedTuple
 
 from pycore.calc.circuits import Circuits
-from pycore.calc.diagnosis import Question, diagnose, faults_of
+from pycore.calc.diagnosis import Question, Step, diagnose, faults_of
 from pycore.calc.faults import Fault
 from pycore.calc.network import Network
 from pycore.calc.priors import COSTS, FAMILY_WEIGHTS
@@ -28,6 +28,7 @@ WHERE = {"zone": "zone"}
 SHOWS_UP_TO_OHM = 20_000.0
 FAMILIES = ("dead", "tap", "direct", "extra", "extra_low", "cut", "short", "joint")
 MOST_READINGS = 40
+BUDGET = 20_000
 
 
 class Case(NamedTuple):
@@ -149,7 +150,7 @@ def by_the_tool(case: Case, *, trace: Callable[[Any], None] | None = None) -> Fo
         question = Question(
             case.job, WHERE, tuple(taken), (), Given(case.pct, None), case.complaint, COSTS
         )
-        told = diagnose(question)
+        told = diagnose(question, Step(None, BUDGET))
         if trace is not None:
             trace(told)
         if told.next is None or len(taken) >= MOST_READINGS:

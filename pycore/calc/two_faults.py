@@ -1,0 +1,152 @@
+"""Two faults at once, tried where one cannot explain the readings; in steps, to be resumed.
+
+The first is built into the circuit, and every second one is then weighed as cheaply as a
+single fault is. Only those are tried as a first that explain most of the readings.
+"""
+
+import math
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from pycore.calc import earth, priors
+from pycore.calc.evidence import Evidence, expected_by, rows_of
+from pycore.calc.faults import Fault
+from pycore.calc.likelihood import Row, Shared, covariance, log_likelihood
+from pycore.calc.predict import Expected, look
+from pycore.calc.second import NOT_PAIRED, Changed
+from pycore.calc.suspects import key_of
+from pycore.calc.weigh import Proof, Weighed
+
+FIRSTS = 16
+KEPT = 40
+MOST_SQUARED = 9.0  # of one reading: so that the one it does not explain does not count more
+
+
+class Progress(NamedTuple):
+    """How far the search has come: the next first fault, and the best pairs so far as numbers
+    of two faults and their logarithm. `firsts` is how many there are."""
+
+    next_first: int
+    firsts: int
+    kept: tuple[tuple[int, int, float], ...]
+
+    @property
+    def done(self) -> bool:
+        """Whether all have been tried."""
+        return self.next_first >= self.firsts
+
+
+def firsts_of(weighed: Weighed, proof: Proof) -> list[int]:
+    """The faults to try as a first: each the best of its kind and place, best first."""
+    shared = proof.shared
+    scored: dict[object, tuple[float, int]] = {}
+    for number, fault in enumerate(weighed.faults):
+        if fault.change.how in NOT_PAIRED:
+            continue
+        score = _explains(weighed.rows[number], shared)
+        key = key_of(fault)
+        if key not in scored or score < scored[key][0]:
+            scored[key] = score, number
+    return [number for _, number in sorted(scored.values())[:FIRSTS]]
+
+
+def _explains(rows: Sequence[Row], shared: Shared) -> float:
+    total = 0.0
+    for number, row in enumerate(rows):
+        if row.beyond and row.off <= 0:
+            continue
+        variance = covariance(rows, shared, one=number, other=number)
+        total += min(row.off**2 / variance, MOST_SQUARED)
+    return total
+
+
+def search(weighed: Weighed, proof: Proof, *, so_far: Progress | None, budget: int) -> Progress:
+    """Try more firsts with every second, for about `budget` weighings; at least one first."""
+    firsts = firsts_of(weighed, proof)
+    kept = list(so_far.kept) if so_far else []
+    place = so_far.next_first if so_far else 0
+    spent = 0
+    logs = proof.log_priors(weighed.faults)
+    total = math.log(math.fsum(math.exp(one) for one in logs))
+    while place < len(firsts) and (spent == 0 or spent < budget):
+        first = firsts[place]
+        pair_logs, _, _ = _seconds(first, weighed, proof=proof)
+        for second, pair_log in enumerate(pair_logs):
+            if _may_pair(weighed.faults[first], weighed.faults[second]):
+                prior = logs[first] + logs[second] - total + math.log(priors.SECOND_FAULT)
+                kept.append((first, second, pair_log + prior))
+        kept = sorted(_once(kept), key=lambda one: -one[2])[:KEPT]
+        spent += len(weighed.faults) * max(len(proof.evidence), 1)
+        place += 1
+    return Progress(place, len(firsts), tuple(kept))
+
+
+def _once(pairs: Sequence[tuple[int, int, float]]) -> list[tuple[int, int, float]]:
+    """Each pair once, whichever of the two was tried first."""
+    best: dict[tuple[int, int], tuple[int, int, float]] = {}
+    for one in pairs:
+        key = min(one[:2]), max(one[:2])
+        if key not in best or one[2] > best[key][2]:
+            best[key] = one
+    return list(best.values())
+
+
+def _may_pair(first: Fault, second: Fault) -> bool:
+    return second.change.how not in NOT_PAIRED and second.node != first.node
+
+
+Seconds = tuple[list[float], list[tuple[Expected, ...]], list[tuple[Row, ...]]]
+
+
+def _seconds(first: int, weighed: Weighed, *, proof: Proof) -> Seconds:
+    """Every fault beside a first one: its logarithm (no priors), what it makes of the readings."""
+    faults = weighed.faults
+    changed = Changed(proof.site.circuits, faults[first].change)
+    evidence = [_with(one, changed, proof=proof) for one in proof.evidence]
+    by_reading = [expected_by(one, faults) for one in evidence]
+    row_lists = [
+        rows_of(one, each, bias=proof.bias) for one, each in zip(evidence, by_reading, strict=True)
+    ]
+    expected = list(zip(*by_reading, strict=True))
+    rows = list(zip(*row_lists, strict=True))
+    shared = proof.shared
+    own = _unmeasured(faults[first], proof) - _unmeasured(faults[0], proof)
+    logs = [
+        log_likelihood(row, shared) + _unmeasured(fault, proof) + own
+        for row, fault in zip(rows, faults, strict=True)
+    ]
+    return logs, expected, rows
+
+
+def _unmeasured(fault: Fault, proof: Proof) -> float:
+    """What ears and legs to earth say of a fault by itself."""
+    return proof.ears.log_likelihood(fault) + earth.log_likelihood(fault, proof.legs)
+
+
+def _with(one: Evidence, changed: Changed, *, proof: Proof) -> Evidence:
+    """The same reading on the changed line; its baseline was taken before."""
+    scope = look(
+        changed,
+        one.scope.condition,
+        stand=one.scope.probe.stand,
+        each_fraction=proof.site.each_fraction,
+        rough=False,
+    )
+    return one._replace(scope=scope)
+
+
+def with_pairs(weighed: Weighed, proof: Proof, *, found: Progress) -> Weighed:
+    """The single faults and the best pairs, weighed together."""
+    faults, logs = list(weighed.faults), list(weighed.logs)
+    expected, rows = list(weighed.expected), list(weighed.rows)
+    by_first: dict[int, list[tuple[int, float]]] = {}
+    for first, second, log in found.kept:
+        by_first.setdefault(first, []).append((second, log))
+    for first, seconds in by_first.items():
+        _, all_expected, all_rows = _seconds(first, weighed, proof=proof)
+        for second, log in seconds:
+            faults.append(weighed.faults[first]._replace(also=weighed.faults[second]))
+            logs.append(log)
+            expected.append(all_expected[second])
+            rows.append(all_rows[second])
+    return Weighed(faults, logs, expected, rows)
