@@ -4,7 +4,7 @@ import time
 from collections.abc import Callable
 from typing import Any, Protocol
 
-LONGEST_WAIT_SECONDS = 60.0
+LONGEST_WAIT_SECONDS = 120.0
 LOOK_AGAIN_AFTER_SECONDS = 0.05
 
 

@@ -46,6 +46,7 @@ class WebSocket:
 
     def close(self) -> None:
         """Hang up."""
+        self._stream.close()
         self._socket.close()
 
     def _send_frame(self, kind: int, content: bytes) -> None:

@@ -1,0 +1,144 @@
+"""The built app in one engine, on a page that does nothing by itself: starts and copies by hand."""
+
+import json
+from pathlib import Path
+from typing import Any
+
+from tests.engines.driver import Driver, wait_until
+from tests.engines.stand import BLANK, Stand, copy_app
+
+# Starts an engine, asks it one thing and ends it; or ends it at a stage, as a crash would.
+START = """import("./trust.js").then(({ scriptAddress }) => new Promise((resolve) => {
+  const options = { type: "module", name: "NAME" };
+  const worker = new Worker(scriptAddress("./worker.js"), options);
+  const said = { stages: [] };
+  const end = () => { worker.terminate(); resolve(said); };
+  worker.onerror = ({ message }) => { said.failed = message; end(); };
+  worker.onmessage = async ({ data: { stage, way, answer, failed } }) => {
+    if (stage) said.stages.push(stage);
+    if (stage === "KILL") end();
+    if (failed) { said.failed = failed; end(); }
+    if (way) { said.way = way; worker.postMessage(JSON.stringify(QUESTION)); }
+    if (answer) { said.answer = JSON.parse(answer).body; await (LATER); end(); }
+  };
+}))"""
+SHELF = """new Promise((resolve, reject) => {
+  const place = new URL("./", location.href).pathname;
+  const opening = indexedDB.open(`rungline-engine ${place}`);
+  opening.onerror = () => reject(opening.error);
+  opening.onsuccess = async () => {
+    const base = opening.result;
+    const ask = (request) => new Promise((done, fail) => {
+      request.onsuccess = () => done(request.result);
+      request.onerror = () => fail(request.error);
+    });
+    const read = (store, key) => ask(base.transaction(store).objectStore(store).get(key));
+    const write = (store, key, value) =>
+      ask(base.transaction(store, "readwrite").objectStore(store).put(value, key));
+    const act = async () => { ACT };
+    act().then(resolve, reject).finally(() => base.close());
+  };
+})"""
+HAS_COPY = 'return Boolean(await read("copy", "label"));'
+UNTIL_KEPT = f"""(async () => {{
+  while (!(await {SHELF.replace("ACT", HAS_COPY)})) {{
+    await new Promise((next) => setTimeout(next, 100));
+  }}
+}})()"""
+SET_ASIDE = """globalThis.aside = {
+  label: await read("copy", "label"), bytes: await read("copy", "bytes"),
+};"""
+LAY = """const { label, bytes } = globalThis.aside;
+await write("copy", "label", label);
+await write("copy", "bytes", bytes);
+"""
+NOBODY_WAKES = """navigator.locks.query().then(({ held }) =>
+    held.every(({ name }) => !name.startsWith("rungline-engine")))"""
+FRESH_NOTES = 'await write("notes", "notes", { starts: 5 });'
+# A clock that goes fast for the one wait that a silent death costs.
+DOOR = """import("./trust.js").then(async ({ scriptAddress }) => {
+  const { openDoor } = await import("./door.js");
+  const wait = globalThis.setTimeout;
+  globalThis.setTimeout = (act, time, ...rest) => wait(act, time > 15_000 ? 1500 : time, ...rest);
+  let engine;
+  let starts = 0;
+  const start = () => {
+    starts += 1;
+    return (engine = new Worker(scriptAddress("./worker.js"), { type: "module", name: "again" }));
+  };
+  const ready = new Promise((done) => { globalThis.whenReady = done; });
+  const onStage = ({ ready }) => ready && globalThis.whenReady();
+  const door = openDoor({ start, onStage, manner: () => ({}) });
+  await ready;
+  const asking = door.ask("version", {});
+  engine.terminate();
+  const body = await asking;
+  globalThis.setTimeout = wait;
+  engine.terminate();
+  return { ...body, starts };
+})"""
+
+
+class Device:
+    """One engine at the built app."""
+
+    def __init__(self, engine: Driver, stand: Stand, dist: Path) -> None:
+        self.engine = engine
+        self.ways: list[str] = []
+        copy_app(dist, stand.folder / "a")
+        engine.go(stand.address_of("a") + BLANK)
+
+    def start(
+        self, *, name: str = "", ask: str = "version", later: str = "null", kill: str = ""
+    ) -> dict[str, Any]:
+        """Start an engine and ask it one thing; unless it is killed, demand an answer."""
+        said = self.engine.evaluate(_write_start(name=name, ask=ask, later=later, kill=kill))
+        assert "failed" not in said, said["failed"]
+        assert kill or said["answer"]
+        return dict(said)
+
+    def start_two(self) -> list[dict[str, Any]]:
+        """Start two engines in the same moment."""
+        one = _write_start(name="", ask="version", later="null", kill="")
+        return list(self.engine.evaluate(f"Promise.all([{one}, {one}])"))
+
+    def start_and_kill(self, *, at: str, name: str = "") -> None:
+        """End an engine while it starts."""
+        self.start(name=name, kill=at)
+        wait_until(lambda: self.engine.evaluate(NOBODY_WAKES), what="the dead engine to let go")
+
+    def change_shelf(self, act: str) -> Any:
+        """Look at the shelf of the copy, or change it behind the engine's back."""
+        return self.engine.evaluate(SHELF.replace("ACT", act))
+
+    def read_notes(self) -> dict[str, Any]:
+        """Read what the device has noted about copies."""
+        return dict(self.change_shelf('return read("notes", "notes");'))
+
+    def has_copy(self) -> bool:
+        """Say whether a copy lies on the shelf."""
+        return bool(self.change_shelf(HAS_COPY))
+
+    def make_copy(self) -> None:
+        """Start until a copy is taken, wait until it is kept, and set one aside in the page."""
+        while not self.ways or self.ways[-1] == "plain":
+            wait = f"said.way === 'made' && {UNTIL_KEPT}"
+            self.ways.append(self.start(later=wait)["way"])
+        self.change_shelf(SET_ASIDE)
+
+    def lay_copy(self, damage: str = "") -> None:
+        """Put the copy on the shelf again, damaged or whole, with fresh notes."""
+        self.change_shelf(LAY + damage + FRESH_NOTES)
+
+    def ask_through_door_and_kill(self) -> dict[str, Any]:
+        """Ask through the page's own door and end the engine before it can answer."""
+        return dict(self.engine.evaluate(DOOR))
+
+
+def _write_start(*, name: str, ask: str, later: str, kill: str) -> str:
+    question = json.dumps({"n": 1, "ask": ask, "manner": {}, "body": {}})
+    blanks = {"NAME": name, "QUESTION": question, "LATER": later, "KILL": kill or "never"}
+    script = START
+    for blank, text in blanks.items():
+        script = script.replace(blank, text)
+    return script

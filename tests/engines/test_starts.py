@@ -1,0 +1,106 @@
+"""Starts of the engine, in every browser: woken from a copy, and what a bad copy leads to."""
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from tests.engines.device import Device
+from tests.engines.driver import Driver
+from tests.engines.stand import Stand
+
+pytestmark = [pytest.mark.slow, pytest.mark.browser]
+
+ANOTHER_BUILD = 'await write("copy", "label", { ...label, key: label.key.replace("1 ", "1 0") });'
+OTHER_TABLE = """const shape = { ...label.shape, table: label.shape.table + 1 };
+await write("copy", "label", { ...label, shape });"""
+OTHER_ANSWER = 'await write("copy", "label", { ...label, proof: label.proof + " " });'
+TRUNCATED = 'await write("copy", "bytes", bytes.slice(0, bytes.byteLength / 2));'
+FLIPPED = """const flipped = new Uint8Array(bytes.slice(0));
+flipped[9_000_001] ^= 1;
+await write("copy", "bytes", flipped.buffer);"""
+
+
+@pytest.fixture(scope="module")
+def device(
+    engine: Driver, dist: Path, tmp_path_factory: pytest.TempPathFactory
+) -> Iterator[Device]:
+    """The built app in each engine, with a copy made and set aside."""
+    folder = tmp_path_factory.mktemp("served")
+    stand = Stand(folder)
+    with stand.serve_in_background():
+        device = Device(engine, stand, dist)
+        device.make_copy()
+        yield device
+        engine.go("about:blank")
+
+
+def test_a_copy_is_made_once_the_device_is_trusted_and_woken_from_then_on(device: Device) -> None:
+    told = device.engine.evaluate("navigator.deviceMemory ?? null")
+    assert device.ways == (["plain", "plain", "made"] if told is None else ["made"])
+    assert device.start()["way"] == "copy"
+    assert device.start()["way"] == "copy"
+
+
+def test_a_woken_engine_answers_as_one_that_was_started(device: Device) -> None:
+    device.lay_copy()
+    woken = device.start(ask="catalogue")
+    after_a_hang = device.start(ask="catalogue", name="again")
+    assert (woken["way"], after_a_hang["way"]) == ("copy", "plain")
+    assert woken["answer"] == after_a_hang["answer"]
+    assert device.has_copy()
+
+
+@pytest.mark.parametrize(
+    "damage", [TRUNCATED, FLIPPED, ANOTHER_BUILD], ids=["truncated", "bit flipped", "other build"]
+)
+def test_a_copy_that_is_not_the_one_that_was_kept_is_replaced(device: Device, damage: str) -> None:
+    device.lay_copy(damage)
+    assert device.start()["way"] == "made"
+    assert not device.has_copy()
+    assert not device.read_notes()["barred"]
+
+
+@pytest.mark.parametrize("damage", [OTHER_TABLE, OTHER_ANSWER], ids=["table", "answer"])
+def test_a_copy_that_fails_is_thrown_away_and_none_is_made_again(
+    device: Device, damage: str
+) -> None:
+    device.lay_copy(damage)
+    said = device.start()
+    assert said["way"] == "off"
+    assert "wake" in said["stages"]
+    assert not device.has_copy()
+    assert len(device.read_notes()["barred"]) == 1
+
+
+def test_a_start_that_took_the_page_down_is_the_last_one_from_a_copy(device: Device) -> None:
+    device.lay_copy()
+    device.start_and_kill(at="unpack")
+    assert device.read_notes()["trying"]
+    said = device.start()
+    assert said["way"] == "off"
+    assert "wake" not in said["stages"]
+    assert not device.has_copy()
+
+
+def test_a_page_that_was_left_while_its_engine_woke_may_try_again(device: Device) -> None:
+    device.lay_copy()
+    device.start_and_kill(at="unpack")
+    assert device.start(name="left")["way"] == "copy"
+    assert not device.read_notes()["trying"]
+
+
+def test_two_engines_at_once_do_not_take_each_other_for_a_crash(device: Device) -> None:
+    device.lay_copy()
+    ways = sorted(said["way"] for said in device.start_two())
+    assert ways in (["copy", "plain"], ["copy", "copy"])
+    assert device.has_copy()
+    assert not device.read_notes()["off"]
+
+
+def test_an_engine_killed_in_the_middle_of_a_question_is_replaced_and_asked_again(
+    device: Device,
+) -> None:
+    said = device.ask_through_door_and_kill()
+    assert said["version"]
+    assert said["starts"] == 2
