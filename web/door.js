@@ -11,7 +11,7 @@
  *   onmessage: ((event: MessageEvent) => void) | null,
  *   onerror: ((event: ErrorEvent) => void) | null}} Engine */
 /** @typedef {{stage?: string, bytes?: number, failed?: string, broken?: string,
- *   ready?: boolean, way?: string, answer?: string}} Message */
+ *   ready?: boolean, way?: string, build?: string, answer?: string}} Message */
 
 const ANSWER_WITHIN_MILLISECONDS = 20_000;
 const MOST_TRIES = 2;

@@ -5,6 +5,7 @@
 
 import { openDoor } from "./door.js";
 import { deviceManner, withToday } from "./manner.js";
+import { BUILD } from "./py/build.js";
 import { scriptAddress } from "./trust.js";
 
 /** @typedef {import("./door.js").Message} Message */
@@ -61,8 +62,16 @@ const startWorker = (again) => {
   return /** @type {import("./door.js").Engine} */ (/** @type {unknown} */ (worker));
 };
 
+/**
+ * An engine that was started again may be of a newer version than the page, which was loaded
+ * before. What was done is kept before it is done, so the page is simply loaded anew.
+ * @param {Message} message
+ */
+const isAnother = ({ ready, build }) => ready && !starting && build !== BUILD;
+
 /** @param {Message} message */
 const tell = (message) => {
+  if (isAnother(message)) location.reload();
   if (message.ready || message.failed) starting = false;
   if (listener) listener(message);
   else missed.push(message);

@@ -192,5 +192,5 @@ const starting = startQuickly({ start, build: BUILD, after: self.name });
 Promise.race([starting, missing]).then((started) => {
   watcher.disconnect();
   serve(started);
-  post({ ready: true, way: started.way });
+  post({ ready: true, way: started.way, build: BUILD });
 }, tellFailure);
