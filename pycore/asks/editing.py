@@ -45,17 +45,25 @@ def edit(body: EditBody, manner: Manner) -> SeenJob:
 
 def command_of(raw: Mapping[str, Any], typed: Mapping[str, str], *, manner: Manner) -> Command:
     """The command with what the person typed put in, validated as any text from outside."""
-    for field, text in typed.items():
-        raw = _put(raw, field.split("."), value=read_field(field, text, manner=manner), field=field)
+    raw = filled(raw, typed, manner=manner)
     if raw.get("do") == "tick" and not raw.get("at"):
         raw = {**raw, "at": manner.today}
     try:
         return read_command(json.dumps(raw))
     except BadText as problem:
-        raise _said_as_typed(problem, typed, manner=manner) from None
+        raise said_as_typed(problem, typed, manner=manner) from None
 
 
-def _said_as_typed(problem: BadText, typed: Mapping[str, str], *, manner: Manner) -> BadText:
+def filled(
+    raw: Mapping[str, Any], typed: Mapping[str, str], *, manner: Manner
+) -> Mapping[str, Any]:  # fmt: skip
+    """What a page sends, with the numbers read that a person typed."""
+    for field, text in typed.items():
+        raw = _put(raw, field.split("."), value=read_field(field, text, manner=manner), field=field)
+    return raw
+
+
+def said_as_typed(problem: BadText, typed: Mapping[str, str], *, manner: Manner) -> BadText:
     """What is wrong with a number a person typed, said of what they typed."""
     field = problem.where.get("field", "")
     owner = next((one for one in typed if field == one or field.startswith(f"{one}.")), None)

@@ -7,6 +7,7 @@ from pydantic import BaseModel
 
 from pycore.asks import (
     answers,
+    cabling,
     carrying,
     comparing,
     drawing,
@@ -22,6 +23,7 @@ from pycore.asks import (
     stock,
     swaps,
     tally,
+    what_if,
 )
 from pycore.ground.units import Manner
 
@@ -46,6 +48,9 @@ ASKS: dict[str, Ask] = {
     "point_numbers": Ask(
         point_numbers.PointBody, point_numbers.PointNumbers, point_numbers.point_numbers
     ),
+    "choose_cable": Ask(cabling.CableBody, cabling.CableAnswer, cabling.choose),
+    "longest_run": Ask(cabling.ZoneBody, cabling.LongestAnswer, cabling.longest),
+    "what_if": Ask(what_if.WhatIfBody, what_if.WhatIfAnswer, what_if.what_if),
     "working": Ask(requests.WorkingBody, answers.WorkingAnswer, explain.working),
     "tally": Ask(requests.TallyBody, tally.TallyAnswer, tally.tally),
     "save": Ask(requests.JobBody, keeping.SavedAnswer, keeping.save),

@@ -34,7 +34,11 @@ BODIES: dict[str, Raw] = {
     "start": {"id": "k7f1", "name": "New job"},
     "edit": {"job": FULL, "command": COMMAND, "typed": {"changes.max_w": "75,5 W"}},
     "preview": {"job": FULL, "commands": [COMMAND, {"do": "connect", "point": "q4x13"}]},
-    "swaps": {"job": FULL, "point": "q4x13"},
+    "what_if": {
+        "job": FULL,
+        "change": {"is": "voltage", "output": "q4x3"},
+        "typed": {"line_v": "25"},
+    },
     "working": {"job": FULL, "finding": "output_load_w:q4x3:override"},
     "tally": TALLY,
     "qr": {"text": "hello"},
@@ -42,6 +46,8 @@ BODIES: dict[str, Raw] = {
 # What a field of this name holds in an ask that has no body of its own above.
 FIELDS: Raw = {
     "job": FULL,
+    "point": "q4x13",
+    "zone": FULL["zones"][0]["id"],
     "mine": FULL,
     "theirs": {**FULL, "rev": 8},
     "jobs": [FULL, TYPICAL],

@@ -5,6 +5,8 @@ own words come from the same tables.
 """
 
 from collections.abc import Mapping
+from functools import lru_cache
+from string import Formatter
 
 from pycore.ground.plain import isolated
 from pycore.ground.words import (
@@ -17,12 +19,13 @@ from pycore.ground.words import (
     en_links,
     en_page,
     en_page_line,
+    en_page_share,
     en_problems,
     en_steps,
 )
 
 ENGLISH: dict[str, dict[str, str]] = {
-    "page": en_page.PAGE | en_page_line.PAGE,
+    "page": en_page.PAGE | en_page_line.PAGE | en_page_share.PAGE,
     "finding": en_findings.FINDINGS | en_line.FINDINGS | en_cabling.FINDINGS,
     "remedy": en_findings.REMEDIES | en_line.REMEDIES,
     "title": en_findings.TITLES | en_line.TITLES | en_cabling.TITLES,
@@ -35,9 +38,10 @@ ENGLISH: dict[str, dict[str, str]] = {
     "assumption": en_assumptions.ASSUMPTIONS | en_line.ASSUMPTIONS,
     "face": en_faces.FACES,
     "catalogue": en_catalogue.NAMES | en_line.CABLES,
-    "choice": en_line.CHOICES,
+    "choice": en_line.CHOICES | en_cabling.CHOICES,
     "drawing": en_cabling.DRAWING,
     "effect": en_cabling.EFFECTS,
+    "what_if": en_cabling.WHAT_IF,
     "link": en_links.LINKS,
     "change": en_links.CHANGES,
     "change_field": en_links.CHANGE_FIELDS,
@@ -52,8 +56,15 @@ def say(table: str, code: str, *, values: Mapping[str, str] | None = None, langu
 
     A value may be a name somebody wrote, so each is made plain and keeps to itself.
     """
-    texts = {name: isolated(text) for name, text in (values or {}).items()}
-    return LANGUAGES.get(language, ENGLISH)[table][code].format_map(texts)
+    template = LANGUAGES.get(language, ENGLISH)[table][code]
+    given = values or {}
+    return template.format_map({name: isolated(given[name]) for name in places_in(template)})
+
+
+@lru_cache(maxsize=2000)
+def places_in(template: str) -> tuple[str, ...]:
+    """The names a sentence has places for."""
+    return tuple({name: None for _, name, _, _ in Formatter().parse(template) if name})
 
 
 def has(table: str, code: str) -> bool:

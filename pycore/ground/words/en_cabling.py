@@ -75,3 +75,21 @@ DRAWING = {
     "limit": "{limit} is {volts} of the volts or {watts} of the watts; then the cable's ohms, out"
     " and back, are {ohms} of the load's.",
 }
+
+CHOICES = {
+    "now": "With the cable that is there the worst loudspeaker loses {loss_db}; {limit_db} are"
+    " allowed.",
+    "title_all": "The whole line",
+    "title_home_run": "The home run only",
+    "home_run_unknown": "The other sections have no cable yet, so the home run cannot be chosen"
+    " alone.",
+}
+
+WHAT_IF = {
+    "voltage": "{output} driven at {line_v}",
+    "tap": "Every loudspeaker of {zone} on {tap_w}",
+    "more": "{n} more at the end of {zone}",
+    "caution": "Every tap, every control and the wiring class must be redone for another line"
+    " voltage. Nothing may be switched on before that.",
+    "same": "Nothing that is judged would change.",
+}
