@@ -57,7 +57,7 @@ class DrawnPoint(TypedDict):
     home_run: bool
 
 
-class Tick(TypedDict):
+class RulerMark(TypedDict):
     """A mark of the ruler beside the drawing."""
 
     y: float
@@ -88,7 +88,7 @@ class DrawingAnswer(TypedDict):
     lanes: int
     to_scale: bool
     points: list[DrawnPoint]
-    ticks: list[Tick]
+    ticks: list[RulerMark]
     captions: list[Caption]
     tones: list[ToneWords]
     limit: str
