@@ -1,0 +1,173 @@
+"""English: faults of a line, verdicts on readings, and what no reading can see."""
+
+FAULTS = {
+    "healthy": "Nothing is wrong that these readings could see.",
+    "dead": "{place} is dead: its transformer or a wire to it is open, or its selector stands"
+    " between two taps.",
+    "tap": "{place} stands on another tap: {tap_w} at {tap_at_v} would read so.",
+    "direct": "The selector of {place} stands on low impedance, {direct_ohm} straight across the"
+    " line.",
+    "extra": "At {place} something more hangs on the line than is drawn: one more of {tap_w} would"
+    " read so.",
+    "extra_low": "At {place} a low-impedance loudspeaker of about {direct_ohm} hangs on the line.",
+    "cut": "The line is broken between {before} and {place}: {place} and all beyond it are off.",
+    "head_open": "{place} is open at the amplifier: its fuse, relay, plug or screw.",
+    "short": "The pair is shorted between {before} and {place}.",
+    "joint": "A bad joint between {before} and {place}: about {ohm} too much.",
+    "control_off": "{place} stands off, or its override does not pull in.",
+    "control_in": "{place} stands in the line at about {set_db}.",
+    "control_reversed": "The input and output of {place} are exchanged.",
+    "cable_thicker": "{place} is wired with thicker cable than is drawn.",
+    "cable_thinner": "{place} is wired with cable about two gauges thinner than is drawn.",
+    "cable_much_thinner": "{place} is wired with much thinner cable than is drawn.",
+    "cable_clad": "{place} is wired with copper-clad aluminium.",
+    "series": "From {place} on the loudspeakers are wired one behind the other, not side by side.",
+    "wrong_zone": "What is landed as {place} is {other}.",
+    "wet": "Damp across the pair at {place}: about {ohm}.",
+    "earthed": "A leg of the line touches earth at {place}.",
+    "two": "Two faults. {first} {second}",
+}
+
+SHORT = {
+    "healthy": "nothing wrong",
+    "dead": "dead",
+    "tap": "another tap",
+    "direct": "low-impedance position",
+    "extra": "one more than drawn",
+    "extra_low": "low-impedance loudspeaker added",
+    "cut": "break",
+    "head_open": "open at the amplifier",
+    "short": "short",
+    "joint": "bad joint",
+    "control_off": "control off",
+    "control_in": "control left in",
+    "control_reversed": "control reversed",
+    "cable": "other cable",
+    "series": "wired in series",
+    "wrong_zone": "another zone",
+    "wet": "damp",
+    "earthed": "leg to earth",
+    "two": "two faults",
+}
+
+HEADLINES = {
+    "settled": "Found",
+    "settled_healthy": "As expected",
+    "likeliest": "Most likely",
+    "open": "Not told apart yet",
+    "contradiction": "Two readings exclude each other",
+    "do_not_connect": "Do not connect",
+    "nothing_read": "Nothing measured yet",
+}
+
+RANKS = {
+    "found": "found",
+    "first": "likeliest",
+    "likely": "likely",
+    "possible": "possible",
+    "unlikely": "unlikely",
+}
+
+VERDICTS = {
+    "as_expected": "As expected: {value}, and it should read {low} to {high}.",
+    "agrees_as_set": "{value} agrees with the controls as they are set. That judges no line.",
+    "windings_only": "{value} is what windings read. It says nothing about taps.",
+    "look_closer": "{value} is a little off: it should read {low} to {high}.",
+    "not_as_expected": "{value} is not what it should read: {low} to {high}.",
+    "reads_short": "A short, or test leads only: it should read {low} to {high}.",
+    "reads_open_line": "An open line: it should read {low} to {high}.",
+    "open_as_expected": "Open, as expected: nothing hangs there.",
+    "not_open": "{value}, where nothing should hang.",
+    "not_expected": "{value} is noted; what it should read is not known.",
+    "do_not_connect": "Do not connect. {value} is below the {limit} this output can bear.",
+    "do_not_connect_short": "Do not connect. The line reads as a short.",
+    "at_the_limit": "At the limit: {value} may be below the {limit} this output can bear.",
+    "earth_good": "{value} from leg to earth: floating, as it should be.",
+    "earth_damp": "{value} from leg to earth: damp, or dirt in a box.",
+    "earth_bad": "{value} from leg to earth: a leg touches earth.",
+    "heard": "Heard and counted.",
+    "noted": "{value} is noted.",
+    "tolerance_all": "With a tolerance of 100 % or more nothing can be inferred from it.",
+    "reads_nothing": "That is no reading.",
+    "reads_negative": "{value} is no reading: the leads were nulled too far, or the meter is off.",
+}
+
+VERDICT_REMEDIES = {
+    "look_closer": "Null the leads, wait for silence, measure again.",
+    "not_as_expected": "Take the next reading below. Leave it off until it is found.",
+    "reads_short": "Null the leads and measure again. Leave it off.",
+    "reads_open_line": "Look at fuse, relay, plug and controls first.",
+    "not_open": "Look for what hangs there.",
+    "do_not_connect": "Leave the amplifier off. Connected so, it trips or burns.",
+    "do_not_connect_short": "Leave the amplifier off until the short is found.",
+    "at_the_limit": "Null the leads, lift the other zones, measure again; leave it off.",
+    "agrees_as_set": "Stand every control at 0 dB or bypass it, then measure again.",
+    "earth_damp": "Open boxes by halves, wettest first; null nothing, wait for the value to stand.",
+    "earth_bad": "Lift the line by halves until the half that touches earth is found.",
+    "tolerance_all": "Enter the tolerance of the meter, for example 5 %.",
+    "reads_nothing": "Measure again.",
+    "reads_negative": "Short the leads, null them, measure again.",
+}
+
+NOTES = {
+    "tolerance_least": "No reading is better than 0.5 %; that is taken.",
+    "reads_open": "The meter shows an open line.",
+    "reads_zero": "Zero: a short, or the leads touch.",
+    "reads_negative": "Below zero: the leads were nulled too far. It is taken as a short.",
+    "reads_leads": "No more than the test leads: a short near by, or the leads touch.",
+    "reads_no_volts": "No volts arrive.",
+    "reads_nothing": "That is no number.",
+    "tolerance_all": "With such a tolerance nothing can be inferred.",
+    "other_output": "It was taken on another output, and is not weighed here.",
+    "other_zone": "It was taken on another zone: it tells only how all loudspeakers read.",
+    "controls_hide": "Controls hide the line from an ohmmeter: it reads their own windings.",
+    "no_near_volts": "Volts far out need volts at the amplifier on the same tone, the same day.",
+    "amps_alone": "Amperes need volts at the same place on the same tone, the same day.",
+    "ohms_of_amperes": "Volts and amperes together: taken as ohms.",
+    "against_baseline": "Judged against this line's own baseline.",
+}
+
+CANNOT_SEE = {
+    "wrong_row": "Every loudspeaker on the wrong voltage row: the impedance is the same on any"
+    " output. Compare the volts printed on the selectors.",
+    "polarity": "Polarity: a reversed loudspeaker reads the same. It takes ears or a polarity"
+    " pulse.",
+    "earthed_leg": "An earthed leg: measure each leg to earth.",
+    "controls_as_set": "Anything behind a control that is turned down: its load hardly shows.",
+    "light_line": "Which cable it is: so light a load hardly feels it.",
+    "damaged_driver": "A damaged driver behind a healthy transformer: listen.",
+}
+
+ASSUMED = {
+    "lengths_stated": "Lengths that are not known are taken as 3 to 30 m each (common practice).",
+    "cables_stated": "Cable that is not known is taken as the zone's most used, else 1.5 mm².",
+    "taps_of_kind": "A tap that is not known may be any of its kind; the band is as wide.",
+    "taps_usual": "A loudspeaker nobody knows may stand on any usual tap; the band is as wide.",
+    "existing_stated": "A part that was never measured may draw 5 to 200 W (common practice).",
+    "range_of_loss": "What transformers lose is taken as a range where it is not known.",
+    "windings": "An ohmmeter finds 2 to 10 % of a loudspeaker's impedance (common practice).",
+    "load_tolerance": "Loudspeakers may be {load_pct} from nominal, each and all alike.",
+    "priors": "What is met how often is common practice, no source: the odds are a ranking, not a"
+    " probability.",
+    "count_about": "The count is a guess: it may be {count_pct} off.",
+    "home_run_lifted": "Looking back, the home run is taken as lifted at the amplifier.",
+}
+
+SAID = {
+    "alike": "Other zones read {percent} from nominal alike; that is taken off this one.",
+    "contradiction_same": "{one} and {other} were taken at one place alike and differ too much."
+    " Measure there again.",
+    "contradiction": "{one} and {other} cannot both be true of this line. Measure one of them"
+    " again.",
+    "ranking": "A ranking, not a probability: this line has no baseline yet.",
+    "with_baseline": "Judged against this line's own baseline.",
+    "two_needed": "No single fault explains these readings.",
+    "distance_one": "About {metres} from the amplifier ({low} to {high}), {since_m} beyond"
+    " {since}; nearer if the short has ohms of its own.",
+    "distance_two": "About {metres} from the amplifier ({low} to {high}), {since_m} beyond"
+    " {since}; the short itself has {own_ohm}. Read from both ends.",
+    "distance_section": "Between {low} and {high} from the amplifier.",
+    "no_next_settled": "One group is left. Go and look there.",
+    "no_next": "No further reading would tell these apart. Look at the places in this order.",
+    "next_healthy": "Nothing more to measure unless somebody complains.",
+}

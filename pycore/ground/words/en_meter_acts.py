@@ -1,0 +1,171 @@
+"""English: what to do with a meter: readings to take, complaints, the order of a first test."""
+
+TESTS = {
+    "rack_1k": "At the amplifier's end of {place}, line lifted: impedance at 1 kHz.",
+    "rack_dc": "At the amplifier's end of {place}, line lifted: direct-current ohms.",
+    "out": "At {place}: lift the pair that comes from the amplifier, and measure outward at 1 kHz.",
+    "back": "At {place}: lift what goes on from there, and measure back toward the amplifier at"
+    " 1 kHz.",
+    "alone": "At {place}: lift both pairs, and measure what is fitted there alone at 1 kHz.",
+    "bare": "At {place}: lift both pairs and unplug what is fitted there. Is anything still across"
+    " the terminals? Measure at 1 kHz.",
+    "segment": "Open the line in front of {ends}. At {place}: lift the pair that comes from the"
+    " amplifier, and measure outward at 1 kHz.",
+    "whole": "At {place}, nothing lifted there, the home run lifted at the amplifier: impedance at"
+    " 1 kHz.",
+}
+
+OUTCOMES = {
+    "range": "{low} to {high}",
+    "open": "above {low}, or open",
+    "below": "below {high}",
+}
+
+CAUTIONS = {
+    "prove_dead": "Lock the amplifier off and prove the line dead at the box: timers, a page or a"
+    " second amplifier can wake it.",
+    "fire_panel": "Ask whether a fire panel uses or mutes this system: then only with leave of the"
+    " responsible person, and a retest.",
+    "controls_full": "Stand every control at 0 dB or bypass it.",
+    "leads_null": "Null the leads and wait for silence: loudspeakers are microphones.",
+    "selector_dead": "Turn a selector with the line dead.",
+    "earth_test": "Insulation only by the trained: both legs joined, against earth, electronics"
+    " disconnected. Never leg to leg.",
+    "overhead": "Anything overhead needs a competent fixing.",
+}
+
+TITLES = {
+    "output": "{place}, all home runs together",
+    "zone": "{place}, its home run lifted",
+    "point": "{place}",
+    "set": "controls as set",
+    "open": "controls at 0 dB",
+    "override": "controls bypassed",
+    "z_1k_ohm": "impedance at 1 kHz",
+    "dc_ohm": "direct-current ohms",
+    "volts": "volts on a test tone",
+    "amps": "amperes on a test tone",
+    "earth_ohm": "leg to earth",
+    "plays": "by ear",
+    "reading": "{place}: {quantity}, {controls}",
+    "band": "{low} to {high}",
+    "open_line": "open",
+    "at_least": "at least {low}",
+    "expected_load": "{place} should read {value}",
+}
+
+STEPS = {
+    "isolated": "{place}: amplifier off and locked, all poles of the line lifted.",
+    "foreign": "{place}: foreign volts, alternating and direct, leg to leg and leg to earth: none.",
+    "controls": "{place}: every control at 0 dB.",
+    "earth": "{place}: each leg to earth: at least 1 MΩ.",
+    "direct": "{place}: direct-current ohms leg to leg: {value}. It says nothing about taps.",
+    "impedance_open": "{place}: impedance at 1 kHz, controls at 0 dB: {value}.",
+    "impedance_override": "{place}: impedance at 1 kHz, controls bypassed: {value}.",
+    "keep": "{place}: keep the readings as the baseline, with meter, date and temperature.",
+    "connect": "{place}: only then connect, level at minimum, high-pass filter on.",
+}
+
+COMPLAINTS = {
+    "protect_at_once": "The amplifier goes into protection at once",
+    "protect_on_bass": "It protects only on loud bass",
+    "protect_after_an_hour": "It protects after an hour",
+    "silent_beyond": "Everything beyond a point is silent",
+    "weak_beyond": "Everything beyond a point is weak",
+    "zone_silent": "One zone is silent",
+    "one_quiet": "One loudspeaker is dull or quiet",
+    "one_loud_rest_weak": "One loudspeaker is very loud, the rest weak",
+    "hum_with_rain": "Hum or buzz that comes and goes with rain",
+    "oscillates": "Whistles or picks up radio, or the idle amplifier is hot",
+    "crackles": "Crackles when the building moves",
+    "page_not_heard": "A page is not heard in one room",
+    "louder_after_swap": "Louder than it was since the amplifier was changed",
+    "quieter_after_swap": "Half as loud since the amplifier was changed",
+    "something_wrong": "Something is wrong",
+}
+
+COMPLAINT_TESTS = {
+    "each_zone_off": "Lift all lines: is the amplifier by itself in order? Then the impedance of"
+    " each zone at 1 kHz.",
+    "low_frequency": "High-pass filter in. Impedance at 50 to 100 Hz against 1 kHz. Direct volts at"
+    " the output.",
+    "watts_by_impedance": "Impedance at 1 kHz: line volts squared over it are the watts asked for."
+    " Compare with the output and with the pool.",
+    "both_ends": "Impedance at 1 kHz from the amplifier's end and from the far end.",
+    "volts_before_and_after": "Volts on a test tone at the last good and the first weak"
+    " loudspeaker; loop ohms between them.",
+    "with_override": "Impedance at 1 kHz with the override on.",
+    "at_that_one": "Impedance at 1 kHz of that loudspeaker alone.",
+    "below_ten_ohm": "Impedance at 1 kHz: below 10 Ω it is a low-impedance position or loudspeaker.",
+    "legs_to_earth": "Each leg to earth, the whole line, then half by half.",
+    "with_and_without_load": "Lift the line, add a load: does it stop?",
+    "wiggle": "Move the splices while watching the impedance.",
+    "override_pair": "Direct volts on the override pair; does the impedance change when the relay"
+    " pulls?",
+    "line_volts": "Line volts on a test tone, and what the panel prints.",
+}
+
+COMPLAINT_OTHERS = {
+    "amplifier_itself": "the amplifier itself",
+    "no_high_pass": "no high-pass filter",
+    "core_saturates": "transformers that saturate",
+    "row_above_line": "taps marked for fewer volts than the line has",
+    "direct_current": "direct volts from a direct-drive amplifier",
+    "ventilation": "poor ventilation",
+    "thin_cable_spliced": "thinner cable spliced in",
+    "relay": "a zone relay",
+    "driver_damaged": "a damaged driver",
+    "outdoor_box": "an outdoor box or horn",
+    "long_open_cable": "a long cable without load",
+    "coupling_to_microphone": "coupling into a microphone line",
+    "splice": "a splice",
+    "override_pair": "the 24 V override pair",
+    "no_relay": "a control without override",
+    "row_below_line": "the line has more volts than the taps are marked for: 100 V on 70.7 V taps"
+    " is twice the watts, 3 dB louder",
+    "row_above_line_quiet": "the line has fewer volts than the taps are marked for: 70.7 V on 100 V"
+    " taps is half the watts, 3 dB quieter",
+}
+
+MORE = {
+    "rank": "{share}",
+    "about_zone": "Line",
+    "about_output": "Output",
+    "about_amplifier": "Amplifier",
+    "about_point": "Loudspeaker {n}",
+}
+
+PROBLEMS = {
+    "meter_not_landed": "{zone} is on no output, so what it should read is not known.",
+    "meter_nothing": "No zone is on {output}.",
+    "meter_no_line": "There is no line to measure: neither a job nor a count.",
+    "reading_unread": "“{text}” is not a reading the tool can read.",
+    "length_needed": "The length of the route is needed when both ends are read.",
+}
+
+REMEDIES = {
+    "meter_not_landed": "Choose the output it hangs on.",
+    "meter_nothing": "Put a zone on the output, or measure another.",
+    "meter_no_line": "Open a job, or say how many loudspeakers there are.",
+    "reading_unread": "Type digits, or OL for an open line.",
+    "length_needed": "Enter the length, one way.",
+}
+
+STEP_TITLES = {
+    "leads_off": "Without the test leads",
+    "short_distance": "To the short, if it has no ohms of its own",
+    "two_end_distance": "To the short, read from both ends",
+    "two_end_own": "What the short itself has",
+    "distance_error": "How far that may be off",
+}
+
+STEP_NAMES = {
+    "read_ohm": "read",
+    "leads_ohm": "test leads",
+    "near_ohm": "from the near end",
+    "far_ohm": "from the far end",
+    "route_m": "length of the route",
+    "meter_ohm": "what the meter leaves open",
+    "cable_fraction": "cable tolerance",
+    "distance_m": "distance",
+}
