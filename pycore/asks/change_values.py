@@ -3,21 +3,24 @@
 from collections.abc import Callable, Mapping
 from typing import Any, NamedTuple
 
+from pycore.asks.names import names_of
 from pycore.asks.point_lines import point_line
 from pycore.edit.compare import NOTHING, THERE
 from pycore.ground.units import Manner, show_length, show_typed, unit_of
-from pycore.ground.words import has, say
-from pycore.jobs import Attenuator, Existing, Loudspeaker, Point, Reading
+from pycore.ground.words import has, say, say_count
+from pycore.jobs import Attenuator, Existing, Job, Loudspeaker, Point
 
 NAMED = ("amplifier", "cable", "kind")
 LANDED = ("output", "page_output")
-QUANTITY_UNITS = {"z_1k_ohm": "ohm", "dc_ohm": "ohm", "earth_ohm": "ohm", "volts": "v", "amps": "a"}
 
 
 class Voice(NamedTuple):
-    """How values are said: the names of ids on that side, and the manner of the person."""
+    """How values are said: the names of ids on that side, what stands at each point, how
+    many loudspeakers each zone has, and the manner of the person."""
 
     names: Mapping[str, str]
+    sorts: Mapping[str, tuple[str, ...]]
+    counts: Mapping[str, int]
     manner: Manner
 
     def word(self, code: str, **values: str) -> str:
@@ -37,6 +40,25 @@ class Voice(NamedTuple):
         return ", ".join(self.names.get(one, one) for one in ids) or self.word("empty")
 
 
+def voice_of(job: Job, manner: Manner) -> Voice:
+    """The voice of one state of a job."""
+    sorts = {point.id: (point.fitted.is_,) for zone in job.zones for point in zone.line}
+    counts = {
+        zone.id: sum(point.fitted.is_ == "loudspeaker" for point in zone.line) for zone in job.zones
+    }
+    return Voice(names_of(job), sorts, counts, manner)
+
+
+def zone_text(zone: str, value: Any, *, voice: Voice) -> str | None:
+    """Whether a zone is there, and with how much."""
+    if value is not True:
+        return value_text(THERE, value, voice=voice)
+    language = voice.manner.language
+    count = voice.counts.get(zone, 0)
+    many = say_count("face", "loudspeakers", count=count, language=language)
+    return voice.word("zone_with", loudspeakers=many)
+
+
 def value_text(cell: str, value: Any, *, voice: Voice) -> str | None:
     """A cell's value as text; None when the thing has no such cell on that side."""
     if value is NOTHING:
@@ -49,10 +71,10 @@ def value_text(cell: str, value: Any, *, voice: Voice) -> str | None:
         return voice.word("not_known")
     if cell in (*NAMED, *LANDED):
         return str(voice.names.get(value, value))
-    return _plain(cell, value, voice=voice)
+    return plain_text(cell, value, voice=voice)
 
 
-def _plain(cell: str, value: Any, *, voice: Voice) -> str:
+def plain_text(cell: str, value: Any, *, voice: Voice) -> str:
     """A yes or no, a number, a choice or a text; the new order of a list is not told."""
     if isinstance(value, bool):
         return voice.word("yes" if value else "no")
@@ -130,20 +152,9 @@ def _place(value: Any, voice: Voice) -> str:
     return voice.word("place", x_m=x_m, y_m=y_m, z_m=z_m)
 
 
-def _definition(value: Any, voice: Voice) -> str:
-    """A kind by its name; a reading by what it said and when."""
-    if not isinstance(value, Reading):
-        return str(value.name)
-    said = value.value
-    unit = QUANTITY_UNITS.get(value.quantity, "count")
-    text = said if isinstance(said, str) else voice.number(said, unit)
-    return voice.word("reading", value=text, at=value.at)
-
-
 SPECIAL: dict[str, Callable[[Any, Voice], str]] = {
     THERE: lambda value, voice: voice.word("yes" if value else "no"),
     "areas": lambda value, voice: voice.listed(value),
-    "definition": _definition,
     "fitted": _fitted,
     "hung": _hung,
     "measured": _measured,

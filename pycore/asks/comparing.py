@@ -7,8 +7,8 @@ from typing_extensions import TypedDict
 
 from pycore.asks.answers import Faces, FindingAnswer, PointRow
 from pycore.asks.carrying import CompareBody, MergeBody
-from pycore.asks.change_values import Voice, value_text
-from pycore.asks.names import names_of
+from pycore.asks.change_data import data_texts
+from pycore.asks.change_values import Voice, value_text, voice_of, zone_text
 from pycore.asks.see import see
 from pycore.carry.prints import print_of
 from pycore.edit.cells import Key
@@ -71,9 +71,10 @@ def compare_jobs(body: CompareBody, manner: Manner) -> CompareAnswer:
     changes = compare(take_sides(body.mine, body.theirs, base=body.base))
     united = _united(body.mine, body.theirs, manner=manner)
     relation = _relation(body, same=not changes and not united)
-    here, there = names_of(body.mine), names_of(body.theirs)
-    before = {} if body.base is None else names_of(body.base)
-    voices = [Voice({**there, **here, **names}, manner) for names in (here, there, before)]
+    here, there = voice_of(body.mine, manner), voice_of(body.theirs, manner)
+    before = here if body.base is None else voice_of(body.base, manner)
+    everyone = {**there.names, **here.names}
+    voices = [one._replace(names={**everyone, **one.names}) for one in (here, there, before)]
     return {
         "changes": [_change(change, voices) for change in changes],
         "relation": relation,
@@ -116,21 +117,18 @@ def _united(mine: Job, theirs: Job, *, manner: Manner) -> list[str]:
 
 
 def _change(change: Change, voices: Sequence[Voice]) -> ChangeAnswer:
-    values = (change.mine, change.theirs, change.base)
-    mine, theirs, base = (
-        value_text(change.cell, value, voice=voice)
-        for value, voice in zip(values, voices, strict=True)
-    )
+    mine, theirs, base = _values(change, voices)
     voice = voices[1] if change.mine is False else voices[0]
     language = voice.manner.language
     field = change.cell
     if has("change_field", field):
         field = say("change_field", field, language=language)
     texts = {"field": field, "mine": mine or "", "theirs": theirs or "", "base": base or ""}
+    what = ".".join((change.key.family, *voice.sorts.get(change.key.id, ())[:1]))
     return {
         "id": change.id,
         "where": _where(change.key),
-        "what": say("change_thing", change.key.family, language=language),
+        "what": say("change_thing", what, language=language),
         "title": voice.names.get(change.key.id, ""),
         "field": field,
         "words": say("change", _code(change), values=texts, language=language),
@@ -141,6 +139,21 @@ def _change(change: Change, voices: Sequence[Voice]) -> ChangeAnswer:
         "usual": change.usual,
         "must_choose": change.must_choose,
     }
+
+
+def _values(change: Change, voices: Sequence[Voice]) -> list[str | None]:
+    """The values on each side and before, as texts."""
+    values = (change.mine, change.theirs, change.base)
+    if change.cell == "definition":
+        return data_texts(values, voices)
+    if change.cell == THERE and change.key.family == "zone":
+        return [
+            zone_text(change.key.id, value, voice=v)
+            for value, v in zip(values, voices, strict=True)
+        ]
+    return [
+        value_text(change.cell, value, voice=v) for value, v in zip(values, voices, strict=True)
+    ]
 
 
 def _where(key: Key) -> dict[str, str]:

@@ -9,7 +9,7 @@ import pytest
 from pycore import __version__
 from pycore.door import handle
 from pycore.ground.words import ENGLISH
-from pycore.jobs import Job
+from pycore.jobs import AttenuatorKind, CableKind, Job, LoudspeakerKind, Reading
 from tests.carry.acts import BASE, P, do
 from tests.carry.sizes import make_large
 from tests.house.files import ROOT
@@ -125,6 +125,28 @@ def test_every_problem_raised_here_has_words_and_links_have_a_remedy(folder: str
     assert ours <= set(ENGLISH["problem_remedy"])
 
 
+DATA = (CableKind, LoudspeakerKind, AttenuatorKind, Reading)
+
+
+def test_other_data_of_a_kind_are_told_field_by_field() -> None:
+    kind = raw(BASE)["kinds"]["loudspeakers"][0]
+    taps = [{"w": 4.0, "at_v": 100.0}, {"ohm": 8.0, "at_v": 70.7}]
+    other = do(
+        BASE, do="use_kind", family="loudspeakers", kind=kind | {"taps": taps, "rated_w": 8.0}
+    )
+    (change,) = ask("compare", mine=raw(BASE), theirs=raw(other), base=raw(BASE))["changes"]
+    assert (change["what"], change["title"]) == ("Kind of loudspeaker", "ceiling 6 W, 90°")
+    assert change["theirs"] == "Rated watts: 8 W · Taps: 4 W at 100 V, 8 Ω at 70,7 V"
+    assert change["mine"].startswith("Rated watts: 6 W · Taps: 6 W at 100 V, 3 W at 100 V")
+
+
+def test_a_zone_only_there_says_with_how_much() -> None:
+    gone = do(BASE, do="remove_zone", zone=BASE.zones[1].id)
+    (change,) = ask("compare", mine=raw(gone), theirs=raw(BASE))["changes"]
+    assert (change["mine"], change["theirs"]) == ("no", "yes, with 6 loudspeakers")
+    assert (change["what"], change["words"]) == ("Zone", "Only there.")
+
+
 def test_every_cell_and_side_of_a_change_has_words() -> None:
     from pycore.carry.saved import open_saved
     from pycore.edit.cells import take_apart
@@ -134,6 +156,10 @@ def test_every_cell_and_side_of_a_change_has_words() -> None:
     cells = {cell for thing in take_apart(job).values() for cell in thing.cells}
     assert cells - {"is"} <= set(ENGLISH["change_field"])
     assert {key.family for key in take_apart(job)} <= set(ENGLISH["change_thing"])
+    sorts = {point.fitted.is_ for zone in job.zones for point in zone.line}
+    assert {f"point.{sort}" for sort in sorts} <= set(ENGLISH["change_thing"])
+    data = {name for kind in DATA for name in kind.model_fields} - {"id"}
+    assert data <= set(ENGLISH["change_field"])
     other = raw(job) | {"zones": [], "amplifiers": [], "name": "else", "readings": []}
     for base in (raw(job), other, None):
         for mine, theirs in ((raw(job), other), (other, raw(job)), (raw(job), raw(job))):

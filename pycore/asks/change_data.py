@@ -1,0 +1,60 @@
+"""The data of a kind or a reading in a comparison: only what differs, field by field."""
+
+from collections.abc import Sequence
+from typing import Any
+
+from pycore.asks.change_values import Voice, plain_text
+from pycore.edit.compare import NOTHING
+from pycore.ground.words import say
+from pycore.jobs import Tap
+from pycore.jobs.records import Spot
+
+UNITS = {"z_1k_ohm": "ohm", "dc_ohm": "ohm", "earth_ohm": "ohm", "volts": "v", "amps": "a"}
+
+
+def data_texts(values: Sequence[Any], voices: Sequence[Voice]) -> list[str | None]:
+    """The fields in which the known values differ, as a text for each; None for nothing."""
+    known = [value for value in values if value is not NOTHING]
+    differing = [
+        name
+        for name in type(known[0]).model_fields
+        if any(getattr(value, name) != getattr(known[0], name) for value in known)
+    ]
+    return [
+        None if value is NOTHING else _fields(value, differing, voice=voice)
+        for value, voice in zip(values, voices, strict=True)
+    ]
+
+
+def _fields(value: Any, names: Sequence[str], *, voice: Voice) -> str:
+    language = voice.manner.language
+    told = [
+        voice.word(
+            "data_field",
+            field=say("change_field", name, language=language),
+            value=_text(value, name, voice=voice),
+        )
+        for name in names
+    ]
+    return " · ".join(told)
+
+
+def _text(thing: Any, name: str, *, voice: Voice) -> str:
+    """One field as text."""
+    value = getattr(thing, name)
+    if value is None:
+        return voice.word("not_known")
+    if name == "value" and isinstance(value, float):
+        return voice.number(value, UNITS.get(thing.quantity, "count"))
+    if name == "taps":
+        return ", ".join(_tap(tap, voice) for tap in value) or voice.word("empty")
+    if isinstance(value, Spot):
+        return voice.listed((value.output or value.zone or value.point or "",))
+    if name == "lifted":
+        return voice.listed(value)
+    return plain_text(name, value, voice=voice)
+
+
+def _tap(tap: Tap, voice: Voice) -> str:
+    size = voice.number(tap.ohm, "ohm") if tap.w is None else voice.number(tap.w, "w")
+    return voice.word("tap_at", size=size, at_v=voice.number(tap.at_v, "v"))
