@@ -10,10 +10,8 @@ from pycore.asks.carrying import CompareBody, MergeBody
 from pycore.asks.change_data import data_texts
 from pycore.asks.change_values import Voice, value_text, voice_of, zone_text
 from pycore.asks.see import see
-from pycore.carry.prints import print_of
 from pycore.edit.cells import Key
 from pycore.edit.compare import NOTHING, THERE, Change, Side, compare, take_sides
-from pycore.edit.merge import States, merge
 from pycore.edit.order import is_order
 from pycore.ground.units import Manner
 from pycore.ground.words import has, say, say_count
@@ -86,6 +84,9 @@ def compare_jobs(body: CompareBody, manner: Manner) -> CompareAnswer:
 
 def merge_jobs(body: MergeBody, manner: Manner) -> MergeAnswer:
     """The ask `merge`."""
+    from pycore.carry.prints import print_of
+    from pycore.edit.merge import States, merge
+
     states = States(body.mine, body.theirs, body.base)
     grown_from = Base(rev=body.theirs.rev, print=print_of(body.theirs))
     job = merge(states, body.taken, grown_from=grown_from)
@@ -94,6 +95,8 @@ def merge_jobs(body: MergeBody, manner: Manner) -> MergeAnswer:
 
 
 def _relation(body: CompareBody, *, same: bool) -> Relation:
+    from pycore.carry.prints import print_of
+
     if same:
         return "same"
     if body.theirs.base is not None and body.theirs.base.print == print_of(body.mine):

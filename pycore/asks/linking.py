@@ -1,4 +1,7 @@
-"""The asks `write_link`, `read_link` and `prints`."""
+"""The asks `write_link`, `read_link` and `prints`.
+
+What they need is imported when they are first asked: the start does not wait for it.
+"""
 
 from typing_extensions import TypedDict
 
@@ -7,8 +10,6 @@ from pycore.asks.answers import Faces, FindingAnswer, PointRow
 from pycore.asks.carrying import JobsBody, TextBody
 from pycore.asks.requests import JobBody
 from pycore.asks.see import see
-from pycore.carry.link import read_link, write_link
-from pycore.carry.prints import print_of
 from pycore.ground.units import Manner, show
 from pycore.ground.words import say
 from pycore.jobs import Job
@@ -46,6 +47,8 @@ class PrintsAnswer(TypedDict):
 
 def write_job_link(body: JobBody, manner: Manner) -> LinkAnswer:
     """The ask `write_link`."""
+    from pycore.carry.link import write_link
+
     text = write_link(body.job, __version__)
     length = len(text)
     code = "link_very_long" if length > VERY_LONG else "link_long" if length > LONG else None
@@ -61,6 +64,9 @@ def write_job_link(body: JobBody, manner: Manner) -> LinkAnswer:
 
 def read_job_link(body: TextBody, manner: Manner) -> LinkedJob:
     """The ask `read_link`. It only shows: keeping the job is the page's business."""
+    from pycore.carry.link import read_link
+    from pycore.carry.prints import print_of
+
     read = read_link(body.text)
     seen = see(read.job, manner)
     return {**seen, "job": read.job, "made_by": read.made_by, "print": print_of(read.job)}
@@ -68,4 +74,6 @@ def read_job_link(body: TextBody, manner: Manner) -> LinkedJob:
 
 def prints(body: JobsBody, _manner: Manner) -> PrintsAnswer:
     """The ask `prints`."""
+    from pycore.carry.prints import print_of
+
     return {"prints": [print_of(job) for job in body.jobs]}

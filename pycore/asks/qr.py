@@ -3,7 +3,6 @@
 from typing_extensions import TypedDict
 
 from pycore.asks.carrying import TextBody
-from pycore.carry.qr import code_of
 from pycore.ground.units import Manner
 from pycore.ground.words import say
 
@@ -23,6 +22,8 @@ class CodeAnswer(TypedDict):
 
 def qr(body: TextBody, manner: Manner) -> CodeAnswer:
     """The ask `qr`."""
+    from pycore.carry.qr import code_of
+
     code = code_of(body.text)
     if code is None:
         words = say("link", "code_too_large", language=manner.language)
