@@ -1,9 +1,13 @@
 /** Every named event and what it does, in one table. */
 
+import { compareActions } from "./actions/compare.js";
 import { formActions } from "./actions/forms.js";
+import { historyActions } from "./actions/history.js";
 import { houseActions } from "./actions/house.js";
 import { jobsActions } from "./actions/jobs.js";
 import { lineActions } from "./actions/line.js";
+import { openActions } from "./actions/open.js";
+import { shareActions } from "./actions/share.js";
 import { tallyActions } from "./actions/tally.js";
 
 /** @typedef {import("./shapes").FullHouse} FullHouse */
@@ -18,6 +22,10 @@ export const makeActions = (house, onError) => {
     ...formActions(house),
     ...lineActions(house),
     ...houseActions(house),
+    ...shareActions(house),
+    ...openActions(house),
+    ...compareActions(house),
+    ...historyActions(house),
   };
 
   /** @param {string} name @param {Touch} touch */

@@ -6,8 +6,12 @@ const PATTERNS = [
   { pattern: /^#\/jobs$/, screen: "jobs" },
   { pattern: /^#\/about$/, screen: "about" },
   { pattern: /^#\/job\/([\w-]+)$/, screen: "job" },
+  { pattern: /^#\/open$/, screen: "open" },
   { pattern: /^#\/job\/([\w-]+)\/limits$/, screen: "limits" },
-  { pattern: /^#\/job\/([\w-]+)\/zone\/([\w-]+)$/, screen: "zone" },
+  { pattern: /^#\/job\/([\w-]+)\/share$/, screen: "share" },
+  { pattern: /^#\/job\/([\w-]+)\/history$/, screen: "history" },
+  { pattern: /^#\/job\/([\w-]+)\/compare$/, screen: "compare" },
+  { pattern: /^#\/job\/([\w-]+)\/zone\/([\w-]+)(?:\/(drawing|cable|if))?$/, screen: "zone" },
 ];
 
 /**
@@ -18,8 +22,9 @@ export const readAddress = (hash) => {
   for (const { pattern, screen } of PATTERNS) {
     const found = pattern.exec(hash);
     if (!found) continue;
-    const [, job = null, zone = null] = found;
-    return { screen: /** @type {Place["screen"]} */ (screen), job, zone };
+    const [, job = null, zone = null, view = "list"] = found;
+    const where = { screen: /** @type {Place["screen"]} */ (screen), job, zone };
+    return { ...where, view: /** @type {Place["view"]} */ (view) };
   }
   return { screen: "tally", job: null, zone: null };
 };
@@ -30,8 +35,8 @@ export const readAddress = (hash) => {
  */
 export const writeAddress = ({ screen, job, zone }) => {
   if (screen === "tally") return "#/";
-  if (screen === "jobs" || screen === "about") return `#/${screen}`;
-  if (screen === "limits") return `#/job/${job}/limits`;
+  if (screen === "jobs" || screen === "about" || screen === "open") return `#/${screen}`;
+  if (["limits", "share", "history", "compare"].includes(screen)) return `#/job/${job}/${screen}`;
   return screen === "zone" ? `#/job/${job}/zone/${zone}` : `#/job/${job}`;
 };
 
@@ -41,24 +46,40 @@ export const goTo = (place) => {
 };
 
 const LAST = "rungline.address";
+const LAST_JOB = "rungline.job";
 
-/** Started without an address: go where the person was last. */
-export const restoreAddress = () => {
-  if (location.hash) return;
+/** @param {string} name */
+const recall = (name) => {
   try {
-    const last = localStorage.getItem(LAST);
-    if (last) history.replaceState(null, "", last);
+    return localStorage.getItem(name);
   } catch {
-    // Storage is switched off here; the tally is a good place to start.
+    // Storage is switched off here: nothing is lost but the place.
+    return null;
   }
 };
 
-const rememberAddress = () => {
+/** @param {string} name @param {string} text */
+const remember = (name, text) => {
   try {
-    localStorage.setItem(LAST, location.hash);
+    localStorage.setItem(name, text);
   } catch {
-    // As above: nothing is lost but the place.
+    // As above.
   }
+};
+
+/** The job one was at last. */
+export const lastJob = () => recall(LAST_JOB);
+
+/** Started without an address: go where the person was last. */
+export const restoreAddress = () => {
+  const last = location.hash ? null : recall(LAST);
+  if (last) history.replaceState(null, "", last);
+};
+
+const rememberAddress = () => {
+  remember(LAST, location.hash);
+  const { job } = readAddress(location.hash);
+  if (job) remember(LAST_JOB, job);
 };
 
 /** @param {(place: Place) => void} listen */

@@ -54,16 +54,37 @@ export type Working = door.WorkingAnswer;
 export type WorkingStep = door.StepAnswer;
 export type PreviewOption = door.Option;
 
+export type Code = door.CodeAnswer;
+export type Comparison = door.CompareAnswer;
+export type Change = door.ChangeAnswer;
+export type LinkedJob = SeenJob & { made_by: string; print: string };
+export type MergedJob = SeenJob & { united: string[] };
+export type OpenedJobs = Omit<door.OpenedJobs, "jobs"> & { jobs: Job[] };
+
 /** What the answer to each ask is. A new ask of the core must be entered here to be asked. */
 export interface Answers {
   catalogue: Catalogue;
+  choose_cable: door.CableAnswer;
+  drawing: door.DrawingAnswer;
+  longest_run: door.LongestAnswer;
+  point_numbers: door.PointNumbers;
+  swaps: door.SwapsAnswer;
+  what_if: door.WhatIfAnswer;
+  compare: Comparison;
   edit: SeenJob;
   findings: Seen;
+  merge: MergedJob;
+  open_all: OpenedJobs;
   open_saved: SeenJob;
   preview: door.PreviewAnswer;
+  prints: door.PrintsAnswer;
+  qr: Code;
+  read_link: LinkedJob;
   save: door.SavedAnswer;
+  save_all: door.SavedAnswer;
   start: SeenJob;
   tally: TallyAnswer;
   version: door.VersionAnswer;
   working: Working;
+  write_link: door.LinkAnswer;
 }

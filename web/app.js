@@ -4,19 +4,28 @@ import { followFocus } from "./focus.js";
 import { openHouse } from "./house.js";
 import { html, nothing, render } from "./markup.js";
 import { about } from "./parts/about.js";
+import { compareBench } from "./parts/compare_bench.js";
+import { compareSheet } from "./parts/compare_sheet.js";
+import { copyReminder } from "./parts/copy_reminder.js";
 import { findingList } from "./parts/findings.js";
 import { foot } from "./parts/foot.js";
 import { formPart } from "./parts/form.js";
+import { historySheet } from "./parts/history_sheet.js";
 import { jobBench } from "./parts/job_bench.js";
 import { jobSheet } from "./parts/job_sheet.js";
 import { jobsBench } from "./parts/jobs_bench.js";
 import { jobsSheet } from "./parts/jobs_sheet.js";
 import { notices } from "./parts/notices.js";
+import { openBench } from "./parts/open_bench.js";
+import { openSheet } from "./parts/open_sheet.js";
 import { pointBench, sureBench } from "./parts/point_bench.js";
 import { removingPart } from "./parts/removing.js";
+import { shareBench } from "./parts/share_bench.js";
+import { shareSheet } from "./parts/share_sheet.js";
 import { tallyPad } from "./parts/tally_pad.js";
 import { tallySheet } from "./parts/tally_sheet.js";
 import { titleOf, top } from "./parts/top.js";
+import { travelWays, waysIn } from "./parts/ways_in.js";
 import { verdictHead } from "./parts/verdict_head.js";
 import { workingPart } from "./parts/working.js";
 import { zoneBench } from "./parts/zone_bench.js";
@@ -42,15 +51,28 @@ const zoneScreen = (state) => {
   return html`${zoneSheet(state)} ${findingList(mine)}`;
 };
 
+/**
+ * The screens by which a job travels, and what stands under each.
+ * @type {Partial<Record<import("./state").Screen, Record<"sheet" | "bench", (state: State) => unknown>>>}
+ */
+const TRAVEL = {
+  share: { sheet: shareSheet, bench: shareBench },
+  open: { sheet: openSheet, bench: openBench },
+  compare: { sheet: compareSheet, bench: compareBench },
+  history: { sheet: historySheet, bench: () => nothing },
+};
+
 /** @param {State} state */
 const sheet = (state) => {
   const { place, missing, bench } = state;
   if (place.job && missing) return html`<p class="empty">${say("job.missing")}</p>`;
-  if (place.screen === "tally") return tallySheet(state);
+  if (place.screen === "tally") return html`${tallySheet(state)} ${waysIn(state)}`;
   if (place.screen === "jobs") return jobsSheet(state);
   if (place.screen === "about") return about(state);
   if (place.screen === "zone") return zoneScreen(state);
   if (place.screen === "job") return jobScreen(state);
+  const travels = TRAVEL[place.screen];
+  if (travels) return travels.sheet(state);
   return bench?.is === "form" ? formPart(bench.form, false) : nothing;
 };
 
@@ -68,12 +90,15 @@ const bench = (state) => {
   if (now?.is === "working") return workingPart(now);
   if (now?.is === "form") return formPart(now.form);
   if (place.screen === "tally") return tallyPad(state);
+  if (place.screen === "open") return openBench(state);
   if (place.screen === "jobs") return jobsBench(state);
   if (!desk || state.missing) return nothing;
   if (now?.is === "sure") {
     return sureBench(now.point, desk.seen.faces.things[now.point]?.title ?? "");
   }
-  if (place.screen === "job") return jobBench(state);
+  if (place.screen === "job") return html`${jobBench(state)} ${travelWays(state)}`;
+  const travels = TRAVEL[place.screen];
+  if (travels) return travels.bench(state);
   return now?.is === "thing" ? pickedPoint(state, now.id) : zoneBench(state);
 };
 
@@ -90,7 +115,7 @@ const draw = (state) => {
     html`
       <header class="top">${top(state)}</header>
       <main class="sheet sheet-${state.place.screen}" id="sheet" tabindex="0" aria-labelledby="title">
-        <div class="notices">${notices(state)}</div>
+        <div class="notices">${notices(state)} ${copyReminder(state)}</div>
         ${sheet(state)}
       </main>
       <section class="bench bench-${state.bench?.is ?? "plain"}" aria-label=${say("bench.title")}
@@ -104,6 +129,7 @@ const draw = (state) => {
   render(removingPart(state.removing), dialog);
   if (state.removing && !dialog.open) dialog.showModal();
   if (!state.removing && dialog.open) dialog.close();
+  root.classList.toggle("dragging", state.dragging);
   document.title = `${titleOf(state)} · ${say("app.name")}`;
 };
 

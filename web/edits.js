@@ -5,6 +5,7 @@
 
 import { NoAnswer, Overtaken, Refused } from "./door.js";
 import { Stale } from "./keeper.js";
+import { makePerform, nextWays } from "./performing.js";
 import { say } from "./say.js";
 
 /** @typedef {import("./state").Act} Act */
@@ -12,35 +13,12 @@ import { say } from "./say.js";
 /** @typedef {import("./state").Job} Job */
 /** @typedef {import("./state").JobRecord} JobRecord */
 /** @typedef {import("./state").Seen} Seen */
-/** @typedef {Pick<JobRecord, "undo" | "redo">} Ways */
-
-const MOST_UNDO = 60;
 
 /** The device did not take what the person did. */
 export class NotKept extends Error {}
 
 /** @param {Job} job */
 const pastKey = (job) => `${job.id}.${job.rev}`;
-
-/**
- * What undo and redo hold after an act, and which past states nobody can reach any more.
- * @param {Desk} desk @param {Act} act @param {string} now
- * @returns {Ways & {gone: string[]}}
- */
-export const nextWays = ({ undo, redo }, act, now) => {
-  if (act.back === "undo") {
-    return { undo: undo.slice(0, -1), redo: [...redo, now], gone: undo.slice(-1) };
-  }
-  if (act.back === "redo") {
-    return { undo: [...undo, now], redo: redo.slice(0, -1), gone: redo.slice(-1) };
-  }
-  const longer = [...undo, now];
-  return {
-    undo: longer.slice(-MOST_UNDO),
-    redo: [],
-    gone: [...redo, ...longer.slice(0, -MOST_UNDO)],
-  };
-};
 
 /** @param {Desk} desk @returns {JobRecord} */
 const recordOf = ({ id, job, seen, manner, waiting, undo, redo }) => ({
@@ -55,8 +33,11 @@ const recordOf = ({ id, job, seen, manner, waiting, undo, redo }) => ({
 
 /** @param {import("./shapes").House} house */
 export const makeEdits = ({ store, door, keeper, tabs }) => {
+  const perform = makePerform({ door, keeper });
   let running = false;
   let keeping = Promise.resolve();
+  /** What the device did not take, to be tried again. @type {(() => Promise<void>) | null} */
+  let notTaken = null;
 
   /** @param {string} id @returns {Desk | null} */
   const deskOf = (id) => {
@@ -70,28 +51,6 @@ export const makeEdits = ({ store, door, keeper, tabs }) => {
     if (desk) store.change({ desk: { ...desk, ...part } });
   };
 
-  /** @param {Desk} desk @param {Act} act */
-  const stepsOf = async (desk, act) => {
-    if (!act.back) return act.steps;
-    const key = desk[act.back].at(-1);
-    const past = key ? await keeper.readPast(key) : undefined;
-    return past ? [{ command: { do: "restore", past } }] : [];
-  };
-
-  /**
-   * Ask the core for each step in turn; the job of one is what the next starts from.
-   * @param {Desk} desk @param {Act} act
-   * @returns {Promise<{job: Job, seen: Seen} | null>}
-   */
-  const perform = async (desk, act) => {
-    let { job } = desk;
-    let seen = null;
-    for (const { command, typed = {} } of await stepsOf(desk, act)) {
-      ({ job, ...seen } = await door.ask("edit", { job, command, typed }));
-    }
-    return seen && { job, seen };
-  };
-
   /** @param {Desk} before @param {Act} act @param {{job: Job, seen: Seen}} landed */
   const land = async (before, act, { job, seen }) => {
     const desk = deskOf(before.id);
@@ -101,14 +60,21 @@ export const makeEdits = ({ store, door, keeper, tabs }) => {
     const waiting = desk.waiting.filter((other) => other.key !== act.key);
     const next = { ...desk, job, seen, waiting, ...ways };
     store.change({ desk: { ...next, kept: "keeping" } });
-    await keeper.keepJob(recordOf(next), {
-      over: before.job.rev,
-      past: { key, job: before.job },
-      gone,
-    });
-    changeDesk(job.id, { kept: "kept" });
-    tabs.tell(job.id);
-    store.change({ jobs: await keeper.listJobs() });
+    const how = { over: before.job.rev, past: { key, job: before.job }, gone, words: act.words };
+    const theirs = act.merge ? { theirs: act.merge.theirs } : {};
+    const take = async () => {
+      await keeper.keepJob(recordOf(deskOf(job.id) ?? next), { ...how, ...theirs });
+      notTaken = null;
+      changeDesk(job.id, { kept: "kept" });
+      tabs.tell(job.id);
+      store.change({ jobs: await keeper.listJobs() });
+    };
+    try {
+      await take();
+    } catch (error) {
+      if (!(error instanceof Stale)) notTaken = take;
+      throw error;
+    }
   };
 
   /** @param {Desk} desk @param {Act} act */
@@ -136,8 +102,14 @@ export const makeEdits = ({ store, door, keeper, tabs }) => {
       store.change({ notice: { words: say("engine.no_answer"), bad: true } });
       return drop(desk, act);
     }
-    changeDesk(desk.id, { kept: "failed" });
-    store.change({ notice: { words: say("edit.not_kept"), bad: true } });
+    showNotKept(desk.id);
+  };
+
+  /** @param {string} id */
+  const showNotKept = (id) => {
+    const again = { again: "edit.keep_again", again_words: say("edit.keep_again") };
+    changeDesk(id, { kept: "failed" });
+    store.change({ notice: { words: say("edit.not_kept"), bad: true, ...again } });
   };
 
   /** @param {Act} act @param {import("./state").Problem} problem */
@@ -193,6 +165,20 @@ export const makeEdits = ({ store, door, keeper, tabs }) => {
     running = false;
   };
 
+  /** Try once more to keep what the device did not take; then go on. */
+  const keepAgain = async () => {
+    const { desk } = store.read();
+    if (!desk) return;
+    store.change({ notice: null, desk: { ...desk, kept: "keeping" } });
+    try {
+      await (notTaken ?? (() => keeper.keepWaiting(desk.id, desk.waiting)))();
+      changeDesk(desk.id, { kept: "kept" });
+    } catch {
+      return showNotKept(desk.id);
+    }
+    await run();
+  };
+
   return {
     run,
 
@@ -206,11 +192,18 @@ export const makeEdits = ({ store, door, keeper, tabs }) => {
       }
       const waiting = [...desk.waiting, act];
       store.change({ desk: { ...desk, waiting, kept: "keeping" }, notice: null });
+      if (notTaken) return keepAgain();
       keeping = keeper.keepWaiting(desk.id, waiting);
       run();
-      await keeping;
-      markKept(desk.id, act.key);
+      try {
+        await keeping;
+        markKept(desk.id, act.key);
+      } catch {
+        showNotKept(desk.id);
+      }
     },
+
+    keepAgain,
 
     /** Wait until every act is at least kept; fails when one could not be. */
     async settle() {

@@ -1,6 +1,7 @@
 /** The state before anything is known. */
 
 import { emptyTally } from "./actions/tally.js";
+import { firstLine } from "./line_first.js";
 
 /**
  * @param {import("./state").Place} place
@@ -18,10 +19,19 @@ export const firstState = (place, manner) => ({
   missing: false,
   bench: null,
   preview: null,
+  line: firstLine,
   notice: null,
   offline: "unknown",
   kept_for_good: null,
   update: false,
   removing: null,
   changes: null,
+  share: null,
+  pasted: "",
+  arrived: null,
+  dragging: false,
+  comparing: null,
+  past: null,
+  copied: {},
+  reminded: {},
 });

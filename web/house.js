@@ -8,10 +8,13 @@ import { chosen, door, onStage } from "./engine.js";
 import { firstState } from "./first.js";
 import { keeper } from "./keeper.js";
 import { makeLadder } from "./ladder.js";
+import { makeLineWatch } from "./line_watch.js";
 import { makeOpening } from "./opening.js";
 import { say } from "./say.js";
 import { makeStore } from "./store.js";
 import { makeTabs } from "./tabs.js";
+import { makeTravel } from "./travel/travel.js";
+import { watchAddress } from "./travel/doors.js";
 import { makeUpdates } from "./updates.js";
 
 /** @typedef {import("./shapes").FullHouse} FullHouse */
@@ -21,6 +24,7 @@ import { makeUpdates } from "./updates.js";
 const NO_TOUCH = { data: {}, text: "", checked: false, files: null };
 
 export const openHouse = () => {
+  const carried = watchAddress((text) => travel.link(text));
   restoreAddress();
   const store = makeStore(firstState(readAddress(location.hash), chosen.manner));
 
@@ -54,13 +58,18 @@ export const openHouse = () => {
       }),
   });
   const opening = makeOpening({ store, door, keeper, edits, desk, updates });
-  const house = { store, door, keeper, tabs, edits, desk, updates, setManner: opening.setManner };
+  const travel = makeTravel({ store, door, keeper, tabs }, onError);
+  const { setManner } = opening;
+  const house = { store, door, keeper, tabs, edits, desk, updates, setManner, ...travel.parts };
   const act = makeActions(house, onError);
 
   const lookAhead = makeLadder({ store, door, keeper, tabs });
   store.listen((state) => lookAhead(state).catch(onError));
+  const watchLine = makeLineWatch({ store, door, keeper, tabs });
+  store.listen((state) => watchLine(state).catch(onError));
   onStage((message) => opening.onStage(message, act).catch(onError));
   onAddress((place) => opening.goTo(place, act).catch(onError));
   opening.remember().catch(onError);
+  travel.begin(carried);
   return { store, act: (/** @type {string} */ name, touch = NO_TOUCH) => act(name, touch) };
 };

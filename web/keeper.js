@@ -3,9 +3,11 @@
  * is done only when it is complete on the device, so "kept" is never said too early.
  *
  * Stores: `jobs` whole records; `lines` what the list of jobs shows; `past` states for undo;
- * `desk` single values (the tally, the catalogue, the hand and its counter).
+ * `states` the last states of each job, for its history and for merging; `desk` single values
+ * (the tally, the catalogue, the hand and its counter).
  */
 
+import { putState, rangeOf } from "./states.js";
 import { openDB } from "./vendor/idb/index.js";
 
 /** @typedef {import("./state").JobRecord} JobRecord */
@@ -13,25 +15,39 @@ import { openDB } from "./vendor/idb/index.js";
 /** @typedef {import("./state").Job} Job */
 /** @typedef {import("./state").Act} Act */
 
-const STORES = ["jobs", "lines", "past", "desk"];
+const STORES = ["jobs", "lines", "past", "states", "desk"];
 const LETTERS = "abcdefghjkmnpqrstuvwxyz";
 const DIGITS = "23456789";
 
 /** A write that would have replaced a newer state of the same job. */
 export class Stale extends Error {}
 
+/** @returns {Promise<import("./vendor/idb/index.js").IDBPDatabase>} */
 const open = () =>
-  openDB("rungline", 1, {
-    upgrade(base) {
-      base.createObjectStore("jobs", { keyPath: "id" });
-      base.createObjectStore("lines", { keyPath: "id" });
-      base.createObjectStore("past");
-      base.createObjectStore("desk");
+  openDB("rungline", 2, {
+    upgrade(base, before) {
+      if (before < 1) {
+        base.createObjectStore("jobs", { keyPath: "id" });
+        base.createObjectStore("lines", { keyPath: "id" });
+        base.createObjectStore("past");
+        base.createObjectStore("desk");
+      }
+      if (before < 2) base.createObjectStore("states");
     },
+    // A newer page wants to open it: an old one must not stand in its way.
+    blocking: () => letGo(true),
+    // Some browsers drop the connection; the next question opens it anew.
+    terminated: () => letGo(false),
   });
 
-/** @type {ReturnType<typeof open> | null} */
+/** @type {Promise<import("./vendor/idb/index.js").IDBPDatabase> | null} */
 let opened = null;
+
+/** @param {boolean} close */
+const letGo = (close) => {
+  if (close) opened?.then((each) => each.close());
+  opened = null;
+};
 const base = () => {
   opened ??= open();
   opened.catch(() => (opened = null));
@@ -101,12 +117,14 @@ export const keeper = {
 
   /**
    * Keep a job, with the state it had before when that is to be undone to. `over` is the
-   * revision this one grew from: when another one lies there, nothing is written.
+   * revision this one grew from: when another one lies there, nothing is written. `words` say
+   * what made this state; `theirs` is a state from elsewhere that went into it.
    * @param {JobRecord} record
-   * @param {{over: number | null, past?: {key: string, job: Job}, gone?: string[]}} how
+   * @param {{over: number | null, past?: {key: string, job: Job}, gone?: string[],
+   *   words?: string, theirs?: Job}} how
    */
-  async keepJob(record, { over, past, gone = [] }) {
-    const writing = await begin(["jobs", "lines", "past"]);
+  async keepJob(record, { over, past, gone = [], words = "do.start", theirs }) {
+    const writing = await begin(["jobs", "lines", "past", "states"]);
     const jobs = writing.objectStore("jobs");
     const there = await jobs.get(record.id);
     if ((there?.job.rev ?? null) !== over) {
@@ -118,6 +136,7 @@ export const keeper = {
     writing.objectStore("lines").put(lineOf(record));
     if (past) writing.objectStore("past").put(past.job, past.key);
     for (const key of gone) writing.objectStore("past").delete(key);
+    await putState(writing.objectStore("states"), record, { words, theirs });
     await writing.done;
   },
 
@@ -139,12 +158,20 @@ export const keeper = {
     return (await base()).get("past", key);
   },
 
+  /** The last states of a job, the newest first. @param {string} id */
+  async readStates(id) {
+    /** @type {import("./state").PastState[]} */
+    const states = await (await base()).getAll("states", rangeOf(id));
+    return states.reverse();
+  },
+
   /** @param {string} id */
   async removeJob(id) {
     const writing = await begin(STORES);
     writing.objectStore("jobs").delete(id);
     writing.objectStore("lines").delete(id);
     writing.objectStore("past").delete(IDBKeyRange.bound(`${id}.`, `${id}/`));
+    writing.objectStore("states").delete(rangeOf(id));
     await writing.done;
   },
 };

@@ -19,7 +19,8 @@ const sameVolts = (before, now, text) => {
   return now.line_volts.find((each) => each.line_v === line_v)?.shown ?? text;
 };
 
-/** @param {Omit<import("./shapes").FullHouse, "tabs" | "setManner">} house */
+/** @param {Pick<import("./shapes").FullHouse,
+ *   "store" | "door" | "keeper" | "edits" | "desk" | "updates">} house */
 export const makeOpening = ({ store, door, keeper, edits, desk, updates }) => {
   /** What this device remembers, painted before the engine is ready. */
   const remembering = (async () => {

@@ -7,6 +7,9 @@ import type { Keeper } from "./keeper.js";
 import type { Store } from "./store.js";
 import type { Tabs } from "./tabs.js";
 import type { Manner } from "./state";
+import type { makeArriving } from "./travel/arriving.js";
+import type { makeCopies } from "./travel/copies.js";
+import type { makeStorage } from "./travel/storage.js";
 import type { Updates } from "./updates.js";
 
 export interface House {
@@ -19,6 +22,9 @@ export interface FullHouse extends House {
   edits: Edits;
   desk: DeskKeeper;
   updates: Updates;
+  arriving: ReturnType<typeof makeArriving>;
+  copies: ReturnType<typeof makeCopies>;
+  storage: ReturnType<typeof makeStorage>;
   setManner: (part: Partial<Manner>) => unknown;
 }
 /** What a touched control says: its data-* attributes, and its text where it has one. */

@@ -2,6 +2,8 @@
 
 import type {
   Catalogue,
+  Code,
+  Comparison,
   Job,
   PreviewOption,
   Problem,
@@ -10,6 +12,8 @@ import type {
   Verdict,
   Working,
 } from "./answers";
+
+import type { LineState, View } from "./line_state";
 
 export type * from "./answers";
 
@@ -50,6 +54,8 @@ export interface Act {
   words: string;
   steps: Step[];
   back?: "undo" | "redo";
+  /** A state from elsewhere that goes into the job. */
+  merge?: { theirs: Job; base: Job | null; taken: Taken };
   /** Whether the device has it; said only of those that wait. */
   kept?: boolean;
 }
@@ -69,6 +75,16 @@ export interface JobLine {
   verdict: Verdict;
   headline: string;
   touched: string;
+}
+/** One of the last states of a job; `theirs` came from elsewhere and went into a later one. */
+export interface PastState {
+  job: Job;
+  at: string;
+  words: string;
+  counts: string;
+  verdict: Verdict | null;
+  headline: string;
+  theirs: boolean;
 }
 export interface Desk extends JobRecord {
   kept: "kept" | "keeping" | "failed";
@@ -112,6 +128,7 @@ export type Bench =
       back: Bench | null;
     }
   | { is: "thing"; id: string }
+  | { is: "swap"; point: string }
   | { is: "sure"; point: string };
 export interface Preview {
   point: string;
@@ -119,11 +136,65 @@ export interface Preview {
   options: Record<string, PreviewOption>;
 }
 
-export type Screen = "tally" | "jobs" | "job" | "zone" | "limits" | "about";
+export type Screen =
+  | "tally"
+  | "jobs"
+  | "job"
+  | "zone"
+  | "limits"
+  | "about"
+  | "share"
+  | "history"
+  | "compare"
+  | "open";
 export interface Place {
   screen: Screen;
   job: string | null;
   zone: string | null;
+  view?: View;
+}
+export type Taken = Record<string, "mine" | "theirs">;
+/** What the share screen shows, of one state of a job. */
+export interface Share {
+  id: string;
+  rev: number;
+  address: string | null;
+  length: string;
+  advice: string | null;
+  code: Code | null;
+  failed: string | null;
+}
+/** A job that came from elsewhere, and how it stands to what is kept here. */
+export interface Came {
+  job: Job;
+  seen: Seen | null;
+  made_by: string | null;
+  print: string;
+  here: "new" | "same" | "other";
+  /** The id of the job here that says the same, or has the same id. */
+  mine: string | null;
+  comparison: Comparison | null;
+  base: Job | null;
+}
+export interface Arrived {
+  from: "link" | "file";
+  text: string;
+  reading: boolean;
+  problem: { words: string; remedy: string | null } | null;
+  came: Came[];
+  refused: { name: string; words: string }[];
+  picked: number | null;
+}
+/** Two states side by side. `past` when the other one is an earlier state of our own. */
+export interface Comparing {
+  id: string;
+  rev: number;
+  theirs: Job;
+  base: Job | null;
+  past: boolean;
+  answer: Comparison;
+  taken: Taken;
+  problem: { words: string; remedy: string | null } | null;
 }
 export interface EngineState {
   stage: "fetch" | "start" | "wake" | "unpack" | "open" | "ready" | "again" | "failed";
@@ -144,10 +215,20 @@ export interface State {
   missing: boolean;
   bench: Bench | null;
   preview: Preview | null;
-  notice: { words: string; bad: boolean; again?: string } | null;
+  line: LineState;
+  notice: { words: string; bad: boolean; again?: string; again_words?: string } | null;
   offline: "unknown" | "getting" | "ready" | "none";
   kept_for_good: boolean | null;
   update: boolean;
   removing: { id: string; name: string } | null;
   changes: { version: string; date?: string; changes: string[] }[] | null;
+  share: Share | null;
+  pasted: string;
+  arrived: Arrived | null;
+  dragging: boolean;
+  comparing: Comparing | null;
+  past: { id: string; rev: number; states: PastState[] } | null;
+  /** The count of changes of each job when a copy of it last left the device. */
+  copied: Record<string, number>;
+  reminded: Record<string, number>;
 }

@@ -4,7 +4,7 @@ import { NoAnswer, Overtaken, Refused } from "../door.js";
 import { say } from "../say.js";
 
 /** @param {import("../shapes").FullHouse} house @returns {import("../shapes").Actions} */
-export const houseActions = ({ store, door, keeper, tabs, updates, setManner }) => {
+export const houseActions = ({ store, door, keeper, tabs, edits, updates, setManner }) => {
   /** The job whose numbers are on the screen. */
   const jobShown = () => {
     const { place, tally, desk } = store.read();
@@ -41,6 +41,8 @@ export const houseActions = ({ store, door, keeper, tabs, updates, setManner }) 
     },
 
     "notice.close": () => store.change({ notice: null }),
+
+    "edit.keep_again": () => edits.keepAgain(),
 
     "engine.retry": () => {
       store.change({ engine: { ...store.read().engine, stage: "again", cause: null } });

@@ -1,14 +1,11 @@
-/** What touches on the list of jobs do: new, open, copy, delete, to a file and from a file. */
+/** What touches on the list of jobs do: new, pick, copy, delete. */
 
 import { goTo } from "../address.js";
 import { NoAnswer, Refused } from "../door.js";
-import { offerFile } from "../files.js";
 import { say } from "../say.js";
 
 /** @typedef {import("../state").Job} Job */
 /** @typedef {import("../state").Seen} Seen */
-
-const MOST_FILE_BYTES = 4_000_000;
 
 /** @param {import("../shapes").FullHouse} house @returns {import("../shapes").Actions} */
 export const jobsActions = ({ store, door, keeper, desk }) => {
@@ -46,24 +43,6 @@ export const jobsActions = ({ store, door, keeper, desk }) => {
     goTo({ screen: "job", job: job.id });
   };
 
-  /**
-   * Take in a job from outside. One that is here already is never overwritten: it is opened
-   * when it is the same, else the newcomer gets an id of its own.
-   * @param {string} text @param {{openOurs?: boolean}} [how] whether ours is wanted in any case
-   */
-  const takeIn = async (text, { openOurs } = {}) => {
-    const answer = await tryAsk("open_saved", { text });
-    if (!answer) return;
-    const { job, ...seen } = answer;
-    const here = await keeper.readJob(job.id);
-    if (!here) return keepNew(job, seen);
-    if (openOurs || JSON.stringify(here.job) === JSON.stringify(job)) {
-      return goTo({ screen: "job", job: job.id });
-    }
-    const name = say("jobs.from_file", { name: job.name });
-    return keepNew({ ...job, id: await newId(), name }, seen);
-  };
-
   /** @param {string} id */
   const jobOf = async (id) => {
     const { desk: open } = store.read();
@@ -91,29 +70,6 @@ export const jobsActions = ({ store, door, keeper, desk }) => {
       const copy = { ...job, id: await newId(), name: say("jobs.copied", { name: job.name }) };
       const seen = await tryAsk("findings", { job: copy });
       if (seen) return keepNew(copy, seen);
-    },
-
-    "jobs.save": async ({ data: { job: id = "" } }) => {
-      const job = await jobOf(id);
-      if (!job) return;
-      if (store.read().engine.stage === "failed") {
-        return offerFile(JSON.stringify(job), `${job.id}.json`);
-      }
-      const answer = await tryAsk("save", { job });
-      if (answer) return offerFile(answer.text, answer.file_name);
-    },
-
-    "jobs.open_file": async ({ files }) => {
-      const file = files?.[0];
-      if (!file) return;
-      if (file.size > MOST_FILE_BYTES) return complain(say("jobs.file_too_large"));
-      return takeIn(await file.text());
-    },
-
-    "jobs.demo": async () => {
-      const response = await fetch("./demo.json").catch(() => null);
-      if (!response?.ok) return complain(say("jobs.no_demo"));
-      return takeIn(await response.text(), { openOurs: true });
     },
 
     "jobs.ask_remove": ({ data: { job = "", name = "" } }) =>

@@ -48,6 +48,24 @@ export interface Base {
   print: string;
 }
 
+/** What to pull. `refused` says why nothing can be said; then the lists are empty. */
+export interface CableAnswer {
+  refused: string | null;
+  now: string;
+  verdict: "ok" | "near" | "over" | "unknown" | "note";
+  picks: CablePick[];
+  step_ups: CablePick[];
+  ways_out: WayOut[];
+  stock: string[];
+}
+
+/** A job, a zone of it, and which cables are at hand. */
+export interface CableBody {
+  job: Job;
+  zone: string;
+  stock?: "metric" | "gauge" | "job";
+}
+
 /** A pair, by gauge, by area with its class, or by the loop resistance it measures. */
 export interface CableKind {
   id: string;
@@ -61,6 +79,22 @@ export interface CableKind {
   metal: "copper" | "copper_clad_aluminium";
   inductance_uh_per_m?: number | null;
   capacitance_pf_per_m?: number | null;
+}
+
+/** One proposal: a cable for some sections, the loss with it, and why none thinner. `command` puts it in; null where it is there already, or where nothing can be put in. */
+export interface CablePick {
+  title: string;
+  words: string;
+  why_not: string;
+  loss: string;
+  here: boolean;
+  command: Record<string, unknown> | null;
+}
+
+/** Words in a row that stands empty. */
+export interface Caption {
+  row: number;
+  words: string;
 }
 
 /** Generic kinds to start from, the usual voltages and taps. */
@@ -115,11 +149,64 @@ export interface CompareBody {
   base?: Job | null;
 }
 
+/** A zone's line to be drawn. `limit` says the loss limit in all four ways. */
+export interface DrawingAnswer {
+  zone: string;
+  state: "set" | "override";
+  states_differ: boolean;
+  rows: number;
+  lanes: number;
+  to_scale: boolean;
+  points: DrawnPoint[];
+  ticks: RulerMark[];
+  captions: Caption[];
+  tones: ToneWords[];
+  limit: string;
+}
+
+/** A job, the zone to draw, and in which state. */
+export interface DrawingBody {
+  job: Job;
+  zone: string;
+  state?: "set" | "override";
+}
+
+/** A point with the section that leads to it. `x` is its lane, `y` its place in rows. */
+export interface DrawnPoint {
+  id: string;
+  x: number;
+  y: number;
+  row: number;
+  from_x: number;
+  from_y: number;
+  known: boolean;
+  drawn_as: string;
+  title: string;
+  line: string;
+  length: string;
+  tone: 0 | 1 | 2 | 3 | 4 | 5;
+  figure: string;
+  finding: string | null;
+  worst: boolean;
+  far: boolean;
+  costliest: boolean;
+  home_run: boolean;
+}
+
 /** A job and the command to apply; `typed` are fields of it as the person typed them. */
 export interface EditBody {
   job: Job;
   command: Record<string, JsonValue>;
   typed?: Record<string, string>;
+}
+
+/** One number as it would be. `share_fraction` is of its limit; null is not known. */
+export interface Effect {
+  what: "this" | "zone" | "output" | "pool" | "control" | "far";
+  name: string;
+  shown: string;
+  share_fraction: number | null;
+  verdict: "ok" | "near" | "over" | "unknown" | "note";
 }
 
 /** A part of a line nobody has drawn, by what it measures or by the watts on its label. */
@@ -144,6 +231,8 @@ export interface Face {
   share_fraction: number | null;
   left: string;
   finding: string | null;
+  fields?: Record<string, string>;
+  loss?: string;
 }
 
 /** All texts the page's lists need. */
@@ -225,6 +314,7 @@ export interface JobFace {
   not_checked: string[];
   counts: string;
   finding: string | null;
+  fields?: Record<string, string>;
 }
 
 /** Several jobs. */
@@ -292,6 +382,12 @@ export interface LoadChange {
   verdict: "ok" | "near" | "over" | "unknown" | "note";
 }
 
+/** How far the line may run. */
+export interface LongestAnswer {
+  words: string;
+  known: boolean;
+}
+
 /** A loudspeaker on its tap; `direct_ohm` when its selector bypasses the transformer. */
 export interface Loudspeaker {
   is: "loudspeaker";
@@ -343,18 +439,33 @@ export interface MergeBody {
 export interface NothingBody {
 }
 
+/** One number in both states. */
+export interface NumberRow {
+  what: string;
+  name: string;
+  override: NumberShown;
+  set: NumberShown;
+}
+
+/** One number; `finding` opens its working, null where it is not known. */
+export interface NumberShown {
+  shown: string;
+  finding: string | null;
+}
+
 /** The jobs of a text, and those that could not be read: one bad job costs no other. */
 export interface OpenedJobs {
   jobs: Job[];
   refused: RefusedJob[];
 }
 
-/** What a command would do: a problem, or the loads it changes and the verdict on them. */
+/** What a command would do: a problem, or the loads it changes and the verdict on them. `effects` are told of commands at one loudspeaker, in the order a person asks for them. */
 export interface Option {
   verdict: "ok" | "near" | "over" | "unknown" | "note";
   words: string;
   problem: ProblemAnswer | null;
   loads: LoadChange[];
+  effects: Effect[];
 }
 
 /** One pair of terminals with the line voltage and the limits printed beside it. */
@@ -378,6 +489,19 @@ export interface Point {
   cable?: string | null;
   joint_ohm?: number | null;
   fitted: Loudspeaker | Attenuator | Existing | Junction;
+}
+
+/** A job and one of its points. */
+export interface PointBody {
+  job: Job;
+  point: string;
+}
+
+/** Volts, watts, cable loss and level at a point; `same` where both states agree in all. */
+export interface PointNumbers {
+  point: string;
+  rows: NumberRow[];
+  same: boolean;
 }
 
 /** The lean table of a line: what arrives at each loudspeaker. None is not known. */
@@ -454,6 +578,12 @@ export interface RowAnswer {
   problem: ProblemAnswer | null;
 }
 
+/** A mark of the ruler beside the drawing. */
+export interface RulerMark {
+  y: number;
+  words: string;
+}
+
 /** A text to keep and a name for its file. */
 export interface SavedAnswer {
   text: string;
@@ -512,6 +642,26 @@ export interface StepAnswer {
   inputs: InputAnswer[];
   source: string;
   source_note: string;
+}
+
+/** One kind on one of its taps: the command that fits it, and what that would do. */
+export interface Swap {
+  kind: string;
+  title: string;
+  line: string;
+  command: Record<string, unknown>;
+  option: Option;
+}
+
+/** The kinds of the job first, then those that come with the tool. */
+export interface SwapsAnswer {
+  options: Swap[];
+}
+
+/** A job and the loudspeaker that may be swapped. */
+export interface SwapsBody {
+  job: Job;
+  point: string;
 }
 
 /** The tally as a job, looked at, with its rows and its summary. */
@@ -593,6 +743,12 @@ export interface Tick {
   initials: string;
 }
 
+/** What a tone stands for. */
+export interface ToneWords {
+  tone: 0 | 1 | 2 | 3 | 4 | 5;
+  words: string;
+}
+
 /** A usual tap and how it is printed. */
 export interface UsualTap {
   tap_w: number;
@@ -608,6 +764,36 @@ export interface UsualTaps {
 /** The version of the core. */
 export interface VersionAnswer {
   version: string;
+}
+
+/** What would help where no cable does. */
+export interface WayOut {
+  words: string;
+  passes: boolean;
+}
+
+/** What would be otherwise, in words, and every judged number that would change. */
+export interface WhatIfAnswer {
+  title: string;
+  caution: string;
+  rows: WhatIfRow[];
+  same: string;
+}
+
+/** A job and what would be otherwise; `typed` are fields of it as the person typed them. */
+export interface WhatIfBody {
+  job: Job;
+  change: Record<string, JsonValue>;
+  typed?: Record<string, string>;
+}
+
+/** One number before and after; empty where it is only in one of them. */
+export interface WhatIfRow {
+  title: string;
+  before: string;
+  after: string;
+  verdict_before: "ok" | "near" | "over" | "unknown" | "note";
+  verdict_after: "ok" | "near" | "over" | "unknown" | "note";
 }
 
 /** How a number came to be. */
@@ -635,15 +821,25 @@ export interface Zone {
   line?: Point[];
 }
 
+/** A job and a zone of it. */
+export interface ZoneBody {
+  job: Job;
+  zone: string;
+}
+
 /** Every ask: what goes in and what comes back. */
 export interface Asks {
   catalogue: { body: NothingBody; answer: CatalogueAnswer };
+  choose_cable: { body: CableBody; answer: CableAnswer };
   compare: { body: CompareBody; answer: CompareAnswer };
+  drawing: { body: DrawingBody; answer: DrawingAnswer };
   edit: { body: EditBody; answer: SeenJob };
   findings: { body: JobBody; answer: Seen };
+  longest_run: { body: ZoneBody; answer: LongestAnswer };
   merge: { body: MergeBody; answer: MergeAnswer };
   open_all: { body: TextBody; answer: OpenedJobs };
   open_saved: { body: SavedBody; answer: SeenJob };
+  point_numbers: { body: PointBody; answer: PointNumbers };
   preview: { body: PreviewBody; answer: PreviewAnswer };
   prints: { body: JobsBody; answer: PrintsAnswer };
   qr: { body: TextBody; answer: CodeAnswer };
@@ -651,8 +847,10 @@ export interface Asks {
   save: { body: JobBody; answer: SavedAnswer };
   save_all: { body: JobsBody; answer: SavedAnswer };
   start: { body: StartBody; answer: SeenJob };
+  swaps: { body: SwapsBody; answer: SwapsAnswer };
   tally: { body: TallyBody; answer: TallyAnswer };
   version: { body: NothingBody; answer: VersionAnswer };
+  what_if: { body: WhatIfBody; answer: WhatIfAnswer };
   working: { body: WorkingBody; answer: WorkingAnswer };
   write_link: { body: JobBody; answer: LinkAnswer };
 }

@@ -79,7 +79,6 @@ const plainBench = (desk) => html`<div class="bench-buttons">
     ${glyph("limits")}<span>${say("title.limits")}</span>
   </a>
   ${benchButton("change", say("form.change_job"), "form.open", { form: "change_job" })}
-  ${benchButton("file", say("jobs.save"), "jobs.save", { job: desk.id })}
   ${desk.seen.findings.length ? benchButton("down", say("findings.title"), "findings.show") : nothing}
 </div>`;
 

@@ -2,7 +2,7 @@
 
 import { html, nothing } from "../markup.js";
 import { benchButton, squareButton } from "../pieces/button.js";
-import { glyph } from "../pieces/glyphs.js";
+import { fileButton, pasteWay } from "../pieces/file_button.js";
 import { say } from "../say.js";
 
 /** @typedef {import("../state").State} State */
@@ -19,7 +19,7 @@ const picked = ({ jobs, bench }) => {
     <div class="bench-buttons">
       ${benchButton("change", say("jobs.rename"), "form.open", { form: "change_job" })}
       ${benchButton("copy", say("jobs.copy"), "jobs.copy", job)}
-      ${benchButton("file", say("jobs.save"), "jobs.save", job)}
+      ${benchButton("file", say("jobs.save"), "share.save", job)}
       ${benchButton("remove", say("jobs.remove"), "jobs.ask_remove", { ...job, name: line.name })}
     </div>`;
 };
@@ -30,10 +30,6 @@ export const jobsBench = (state) =>
     ? picked(state)
     : html`<div class="bench-buttons">
         ${benchButton("add", say("jobs.new"), "jobs.new", {}, { chief: true })}
-        <label class="bench-button">
-          ${glyph("open_file")}<span>${say("jobs.open_file")}</span>
-          <input type="file" class="unseen" accept=".json,application/json"
-            data-input="jobs.open_file" />
-        </label>
-        ${benchButton("job", say("jobs.demo"), "jobs.demo")}
+        ${pasteWay()} ${fileButton()}
+        ${benchButton("job", say("jobs.demo"), "open.demo")}
       </div>`;

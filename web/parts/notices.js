@@ -44,7 +44,7 @@ const notice = ({ notice: now }) =>
         <p>${now.words}</p>
         ${now.again
           ? html`<button type="button" class="plain-button" data-act=${now.again}>
-              ${say("notice.put_back")}
+              ${now.again_words ?? say("notice.put_back")}
             </button>`
           : nothing}
         <button type="button" class="square" data-act="notice.close" aria-label=${say("notice.close")}>

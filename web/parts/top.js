@@ -19,7 +19,7 @@ export const titleOf = ({ place, desk }) => {
 
 /** @param {State} state */
 const wayBack = ({ place, desk }) => {
-  if (place.screen === "zone" || place.screen === "limits") {
+  if (place.job && place.screen !== "job") {
     return { href: `#/job/${place.job}`, words: desk?.job.name ?? say("title.job") };
   }
   return place.screen === "job" ? { href: "#/jobs", words: say("title.jobs") } : null;

@@ -30,6 +30,10 @@ const DRAWN = {
   copy: svg`<path d="M8.5 8.5h11v11h-11zM4.5 15.5v-11h11" />`,
   file: svg`<path d="M12 3.5v11M7 10l5 5 5-5M4.5 20h15" />`,
   open_file: svg`<path d="M12 15.5v-11M7 9l5-5 5 5M4.5 20h15" />`,
+  send: svg`<path d="M12 14.5V3.5M7.5 8 12 3.5 16.5 8M7 11H4.5v9.5h15V11H17" />`,
+  paste: svg`<path d="M8 5H5v15.5h14V5h-3M9 3.5h6v4H9zM8.5 12h7M8.5 16h5" />`,
+  history: svg`<path d="M4.5 12a7.5 7.5 0 1 0 2.6-5.7L4.5 8.5M4.5 4v4.5H9M12 7.5V12l3 2.2" />`,
+  compare: svg`<path d="M4 4.5h6.5v15H4zM13.5 4.5H20v15h-6.5zM6 9h2.5M15.5 9H18M6 13h2.5M15.5 15H18" />`,
   limits: svg`<path d="M4.5 7h15M4.5 17h15" /><circle cx="9" cy="7" r="2.3" class="fill" /><circle cx="15" cy="17" r="2.3" class="fill" />`,
 };
 

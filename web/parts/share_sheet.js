@@ -1,0 +1,56 @@
+/** A job on its way to somebody else: the link, its QR code, the file. */
+
+import { html, nothing } from "../markup.js";
+import { codePicture } from "../pieces/code.js";
+import { say } from "../say.js";
+import { notCopied } from "../travel/copies.js";
+
+/** @typedef {import("../state").State} State */
+/** @typedef {import("../state").Share} Share */
+
+/** How much of the job is nowhere else. @param {State} state */
+const copyWords = (state) => {
+  const { desk, copied } = state;
+  const count = notCopied(state);
+  if (!desk || copied[desk.id] === undefined) return say("share.no_copy");
+  return count > 0 ? say("share.old_copy", { count: `${count}` }) : say("share.last_copy");
+};
+
+/** @param {Share} share @param {string} name */
+const code = ({ code: now }, name) => {
+  if (!now) return nothing;
+  return html`<section class="card" aria-labelledby="code-title">
+    <h2 id="code-title">${say("share.code")}</h2>
+    ${now.too_large
+      ? html`<p>${now.words}</p>`
+      : html`<p class="quiet">${say("share.code_how")}</p>
+          ${codePicture(now, say("share.code_alt", { name }))}`}
+  </section>`;
+};
+
+/** @param {Share} share */
+const link = ({ address, length, advice }) => html`<section class="card" aria-labelledby="link-title">
+  <h2 id="link-title">${say("share.link")}</h2>
+  <p>${say("share.whole")}</p>
+  <div class="field">
+    <label for="share-link">${length}</label>
+    <textarea id="share-link" class="share-link" rows="3" readonly .value=${address ?? ""}></textarea>
+  </div>
+  ${advice ? html`<p class="share-advice">${advice}</p>` : nothing}
+</section>`;
+
+/** @param {State} state */
+export const shareSheet = (state) => {
+  const { desk, share } = state;
+  if (!desk) return nothing;
+  const mine = share?.id === desk.id && share.rev === desk.job.rev ? share : null;
+  return html`<p class="share-copy quiet">${copyWords(state)}</p>
+    ${mine?.failed ? html`<section class="card"><p role="alert">${mine.failed}</p></section>` : nothing}
+    ${mine?.address ? html`${code(mine, desk.job.name)} ${link(mine)}` : nothing}
+    ${mine ? nothing : html`<p class="empty" role="status">${say("share.making")}</p>`}
+    <section class="card" aria-labelledby="file-title">
+      <h2 id="file-title">${say("share.file")}</h2>
+      <p>${say("share.file_how")}</p>
+      <button type="button" class="plain-button" data-act="share.save_all">${say("share.save_all")}</button>
+    </section>`;
+};
