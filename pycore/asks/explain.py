@@ -35,7 +35,7 @@ def working(body: WorkingBody, manner: Manner) -> WorkingAnswer:
     return {
         "title": shown_finding(finding, names, manner=manner)["title"],
         "result": range_text(finding, manner),
-        "steps": [_step(one, manner) for one in story.steps],
+        "steps": [step_answer(one, manner) for one in story.steps],
         "assumptions": [
             say("assumption", code, language=manner.language) for code in story.assumptions
         ],
@@ -55,7 +55,8 @@ def _finding_of(checked: Checked, wanted: str) -> Finding:
     raise BadCommand("finding_gone", where={"field": "finding"})
 
 
-def _step(made: Step, manner: Manner) -> StepAnswer:
+def step_answer(made: Step, manner: Manner) -> StepAnswer:
+    """One step of a working, ready to print."""
     unit = made.equation.unit
     source = made.equation.source
     return {

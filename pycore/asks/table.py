@@ -10,11 +10,16 @@ from pycore.asks import (
     cabling,
     carrying,
     comparing,
+    diagnosing,
+    distancing,
     drawing,
     editing,
+    expecting,
     explain,
     keeping,
     linking,
+    meter_answers,
+    meter_bodies,
     point_numbers,
     preview,
     qr,
@@ -51,6 +56,14 @@ ASKS: dict[str, Ask] = {
     "choose_cable": Ask(cabling.CableBody, cabling.CableAnswer, cabling.choose),
     "longest_run": Ask(cabling.ZoneBody, cabling.LongestAnswer, cabling.longest),
     "what_if": Ask(what_if.WhatIfBody, what_if.WhatIfAnswer, what_if.what_if),
+    "diagnose": Ask(
+        meter_bodies.DiagnoseBody, meter_answers.DiagnoseAnswer, diagnosing.diagnose_line
+    ),
+    "expected": Ask(meter_bodies.ExpectedBody, meter_answers.ExpectedAnswer, expecting.expected),
+    "complaint": Ask(
+        meter_bodies.ComplaintBody, meter_answers.ComplaintsAnswer, expecting.complaint
+    ),
+    "distance": Ask(meter_bodies.DistanceBody, meter_answers.MeasuredDistance, distancing.distance),
     "working": Ask(requests.WorkingBody, answers.WorkingAnswer, explain.working),
     "tally": Ask(requests.TallyBody, tally.TallyAnswer, tally.tally),
     "save": Ask(requests.JobBody, keeping.SavedAnswer, keeping.save),

@@ -64,32 +64,66 @@ def choose(asked: Sequence[Asked]) -> Next | None:
 
 
 def outcomes_of(guesses: Sequence[Guess]) -> tuple[Outcome, ...]:
-    """The guesses in order, parted at the widest gaps that a meter can tell apart."""
+    """The guesses that bear nearly all odds in order, parted at the widest gaps that a meter
+    can tell apart; the few odds left over join the outcome they lie in or nearest to."""
     deviation = deviation_of(guesses)
-    ordered = sorted(guesses, key=lambda one: min(one.middle, LOG_OPEN))
-    middles = [min(one.middle, LOG_OPEN) for one in ordered]
+    ordered = sorted(guesses, key=_middle)
+    core = _core(ordered)
     gaps = [
-        (middles[place] - middles[place - 1], place)
-        for place in range(1, len(ordered))
-        if middles[place] - middles[place - 1] > TOLD_APART * deviation
+        (_middle(core[place]) - _middle(core[place - 1]), place)
+        for place in range(1, len(core))
+        if _middle(core[place]) - _middle(core[place - 1]) > TOLD_APART * deviation
     ]
     cuts = sorted(place for _, place in sorted(gaps)[-(MOST_OUTCOMES - 1) :])
-    outcomes = []
-    for start, end in zip([0, *cuts], [*cuts, len(ordered)], strict=True):
-        some = ordered[start:end]
-        reach = RECTANGLE * deviation
-        by_suspect: dict[int, float] = {}
-        for one in some:
-            by_suspect[one.suspect] = by_suspect.get(one.suspect, 0.0) + one.share
-        outcomes.append(
-            Outcome(
-                math.exp(middles[start] - reach),
-                math.inf if middles[end - 1] >= LOG_OPEN else math.exp(middles[end - 1] + reach),
-                math.fsum(one.share for one in some),
-                tuple(sorted(by_suspect, key=lambda each: -by_suspect[each])),
-            )
-        )
-    return tuple(outcomes)
+    spans = [
+        (_middle(core[start]), _middle(core[end - 1]))
+        for start, end in zip([0, *cuts], [*cuts, len(core)], strict=True)
+    ]
+    members: list[list[Guess]] = [[] for _ in spans]
+    for one in ordered:
+        members[_nearest(_middle(one), spans)].append(one)
+    reach = RECTANGLE * deviation
+    return tuple(
+        _outcome(some, low=low - reach, high=high + reach)
+        for some, (low, high) in zip(members, spans, strict=True)
+    )
+
+
+def _middle(one: Guess) -> float:
+    return min(one.middle, LOG_OPEN)
+
+
+def _core(ordered: Sequence[Guess]) -> list[Guess]:
+    """The fewest guesses that bear nearly all odds, in the order given."""
+    total = math.fsum(one.share for one in ordered)
+    kept: set[int] = set()
+    summed = 0.0
+    for number in sorted(range(len(ordered)), key=lambda each: -ordered[each].share):
+        if summed >= NEARLY_ALL * total:
+            break
+        summed += ordered[number].share
+        kept.add(number)
+    return [one for number, one in enumerate(ordered) if number in kept]
+
+
+NEARLY_ALL = 0.97
+
+
+def _nearest(middle: float, spans: Sequence[tuple[float, float]]) -> int:
+    away = [max(low - middle, middle - high, 0.0) for low, high in spans]
+    return away.index(min(away))
+
+
+def _outcome(some: Sequence[Guess], *, low: float, high: float) -> Outcome:
+    by_suspect: dict[int, float] = {}
+    for one in some:
+        by_suspect[one.suspect] = by_suspect.get(one.suspect, 0.0) + one.share
+    return Outcome(
+        math.exp(low),
+        math.inf if high >= LOG_OPEN else math.exp(high),
+        math.fsum(one.share for one in some),
+        tuple(sorted(by_suspect, key=lambda each: -by_suspect[each])),
+    )
 
 
 def group(

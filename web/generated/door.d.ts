@@ -1,5 +1,13 @@
 /* Made by `python3 build.py make` from pycore/asks. Change the models there, not this. */
 
+/** A line nobody has drawn, as typed: about so many, on one tap, on so many volts. */
+export interface AboutIn {
+  count: string;
+  tap_w: string;
+  line_v: string;
+  amplifier_w?: string;
+}
+
 /** An amplifier. `pools` None: not known whether its outputs share watts; (): they do not. */
 export interface Amplifier {
   id: string;
@@ -42,10 +50,31 @@ export interface AttenuatorKind {
   override_sense?: "power_bypasses" | "loss_bypasses" | null;
 }
 
+/** What a meter should read (ohm; null for an open line), unrounded and ready to print. `range` is "88 Ω to 117 Ω"; `tolerance` the whole of it as a fraction. */
+export interface BandAnswer {
+  value: number | null;
+  low: number | null;
+  high: number | null;
+  tolerance: number;
+  shown: string;
+  range: string;
+}
+
 /** The state this one grew from, for a three-way merge. */
 export interface Base {
   rev: number;
   print: string;
+}
+
+/** What one box should read: outward with its feed lifted, what is fitted there alone, backward with what goes on lifted, and all together. */
+export interface BoxAnswer {
+  point: string;
+  title: string;
+  far: string;
+  out: BandAnswer;
+  alone: BandAnswer;
+  back: BandAnswer;
+  whole: BandAnswer;
 }
 
 /** What to pull. `refused` says why nothing can be said; then the lists are empty. */
@@ -149,6 +178,97 @@ export interface CompareBody {
   base?: Job | null;
 }
 
+/** A complaint, what it usually stands for, and the test that decides. */
+export interface ComplaintAnswer {
+  code: string;
+  words: string;
+  suspects: string[];
+  test: string;
+  cautions: string[];
+}
+
+/** One complaint, or none for the whole table. */
+export interface ComplaintBody {
+  complaint?: "protect_at_once" | "protect_on_bass" | "protect_after_an_hour" | "silent_beyond" | "weak_beyond" | "zone_silent" | "one_quiet" | "one_loud_rest_weak" | "hum_with_rain" | "oscillates" | "crackles" | "page_not_heard" | "louder_after_swap" | "quieter_after_swap" | "something_wrong" | null;
+}
+
+/** The complaints asked for. */
+export interface ComplaintsAnswer {
+  complaints: ComplaintAnswer[];
+}
+
+/** Two readings that exclude each other. */
+export interface ContradictionAnswer {
+  readings: string[];
+  words: string;
+}
+
+/** What each access costs, in walks to the rack; what is not said keeps its usual cost. */
+export interface CostsIn {
+  rack?: number;
+  box?: number;
+  control?: number;
+  open_another?: number;
+  again?: number;
+}
+
+/** What the readings say. With `done` false the search for two faults goes on: ask again with `resume`. `next` null: `next_reason` says why. `rest`: the share that is not listed. */
+export interface DiagnoseAnswer {
+  done: boolean;
+  share: number;
+  resume: Resume | null;
+  headline: string;
+  verdict: "ok" | "near" | "over" | "unknown" | "note";
+  reason: string;
+  expected: ReadingAnswer[];
+  groups: GroupAnswer[];
+  families: FamilyAnswer[];
+  rest: number;
+  settled: boolean;
+  odds: string;
+  next: NextAnswer | null;
+  next_reason: string;
+  contradictions: ContradictionAnswer[];
+  cannot_see: string[];
+  assumptions: string[];
+  job?: Job;
+}
+
+/** A job and a place on it (or a bare count), and all that was read, heard and said. Baselines are the job's own readings that are marked so. `load_tolerance_pct` null: 10 %. `leads_ohm` null: the leads were nulled. `budget`: how much to search before answering. */
+export interface DiagnoseBody {
+  job?: Job | null;
+  about?: AboutIn | null;
+  where?: Spot | null;
+  readings?: ReadingIn[];
+  complaint?: "protect_at_once" | "protect_on_bass" | "protect_after_an_hour" | "silent_beyond" | "weak_beyond" | "zone_silent" | "one_quiet" | "one_loud_rest_weak" | "hum_with_rain" | "oscillates" | "crackles" | "page_not_heard" | "louder_after_swap" | "quieter_after_swap" | "something_wrong" | null;
+  load_tolerance_pct?: number | null;
+  leads_ohm?: number | null;
+  costs?: CostsIn;
+  resume?: Resume | null;
+  budget?: number;
+}
+
+/** Metres from the amplifier along the route, from how many ends, and in words. */
+export interface DistanceAnswer {
+  metres: number;
+  low: number;
+  high: number;
+  ends: number;
+  own_ohm: number | null;
+  words: string;
+}
+
+/** A short read from one end or both, as typed; empty is not known. The cable is a kind, or its measured loop resistance per kilometre. `conductor_c` is how warm it is; `route_m` its one-way length, needed with `far_ohm`. */
+export interface DistanceBody {
+  near_ohm: string;
+  far_ohm?: string;
+  leads_ohm?: string;
+  route_m?: string;
+  conductor_c?: string;
+  tolerance_pct?: string;
+  cable: CableKind;
+}
+
 /** A zone's line to be drawn. `limit` says the loss limit in all four ways. */
 export interface DrawingAnswer {
   zone: string;
@@ -218,6 +338,27 @@ export interface Existing {
   label?: string | null;
 }
 
+/** What everything at a place should read, and the steps of a first test. */
+export interface ExpectedAnswer {
+  heads: HeadAnswer[];
+  boxes: BoxAnswer[];
+  steps: SafeStep[];
+  cannot_see: string[];
+  assumptions: string[];
+  job?: Job;
+}
+
+/** A job and a place (or a bare count): what everything there should read. `controls` and `quantity` choose the table of boxes; the amplifier's end is told for all. */
+export interface ExpectedBody {
+  job?: Job | null;
+  about?: AboutIn | null;
+  where?: Spot | null;
+  controls?: "open" | "set" | "override";
+  quantity?: "z_1k_ohm" | "dc_ohm";
+  meter_tolerance_pct?: number | null;
+  load_tolerance_pct?: number | null;
+}
+
 /** How a thing looks in a list; every text is ready to print. */
 export interface Face {
   title: string;
@@ -239,6 +380,15 @@ export interface Face {
 export interface Faces {
   job: JobFace;
   things: Record<string, Face>;
+}
+
+/** All suspects of one kind together: at how many places, and how likely together. */
+export interface FamilyAnswer {
+  fault: string;
+  short: string;
+  share: number;
+  rank: string;
+  count: number;
 }
 
 /** A finding with its words. `value`, `low`, `high`, `limit` are unrounded, in `unit`. */
@@ -269,6 +419,25 @@ export interface FitAnswer {
   to_rating: number | null;
   first_limit: string;
   finding: string;
+}
+
+/** Suspects that nothing tells apart. `rank` is what to print: a word, or a share once the line has a baseline; `share` orders them. */
+export interface GroupAnswer {
+  share: number;
+  rank: string;
+  inside: boolean;
+  suspects: SuspectAnswer[];
+}
+
+/** What the amplifier's end should read in one state, against the least it may see. */
+export interface HeadAnswer {
+  where: Record<string, string>;
+  title: string;
+  controls: string;
+  quantity: string;
+  band: BandAnswer;
+  verdict: "ok" | "near" | "over" | "unknown" | "note";
+  words: string;
 }
 
 /** A number put into a step, and where it came from. */
@@ -418,6 +587,18 @@ export interface LoudspeakerKind {
   coverage_v_deg?: number | null;
 }
 
+/** Metres to a short, with the least and the most, the short's own ohms, and the steps. */
+export interface MeasuredDistance {
+  metres: number;
+  low: number;
+  high: number;
+  own_ohm: number | null;
+  shown: string;
+  range: string;
+  own_shown: string;
+  steps: StepAnswer[];
+}
+
 /** The merged job, looked at, and what of theirs was united with mine. */
 export interface MergeAnswer {
   findings: FindingAnswer[];
@@ -433,6 +614,20 @@ export interface MergeBody {
   theirs: Job;
   base?: Job | null;
   taken?: Record<string, "mine" | "theirs">;
+}
+
+/** The next reading to take, as a reading without its value, and what it would tell. */
+export interface NextAnswer {
+  words: string;
+  where: Record<string, string>;
+  looking: string;
+  lifted: string[];
+  quantity: string;
+  controls: string;
+  cost: number;
+  bits: number;
+  cautions: string[];
+  outcomes: OutcomeAnswer[];
 }
 
 /** An ask that needs nothing. */
@@ -466,6 +661,17 @@ export interface Option {
   problem: ProblemAnswer | null;
   loads: LoadChange[];
   effects: Effect[];
+}
+
+/** What one range of the next reading would mean: the suspects it leaves, likeliest first. */
+export interface OutcomeAnswer {
+  low: number;
+  high: number | null;
+  shown: string;
+  share: number;
+  rank: string;
+  suspects: string[];
+  more: number;
 }
 
 /** One pair of terminals with the line voltage and the limits printed beside it. */
@@ -564,11 +770,49 @@ export interface Reading {
   baseline: boolean;
 }
 
+/** A reading judged. `position` is the reading within its band as a fraction (0 low end, 1 high end) for a picture, null where there is none. */
+export interface ReadingAnswer {
+  reading: string;
+  title: string;
+  shown: string;
+  band: BandAnswer | null;
+  position: number | null;
+  deviation: string;
+  verdict: "ok" | "near" | "over" | "unknown" | "note";
+  code: string;
+  words: string;
+  remedy: string | null;
+  notes: string[];
+}
+
+/** A reading of this visit. `value`: a number, or as it was typed: "201,5", "OL", "well". `lifted` names what was taken off: the place itself for what is fitted there, any other point for the line in front of it. `tolerance_pct` null: 5 %, common practice. */
+export interface ReadingIn {
+  id: string;
+  at?: string;
+  where: Spot;
+  looking?: "out" | "back";
+  lifted?: string[];
+  quantity: "z_1k_ohm" | "dc_ohm" | "volts" | "amps" | "earth_ohm" | "plays";
+  value: number | string;
+  controls?: "open" | "set" | "override";
+  tolerance_pct?: number | null;
+  temperature_c?: number | null;
+  instrument?: string;
+  baseline?: boolean;
+}
+
 /** A job among several that could not be read: its place from 0, its name, and why. */
 export interface RefusedJob {
   place: number;
   name: string;
   problem: ProblemAnswer;
+}
+
+/** Where a long diagnosis goes on; handed back as it came. */
+export interface Resume {
+  next_first: number;
+  firsts: number;
+  kept: [number, number, number][];
 }
 
 /** A row as it reads, what it adds up to, or what is wrong with it. */
@@ -582,6 +826,15 @@ export interface RowAnswer {
 export interface RulerMark {
   y: number;
   words: string;
+}
+
+/** One step of a first test, in the safe order; `reading` is what to record at it. */
+export interface SafeStep {
+  code: string;
+  where: Record<string, string>;
+  words: string;
+  cautions: string[];
+  reading: Record<string, string> | null;
 }
 
 /** A text to keep and a name for its file. */
@@ -642,6 +895,19 @@ export interface StepAnswer {
   inputs: InputAnswer[];
   source: string;
   source_note: string;
+}
+
+/** One thing that may be wrong. `fault` is its code, `also` a second one where two are needed. `inside`: every reading agrees with it. `would_read`: what each reading would be. */
+export interface SuspectAnswer {
+  fault: string;
+  where: Record<string, string>;
+  also?: SuspectAnswer;
+  short: string;
+  words: string;
+  share: number;
+  inside: boolean;
+  would_read: string[];
+  distance: DistanceAnswer | null;
 }
 
 /** One kind on one of its taps: the command that fits it, and what that would do. */
@@ -832,8 +1098,12 @@ export interface Asks {
   catalogue: { body: NothingBody; answer: CatalogueAnswer };
   choose_cable: { body: CableBody; answer: CableAnswer };
   compare: { body: CompareBody; answer: CompareAnswer };
+  complaint: { body: ComplaintBody; answer: ComplaintsAnswer };
+  diagnose: { body: DiagnoseBody; answer: DiagnoseAnswer };
+  distance: { body: DistanceBody; answer: MeasuredDistance };
   drawing: { body: DrawingBody; answer: DrawingAnswer };
   edit: { body: EditBody; answer: SeenJob };
+  expected: { body: ExpectedBody; answer: ExpectedAnswer };
   findings: { body: JobBody; answer: Seen };
   longest_run: { body: ZoneBody; answer: LongestAnswer };
   merge: { body: MergeBody; answer: MergeAnswer };

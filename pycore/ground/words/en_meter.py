@@ -94,7 +94,7 @@ VERDICTS = {
 
 VERDICT_REMEDIES = {
     "look_closer": "Null the leads, wait for silence, measure again.",
-    "not_as_expected": "Take the next reading below. Leave it off until it is found.",
+    "not_as_expected": "Leave it off, and take the next reading.",
     "reads_short": "Null the leads and measure again. Leave it off.",
     "reads_open_line": "Look at fuse, relay, plug and controls first.",
     "not_open": "Look for what hangs there.",

@@ -96,7 +96,8 @@ COMPLAINT_TESTS = {
     " loudspeaker; loop ohms between them.",
     "with_override": "Impedance at 1 kHz with the override on.",
     "at_that_one": "Impedance at 1 kHz of that loudspeaker alone.",
-    "below_ten_ohm": "Impedance at 1 kHz: below 10 Ω it is a low-impedance position or loudspeaker.",
+    "below_ten_ohm": "Impedance at 1 kHz: below 10 Ω it is a low-impedance position or"
+    " loudspeaker.",
     "legs_to_earth": "Each leg to earth, the whole line, then half by half.",
     "with_and_without_load": "Lift the line, add a load: does it stop?",
     "wiggle": "Move the splices while watching the impedance.",
@@ -140,6 +141,8 @@ PROBLEMS = {
     "meter_nothing": "No zone is on {output}.",
     "meter_no_line": "There is no line to measure: neither a job nor a count.",
     "reading_unread": "“{text}” is not a reading the tool can read.",
+    "reading_is_leads": "That is no more than the test leads: the short is right here, or the leads"
+    " touch.",
     "length_needed": "The length of the route is needed when both ends are read.",
 }
 
@@ -148,6 +151,7 @@ REMEDIES = {
     "meter_nothing": "Put a zone on the output, or measure another.",
     "meter_no_line": "Open a job, or say how many loudspeakers there are.",
     "reading_unread": "Type digits, or OL for an open line.",
+    "reading_is_leads": "Null the leads and measure again.",
     "length_needed": "Enter the length, one way.",
 }
 

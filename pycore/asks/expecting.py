@@ -1,0 +1,201 @@
+"""The asks `expected` and `complaint`: what a line should read, and what a complaint means."""
+
+from collections.abc import Iterator
+
+from pycore.asks.meter_answers import (
+    BandAnswer,
+    BoxAnswer,
+    ComplaintAnswer,
+    ComplaintsAnswer,
+    ExpectedAnswer,
+    HeadAnswer,
+    SafeStep,
+)
+from pycore.asks.meter_bodies import ComplaintBody, ExpectedBody
+from pycore.asks.meter_question import given_of, line_of
+from pycore.asks.meter_tell import Tell
+from pycore.calc import priors
+from pycore.calc.complaints import COMPLAINTS, Complaint
+from pycore.calc.expected import VIEWS, Head, Tolerances, bands, heads, tolerances_of
+from pycore.calc.finding import Verdict
+from pycore.calc.site import Site, site_of
+from pycore.calc.unseen import cannot_see
+from pycore.calc.verdicts import Least, least_of
+from pycore.calc.wiring import DIRECT_HZ, TEST_HZ, Condition, Controls
+from pycore.ground.units import Manner
+from pycore.ground.words import say
+
+STATES: tuple[Controls, ...] = ("open", "override", "set")
+FIRST_TEST = ("isolated", "foreign", "controls", "earth", "direct", "impedance_open")
+LAST_STEPS = ("keep", "connect")
+RECORDED = {
+    "earth": ("earth_ohm", "open"),
+    "direct": ("dc_ohm", "open"),
+    "impedance_open": ("z_1k_ohm", "open"),
+    "impedance_override": ("z_1k_ohm", "override"),
+}
+STEP_CAUTIONS = {
+    "isolated": ("prove_dead", "fire_panel"),
+    "foreign": ("prove_dead",),
+    "controls": ("controls_full",),
+    "earth": ("earth_test",),
+    "impedance_open": ("leads_null",),
+    "impedance_override": ("leads_null",),
+}
+
+
+def expected(body: ExpectedBody, manner: Manner) -> ExpectedAnswer:
+    """The ask `expected`."""
+    line = line_of(body, manner)
+    site = site_of(line.job, line.where, given_of(body, line))
+    tell = Tell(site.circuits.wired, manner)
+    said = body.meter_tolerance_pct
+    pct = priors.METER_PCT if said is None else max(said, priors.LEAST_PCT)
+    tolerances = tolerances_of(site, meter_fraction=min(pct, priors.MOST_PCT - 1) / 100)
+    told = list(_heads(site, tolerances))
+    hz = DIRECT_HZ if body.quantity == "dc_ohm" else TEST_HZ
+    condition = Condition(hz, body.controls, site.job.limits.conductor_c)
+    answer: ExpectedAnswer = {
+        "heads": [_head(site, one, tell=tell) for one in told],
+        "boxes": list(_boxes(site, condition, tolerances=tolerances, tell=tell)),
+        "steps": list(_steps(site, told, tell=tell)),
+        "cannot_see": [tell.say("meter_blind", code) for code in cannot_see(site, ())],
+        "assumptions": _assumptions(site, tell=tell, guessed=line.guessed),
+    }
+    if line.guessed:
+        answer["job"] = line.job
+    return answer
+
+
+def _heads(site: Site, tolerances: Tolerances) -> Iterator[Head]:
+    """The amplifier's end at 1 kHz and at direct current, in the states that differ."""
+    wired = site.circuits.wired
+    warm_c = site.job.limits.conductor_c
+    attenuated = any(wired.fitted(node) == "attenuator" for node in range(len(wired.ids)))
+    states = STATES if attenuated else ("open", "override")
+    conditions = [Condition(TEST_HZ, state, warm_c) for state in states]
+    direct: tuple[Controls, ...] = ("override",) if attenuated else ("open",)
+    conditions += [Condition(DIRECT_HZ, state, warm_c) for state in direct]
+    return heads(site, conditions, tolerances=tolerances)
+
+
+def quantity_of(condition: Condition) -> str:
+    """What is measured under a condition."""
+    return "dc_ohm" if condition.hz == DIRECT_HZ else "z_1k_ohm"
+
+
+def _head(site: Site, one: Head, *, tell: Tell) -> HeadAnswer:
+    wired = site.circuits.wired
+    node = wired.node_of[one.place]
+    title = tell.say("meter_title", "zone" if node else "output", place=tell.name(one.place))
+    least = least_of(wired.output, wired.line_v)
+    verdict, words = _head_verdict(one, least, tell=tell)
+    return {
+        "where": tell.where(node),
+        "title": title,
+        "controls": one.condition.controls,
+        "quantity": quantity_of(one.condition),
+        "band": tell.band(one.band),
+        "verdict": verdict,
+        "words": words,
+    }
+
+
+def _head_verdict(one: Head, least: Least, *, tell: Tell) -> tuple[Verdict, str]:
+    """Whether a line as it is planned is too heavy for its output, however well it is wired."""
+    value = one.band.value
+    texts = {
+        "place": tell.name(one.place),
+        "value": tell.band(one.band)["shown"],
+        "limit": tell.show(least.ohm or 0.0, "ohm"),
+    }
+    if value is None or least.ohm is None or quantity_of(one.condition) == "dc_ohm":
+        return "note", tell.say("meter_title", "expected_load", **texts)
+    if value < least.ohm * (1 - PRINTED):
+        return "over", tell.say("meter_verdict", "do_not_connect", **texts)
+    return "ok", tell.say("meter_title", "expected_load", **texts)
+
+
+PRINTED = 0.02  # a printed minimum load is a rounded figure
+
+
+def _boxes(
+    site: Site, condition: Condition, *, tolerances: Tolerances, tell: Tell
+) -> Iterator[BoxAnswer]:
+    """Every box of the zones in question."""
+    wired = site.circuits.wired
+    views = bands(site, condition, tolerances=tolerances)
+    for number in site.zones:
+        for node in wired.beyond(wired.starts[number]):
+            if wired.points[node] is None:
+                continue
+            told: dict[str, BandAnswer] = {view: tell.band(views[view][node]) for view in VIEWS}
+            yield {
+                "point": wired.ids[node],
+                "title": tell.name(wired.ids[node]),
+                "far": tell.show(wired.far_m[node], "m"),
+                "out": told["out"],
+                "alone": told["alone"],
+                "back": told["back"],
+                "whole": told["whole"],
+            }
+
+
+def _steps(site: Site, told: list[Head], *, tell: Tell) -> Iterator[SafeStep]:
+    """A first test in the safe order, zone by zone."""
+    wired = site.circuits.wired
+    shown = {
+        (one.place, quantity_of(one.condition), one.condition.controls): tell.band(one.band)
+        for one in told
+    }
+    for number in site.zones:
+        start = wired.starts[number]
+        attenuated = any(wired.fitted(node) == "attenuator" for node in wired.beyond(start))
+        more = ("impedance_override",) if attenuated else ()
+        for code in (*FIRST_TEST, *more, *LAST_STEPS):
+            quantity, controls = RECORDED.get(code, ("", ""))
+            if code == "direct" and attenuated:
+                controls = "override"
+            band = shown.get((wired.ids[start], quantity, controls))  # type: ignore[arg-type]
+            texts = {"place": tell.name(wired.ids[start]), "value": band["range"] if band else ""}
+            yield {
+                "code": code,
+                "where": tell.where(start),
+                "words": tell.say("meter_step", code, **texts),
+                "cautions": [
+                    tell.say("meter_caution", each) for each in STEP_CAUTIONS.get(code, ())
+                ],
+                "reading": {"quantity": quantity, "controls": controls} if quantity else None,
+            }
+
+
+def _assumptions(site: Site, *, tell: Tell, guessed: bool) -> list[str]:
+    codes = [*site.circuits.wired.assumed, "windings", "home_run_lifted"]
+    said = [tell.say("meter_assumed", code) for code in codes]
+    load = tell.show(site.given.load_pct, "pct")
+    said.append(tell.say("meter_assumed", "load_tolerance", load_pct=load))
+    if guessed:
+        count = tell.show(priors.COUNT_PCT, "pct")
+        said.append(tell.say("meter_assumed", "count_about", count_pct=count))
+    return said
+
+
+def complaint(body: ComplaintBody, manner: Manner) -> ComplaintsAnswer:
+    """The ask `complaint`: one, or the whole table."""
+    wanted = COMPLAINTS if body.complaint is None else {body.complaint: COMPLAINTS[body.complaint]}
+    return {"complaints": [_complaint(code, one, manner=manner) for code, one in wanted.items()]}
+
+
+def _complaint(code: str, one: Complaint, *, manner: Manner) -> ComplaintAnswer:
+    language = manner.language
+    suspects = [say("fault_short", family, language=language) for family in one.families]
+    suspects += [say("complaint_other", other, language=language) for other in one.others]
+    return {
+        "code": code,
+        "words": say("complaint", code, language=language),
+        "suspects": suspects,
+        "test": say("complaint_test", one.test, language=language),
+        "cautions": [
+            say("meter_caution", each, language=language) for each in ("prove_dead", "fire_panel")
+        ],
+    }

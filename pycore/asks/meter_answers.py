@@ -1,0 +1,220 @@
+"""The shapes of what the asks of the meter answer."""
+
+from typing import NotRequired
+
+from typing_extensions import TypedDict
+
+from pycore.asks.answers import StepAnswer
+from pycore.asks.meter_bodies import Resume
+from pycore.calc.finding import Verdict
+from pycore.jobs import Job
+
+
+class BandAnswer(TypedDict):
+    """What a meter should read (ohm; null for an open line), unrounded and ready to print.
+
+    `range` is "88 Ω to 117 Ω"; `tolerance` the whole of it as a fraction.
+    """
+
+    value: float | None
+    low: float | None
+    high: float | None
+    tolerance: float
+    shown: str
+    range: str
+
+
+class ReadingAnswer(TypedDict):
+    """A reading judged. `position` is the reading within its band as a fraction (0 low end, 1
+    high end) for a picture, null where there is none."""
+
+    reading: str
+    title: str
+    shown: str
+    band: BandAnswer | None
+    position: float | None
+    deviation: str
+    verdict: Verdict
+    code: str
+    words: str
+    remedy: str | None
+    notes: list[str]
+
+
+class DistanceAnswer(TypedDict):
+    """Metres from the amplifier along the route, from how many ends, and in words."""
+
+    metres: float
+    low: float
+    high: float
+    ends: int
+    own_ohm: float | None
+    words: str
+
+
+class SuspectAnswer(TypedDict):
+    """One thing that may be wrong. `fault` is its code, `also` a second one where two are
+    needed. `inside`: every reading agrees with it. `would_read`: what each reading would be."""
+
+    fault: str
+    where: dict[str, str]
+    also: NotRequired["SuspectAnswer"]
+    short: str
+    words: str
+    share: float
+    inside: bool
+    would_read: list[str]
+    distance: DistanceAnswer | None
+
+
+class GroupAnswer(TypedDict):
+    """Suspects that nothing tells apart. `rank` is what to print: a word, or a share once the
+    line has a baseline; `share` orders them."""
+
+    share: float
+    rank: str
+    inside: bool
+    suspects: list[SuspectAnswer]
+
+
+class FamilyAnswer(TypedDict):
+    """All suspects of one kind together: at how many places, and how likely together."""
+
+    fault: str
+    short: str
+    share: float
+    rank: str
+    count: int
+
+
+class OutcomeAnswer(TypedDict):
+    """What one range of the next reading would mean: the suspects it leaves, likeliest first."""
+
+    low: float
+    high: float | None
+    shown: str
+    share: float
+    rank: str
+    suspects: list[str]
+    more: int
+
+
+class NextAnswer(TypedDict):
+    """The next reading to take, as a reading without its value, and what it would tell."""
+
+    words: str
+    where: dict[str, str]
+    looking: str
+    lifted: list[str]
+    quantity: str
+    controls: str
+    cost: float
+    bits: float
+    cautions: list[str]
+    outcomes: list[OutcomeAnswer]
+
+
+class ContradictionAnswer(TypedDict):
+    """Two readings that exclude each other."""
+
+    readings: list[str]
+    words: str
+
+
+class DiagnoseAnswer(TypedDict):
+    """What the readings say. With `done` false the search for two faults goes on: ask again with
+    `resume`. `next` null: `next_reason` says why. `rest`: the share that is not listed."""
+
+    done: bool
+    share: float
+    resume: Resume | None
+    headline: str
+    verdict: Verdict
+    reason: str
+    expected: list[ReadingAnswer]
+    groups: list[GroupAnswer]
+    families: list[FamilyAnswer]
+    rest: float
+    settled: bool
+    odds: str
+    next: NextAnswer | None
+    next_reason: str
+    contradictions: list[ContradictionAnswer]
+    cannot_see: list[str]
+    assumptions: list[str]
+    job: NotRequired[Job]
+
+
+class HeadAnswer(TypedDict):
+    """What the amplifier's end should read in one state, against the least it may see."""
+
+    where: dict[str, str]
+    title: str
+    controls: str
+    quantity: str
+    band: BandAnswer
+    verdict: Verdict
+    words: str
+
+
+class BoxAnswer(TypedDict):
+    """What one box should read: outward with its feed lifted, what is fitted there alone,
+    backward with what goes on lifted, and all together."""
+
+    point: str
+    title: str
+    far: str
+    out: BandAnswer
+    alone: BandAnswer
+    back: BandAnswer
+    whole: BandAnswer
+
+
+class SafeStep(TypedDict):
+    """One step of a first test, in the safe order; `reading` is what to record at it."""
+
+    code: str
+    where: dict[str, str]
+    words: str
+    cautions: list[str]
+    reading: dict[str, str] | None
+
+
+class ExpectedAnswer(TypedDict):
+    """What everything at a place should read, and the steps of a first test."""
+
+    heads: list[HeadAnswer]
+    boxes: list[BoxAnswer]
+    steps: list[SafeStep]
+    cannot_see: list[str]
+    assumptions: list[str]
+    job: NotRequired[Job]
+
+
+class ComplaintAnswer(TypedDict):
+    """A complaint, what it usually stands for, and the test that decides."""
+
+    code: str
+    words: str
+    suspects: list[str]
+    test: str
+    cautions: list[str]
+
+
+class ComplaintsAnswer(TypedDict):
+    """The complaints asked for."""
+
+    complaints: list[ComplaintAnswer]
+
+
+class MeasuredDistance(TypedDict):
+    """Metres to a short, with the least and the most, the short's own ohms, and the steps."""
+
+    metres: float
+    low: float
+    high: float
+    own_ohm: float | None
+    shown: str
+    range: str
+    own_shown: str
+    steps: list[StepAnswer]

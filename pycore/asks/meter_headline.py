@@ -1,0 +1,61 @@
+"""The one line above a diagnosis: what matters first."""
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from pycore.asks.meter_answers import GroupAnswer, ReadingAnswer
+from pycore.asks.meter_tell import Tell
+from pycore.calc.diagnosis import Diagnosis
+from pycore.calc.finding import Verdict
+
+MOST_LIKELY = 0.5
+FLAT = ("do_not_connect", "do_not_connect_short", "at_the_limit")
+
+
+class Headline(NamedTuple):
+    """A few words, how bad it is, and the sentence behind it."""
+
+    words: str
+    verdict: Verdict
+    reason: str
+
+
+def headline_of(
+    told: Diagnosis,
+    readings: Sequence[ReadingAnswer],
+    *,
+    groups: Sequence[GroupAnswer],
+    tell: Tell,
+) -> Headline:
+    """What must not be connected goes first; then contradictions; then what was found."""
+    flat = next((one for one in readings if one["code"] in FLAT), None)
+    if flat is not None:
+        return Headline(tell.say("meter", "do_not_connect"), "over", flat["words"])
+    if told.contradictions:
+        pair = told.contradictions[0]
+        code = "contradiction_same" if pair.same else "contradiction"
+        reason = tell.say("meter", code, one=pair.one, other=pair.other)
+        return Headline(tell.say("meter", "contradiction"), "unknown", reason)
+    first = groups[0]["suspects"][0] if groups else None
+    reason = first["words"] if first is not None else ""
+    if not told.proof.evidence and not told.proof.ears.any and not told.proof.legs:
+        return Headline(tell.say("meter", "nothing_read"), "unknown", "")
+    if first is not None and first["fault"] == "healthy":
+        return _healthy(told, readings, reason=reason, tell=tell)
+    if told.settled:
+        return Headline(tell.say("meter", "settled"), "over", reason)
+    if groups and groups[0]["share"] >= MOST_LIKELY:
+        return Headline(tell.say("meter", "likeliest"), "near", reason)
+    return Headline(tell.say("meter", "open"), "unknown", reason)
+
+
+def _healthy(
+    told: Diagnosis, readings: Sequence[ReadingAnswer], *, reason: str, tell: Tell
+) -> Headline:
+    """As expected is said only where every reading was judged so, never as set only."""
+    measured = [one for one in readings if one["code"] not in ("heard", "noted")]
+    fine = [one for one in measured if one["verdict"] in ("ok", "note")]
+    judged = any(one["code"] == "as_expected" for one in measured)
+    if judged and len(fine) == len(measured) and not told.proof.provoked:
+        return Headline(tell.say("meter", "settled_healthy"), "ok", reason)
+    return Headline(tell.say("meter", "open"), "unknown", reason)

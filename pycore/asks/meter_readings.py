@@ -1,0 +1,126 @@
+"""Readings judged one by one: against what the line should read, and what it must never be."""
+
+import math
+from collections.abc import Sequence
+
+from pycore.asks.meter_answers import ReadingAnswer
+from pycore.asks.meter_tell import Tell
+from pycore.calc import priors
+from pycore.calc.evidence import hidden_from_direct
+from pycore.calc.expected import Band, band_of, band_of_baseline, tolerances_of
+from pycore.calc.predict import STEP, look
+from pycore.calc.reading import OHMS, Meant
+from pycore.calc.site import Site, condition_of, stand_of
+from pycore.calc.verdicts import Least, Verdict, judge, least_of
+from pycore.formulas import meter
+
+UNITS = {"volts": "v", "amps": "a"}
+
+
+def judged_readings(
+    site: Site, meants: Sequence[Meant], *, baselines: Sequence[Meant], tell: Tell
+) -> list[ReadingAnswer]:
+    """Every reading of this visit, judged."""
+    least = least_of(site.circuits.wired.output, site.circuits.wired.line_v)
+    return [_judged(site, one, baselines=baselines, least=least, tell=tell) for one in meants]
+
+
+def band_for(site: Site, one: Meant, *, baselines: Sequence[Meant]) -> tuple[Band | None, bool]:
+    """What a reading should be, and whether its own baseline says so."""
+    if one.taken.quantity not in OHMS or one.taken.place not in site.circuits.wired.node_of:
+        return None, False
+    again = [each for each in baselines if each.taken.setting == one.taken.setting]
+    best = max(again, key=lambda each: each.taken.at, default=None)
+    kept = band_of_baseline(best) if best is not None else None
+    if kept is not None:
+        return kept, True
+    if one.taken.quantity == "dc_ohm" and hidden_from_direct(site, one):
+        return None, False
+    condition = condition_of(site, one.taken)
+    stand = stand_of(site, one.taken)
+    scope = look(site.circuits, condition, stand=stand, each_fraction=0.0, rough=True)
+    fraction = min(one.meter_fraction, priors.MOST_PCT / 100)
+    band = band_of(
+        scope.probe.seen_s,
+        scope.circuits.probe(condition._replace(load_factor=STEP), stand).seen_s,
+        square=scope.square[0],
+        tolerances=tolerances_of(site, meter_fraction=fraction),
+        direct=scope.direct,
+    )
+    return band, False
+
+
+def _judged(
+    site: Site, one: Meant, *, baselines: Sequence[Meant], least: Least, tell: Tell
+) -> ReadingAnswer:
+    band, kept = band_for(site, one, baselines=baselines)
+    verdict = judge_at(site, one, band=band, least=least)
+    shown = reading_shown(one, tell)
+    texts = {"value": shown, "low": "", "high": "", "limit": tell.show(least.ohm or 0.0, "ohm")}
+    if band is not None:
+        texts["low"] = tell.show(band.low or 0.0, "ohm")
+        texts["high"] = tell.show(band.high, "ohm") if band.high is not None else ""
+    notes = [tell.say("meter_note", code) for code in one.notes]
+    if kept:
+        notes.append(tell.say("meter_note", "against_baseline"))
+    return {
+        "reading": one.taken.id,
+        "title": title_of(one, tell),
+        "shown": shown,
+        "band": tell.band(band) if band is not None else None,
+        "position": position_in(one, band),
+        "deviation": _deviation(one, band, tell=tell),
+        "verdict": verdict.verdict,
+        "code": verdict.code,
+        "words": tell.say("meter_verdict", verdict.code, **texts),
+        "remedy": tell.said_if("meter_remedy", verdict.code, **texts),
+        "notes": notes,
+    }
+
+
+def judge_at(site: Site, one: Meant, *, band: Band | None, least: Least) -> Verdict:
+    """The verdict on a reading where it was taken."""
+    wired = site.circuits.wired
+    node = wired.node_of.get(one.taken.place)
+    here = node is not None and wired.points[node] is None
+    # a page's own state is the worst load; as set, a control may hide the line behind it
+    as_set = one.taken.controls == "set" and any(
+        wired.fitted(each) == "attenuator" for each in (wired.beyond(node) if node else ())
+    )
+    if node == 0 and one.taken.controls == "set":
+        as_set = any(wired.fitted(each) == "attenuator" for each in range(len(wired.ids)))
+    return judge(one, band, least=least, at_rack=here, controls=as_set)
+
+
+def title_of(one: Meant, tell: Tell) -> str:
+    """Where and what, in a line."""
+    quantity = tell.say("meter_title", one.taken.quantity)
+    controls = tell.say("meter_title", one.taken.controls)
+    place = tell.name(one.taken.place)
+    return tell.say("meter_title", "reading", place=place, quantity=quantity, controls=controls)
+
+
+def reading_shown(one: Meant, tell: Tell) -> str:
+    """What the instrument showed."""
+    value = one.taken.value
+    if isinstance(value, str):
+        return value
+    if one.sign == "open":
+        return tell.say("meter_title", "open_line")
+    return tell.show(value, UNITS.get(one.taken.quantity, "ohm"))
+
+
+def position_in(one: Meant, band: Band | None) -> float | None:
+    """Where in its band a reading lies: 0 at the low end, 1 at the high, beyond outside."""
+    if band is None or band.low is None or band.high is None or not one.value:
+        return None
+    return math.log(one.value / band.low) / math.log(band.high / band.low)
+
+
+def _deviation(one: Meant, band: Band | None, *, tell: Tell) -> str:
+    """How far above or below what is expected."""
+    if band is None or band.value is None or not one.value:
+        return ""
+    off = meter.deviation_fraction(read_ohm=one.value, expected_ohm=band.value)
+    shown = tell.show(off, "fraction")
+    return f"+{shown}" if off > 0 else shown
