@@ -49,15 +49,26 @@ class Found(NamedTuple):
 
 
 def wrap(codec: int, some: bytes) -> str:
-    """The link of what a codec wrote. Raises TooLarge `link_too_much` beyond 65,535 bytes."""
-    return f"{codec}.{_letters(_covered(codec, some))}"
+    """The link of what a codec wrote. Raises TooLarge `link_too_much` beyond 65,535 bytes.
+
+    It never ends in a sign that messengers leave out of a link or take for markup; what
+    stands behind the length it says is not read.
+    """
+    text = urlsafe_b64encode(_covered(codec, some)).decode().rstrip("=")
+    return f"{codec}.{text}{'0' if text[-1] in '-_' else ''}"
 
 
 def as_digits(link: str) -> str | None:
-    """The same link in digits; None for what is no such link."""
+    """The same link in digits; None for what is no whole link."""
     found = re.fullmatch(r"([1-9][0-9]{0,5})\.([A-Za-z0-9_-]+)", link, re.ASCII)
-    some = _from_letters(found[2]) if found else None
-    return None if found is None or some is None else f"{found[1]}{DIGITS}.{to_digits(some)}"
+    if found is None:
+        return None
+    codec = int(found[1])
+    try:
+        some = unwrap(Found(codec, LETTERS, found[2]))
+    except BadText:
+        return None
+    return f"{codec}{DIGITS}.{to_digits(_covered(codec, some))}"
 
 
 def find(text: str) -> Found:
@@ -107,10 +118,6 @@ def _covered(codec: int, some: bytes) -> bytes:
 
 def _check(length: bytes) -> int:
     return crc32(length) & 0xFF
-
-
-def _letters(some: bytes) -> str:
-    return urlsafe_b64encode(some).decode().rstrip("=")
 
 
 def _from_letters(text: str) -> bytes | None:

@@ -10,10 +10,12 @@ from typing import Any, NamedTuple
 from pycore.carry import codec1
 from pycore.carry.envelope import find, unwrap, wrap
 from pycore.carry.saved import open_job
+from pycore.ground.plain import plain_line
 from pycore.ground.problems import BadText, NewerJob, Problem, TooLarge
 from pycore.jobs import Job
 
 NEWEST = 1
+LONGEST_VERSION = 40
 # number -> how its bytes become the raw job and the version that wrote it
 CODECS: dict[int, Callable[[bytes], tuple[dict[str, Any], str]]] = {1: codec1.unpack}
 
@@ -45,7 +47,7 @@ def read_link(text: str) -> LinkRead:
         raise NewerJob("link_newer")
     raw, made_by = CODECS[found.codec](unwrap(found))
     try:
-        return LinkRead(open_job(json.dumps(raw)), made_by)
+        return LinkRead(open_job(json.dumps(raw)), plain_line(made_by)[:LONGEST_VERSION])
     except (NewerJob, TooLarge):
         raise
     except Problem as problem:

@@ -14,6 +14,7 @@ LARGEST_VERSION = 25
 # ISO/IEC 18004, version 25 at level L: bytes and digits it holds at most (from memory).
 MOST_BYTES = 1273
 MOST_DIGITS = 3057
+MOST_CHARACTERS = 10_000  # more is not looked at
 LINK_BEHIND = re.compile(r"(.*#)?([1-9][0-9]{0,5}\.[A-Za-z0-9_-]+)", re.ASCII | re.DOTALL)
 
 
@@ -30,8 +31,10 @@ def code_of(text: str) -> Code | None:
     """The code of a text; None for no text, and when it would be
     larger than version 25. The quiet zone of
     four modules is not part of it."""
+    if not 0 < len(text) <= MOST_CHARACTERS:
+        return None
     start, digits = _parts(text)
-    if not text or len(start.encode()) > MOST_BYTES or len(digits) > MOST_DIGITS:
+    if len(start.encode()) > MOST_BYTES or len(digits) > MOST_DIGITS:
         return None
     import segno
     from segno.consts import MODE_BYTE, MODE_NUMERIC

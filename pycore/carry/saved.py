@@ -19,7 +19,8 @@ from pycore.jobs import Job
 from pycore.jobs.job import FORMAT, VERSION
 
 MOST_CHARACTERS = 4_000_000
-MOST_CHARACTERS_OF_ALL = 8_000_000
+# As much as a request can carry back, its quotation marks escaped.
+MOST_CHARACTERS_OF_ALL = 6_000_000
 MOST_JOBS = 500
 # Every field of a job has a colon. So many are far beyond any job, and finding all that is
 # wrong in a text of more would keep a phone busy for seconds.
@@ -69,11 +70,13 @@ def save(job: Job) -> str:
 
 
 def save_all(jobs: tuple[Job, ...]) -> str:
-    """Several jobs as one text."""
-    inner = ",\n".join(save(job) for job in jobs)
-    return (
-        f'{{\n"format": "{FORMAT_OF_ALL}",\n"version": {VERSION_OF_ALL},\n"jobs": [\n{inner}\n]\n}}'
-    )
+    """Several jobs as one text, a line each. Raises TooLarge `jobs_too_large`."""
+    inner = ",\n".join(job.model_dump_json(exclude_none=True) for job in jobs)
+    head = f'"format": "{FORMAT_OF_ALL}", "version": {VERSION_OF_ALL}'
+    text = f'{{{head}, "jobs": [\n{inner}\n]}}\n'
+    if len(text) > MOST_CHARACTERS_OF_ALL:
+        raise TooLarge("jobs_too_large", characters=len(text), most=MOST_CHARACTERS_OF_ALL)
+    return text
 
 
 def open_saved(text: str) -> Job:

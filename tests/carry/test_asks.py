@@ -66,7 +66,7 @@ def test_all_jobs_go_into_a_file_with_the_day_and_come_back() -> None:
     assert saved["file_name"] == "rungline-jobs-2026-11-25.json"
     opened = ask("open_all", text=saved["text"])
     assert opened == {"jobs": [raw(BASE), raw(OFFICE)], "refused": []}
-    bad = ask("open_all", text=saved["text"].replace('"rev": 87', '"rev": -1', 1))
+    bad = ask("open_all", text=saved["text"].replace('"rev":87', '"rev":-1', 1))
     assert bad["jobs"] == [raw(OFFICE)]
     assert bad["refused"][0]["problem"]["words"]
 

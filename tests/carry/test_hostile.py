@@ -3,6 +3,7 @@
 import json
 from collections.abc import Callable
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -10,7 +11,9 @@ from pycore.carry.saved import open_all, open_saved
 from pycore.door import handle
 from pycore.ground.problems import Problem
 from pycore.ground.words import has
+from tests.bench.fuzz import RUNS, make_starts
 from tests.bench.hostile import NASTY, try_links
+from tests.fuzz.outside_text import load_targets
 
 A_FEW = 600
 TEXTS = st.one_of(
@@ -73,3 +76,11 @@ def test_the_door_answers_any_outside_text_with_words(ask: str, text: str, more:
 def test_the_door_answers_anything(text: str) -> None:
     answer = json.loads(handle(text))
     assert answer["problem"]["code"] != "unexpected"
+
+
+@pytest.mark.parametrize("target", sorted(RUNS))
+def test_what_the_fuzzer_drives_takes_true_and_spoilt_texts(target: str) -> None:
+    drive = load_targets()[target]
+    for start in make_starts(target):
+        for some in (start, start[:-1], start[1:], bytes(reversed(start)), b"", b"\xff\xfe"):
+            drive(some)

@@ -116,6 +116,12 @@ def test_a_text_without_a_link_says_so(text: str) -> None:
     assert fault_of(text) == "not_a_link"
 
 
+def test_the_version_that_wrote_a_link_is_shown_short_and_plain() -> None:
+    raw = JOB.model_dump(mode="json", by_alias=True, exclude_none=True)
+    made_by = read_link(wrap(1, pack(raw, "9\u202e.0" + "x" * 5000))).made_by
+    assert made_by == "9.0" + "x" * 37
+
+
 def test_a_text_far_too_long_is_not_searched() -> None:
     with pytest.raises(TooLarge) as caught:
         read_link("#" + LINK + " " * MOST_CHARACTERS)

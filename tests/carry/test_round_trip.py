@@ -10,7 +10,7 @@ from pycore.carry.codec1.numbers import read_numbers, write_numbers
 from pycore.carry.codec1.octets import Reader, Writer
 from pycore.carry.codec1.wholes import read_wholes, write_wholes
 from pycore.carry.digits import digits_for, from_digits, to_digits
-from pycore.carry.envelope import as_digits
+from pycore.carry.envelope import as_digits, find, unwrap, wrap
 from pycore.carry.link import read_link, write_link
 from pycore.carry.prints import print_of
 from pycore.jobs import Job
@@ -36,6 +36,7 @@ def test_any_job_at_all_comes_back_with_every_field(job: Job) -> None:
     text = write_link(job, "0.1.0")
     back = read_link(text).job
     assert back == job
+    assert text[-1].isalnum()
     assert read_link(as_digits(text) or "").job == job
     assert print_of(back) == print_of(job)
 
@@ -72,3 +73,11 @@ def test_minus_nothing_keeps_its_sign_among_decimals(sign: str) -> None:
     out = Writer()
     write_numbers(out, [float(sign + "0.0"), 1.5])
     assert math.copysign(1, read_numbers(Reader(bytes(out.done)), 2)[0]) == float(sign + "1")
+
+
+@given(st.binary(max_size=30))
+def test_a_link_never_ends_in_a_sign_that_messengers_drop(some: bytes) -> None:
+    link = wrap(1, some)
+    assert link[-1].isalnum()
+    assert unwrap(find(link)) == some
+    assert unwrap(find(as_digits(link) or "")) == some

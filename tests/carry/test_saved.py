@@ -12,7 +12,7 @@ from pycore.carry import steps
 from pycore.carry.prints import print_of, same_content
 from pycore.carry.saved import open_all, open_saved, save, save_all
 from pycore.carry.steps import Step, climb
-from pycore.ground.problems import BadText, NewerJob, Problem
+from pycore.ground.problems import BadText, NewerJob, Problem, TooLarge
 from pycore.jobs import Job
 from tests.samples.travellers import make_traveller
 from tests.strategies import jobs
@@ -92,6 +92,13 @@ def test_a_file_of_jobs_that_is_none_says_why(changes: dict[str, Any], code: str
     with pytest.raises(Problem) as caught:
         open_all(json.dumps(raw | changes))
     assert caught.value.code == code
+
+
+def test_more_jobs_than_can_be_read_back_are_not_written() -> None:
+    large = make_traveller(2000, free_labels=True, ticked=True)
+    with pytest.raises(TooLarge) as caught:
+        save_all((large,) * 12)
+    assert caught.value.code == "jobs_too_large"
 
 
 def test_a_file_of_several_jobs_is_not_taken_for_one() -> None:

@@ -12,6 +12,8 @@ PROBLEMS = {
     "link_not_sound": "The link arrived whole, but the job in it breaks a rule, so nothing of it"
     " was taken.",
     "several_jobs": "The file holds several jobs.",
+    "jobs_too_large": "All these jobs together are too large for one file: {characters} characters,"
+    " {most} at most.",
     "jobs_newer": "The file of jobs was written by a later version (version {version}).",
     "job_too_old": "The job is of version {version}, which this copy cannot read.",
     "change_unknown": "One of the choices belongs to another comparison.",
@@ -34,6 +36,7 @@ REMEDIES = {
     "link_holds_too_much": "Do not trust it. Ask the sender for the file.",
     "link_too_much": "Send the file instead.",
     "link_not_sound": "Ask for the file, or for a link written by an up-to-date copy.",
+    "jobs_too_large": "Save them in two files.",
     "several_jobs": "Open it as a file of jobs and choose one.",
     "jobs_newer": "Update this copy of Rungline, then open it again.",
     "job_too_old": "Open it with an older version and save it from there.",
