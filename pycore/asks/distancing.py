@@ -1,5 +1,6 @@
 """The ask `distance`: a short read from one end or both, on a cable that need not be drawn."""
 
+import math
 from collections.abc import Mapping
 
 from pycore.asks.explain import step_answer
@@ -44,7 +45,7 @@ def distance(body: DistanceBody, manner: Manner) -> MeasuredDistance:
     else:
         own_ohm = _both_ends(steps, typed, near=near, loop=loop)
     metres = next(one.result for one in steps if one.equation.unit == "m")
-    steps.append(_error_step(typed, metres=metres, read_ohm=steps[0].result, loop=loop))
+    steps.append(_error_step(steps, typed, metres=metres, loop=loop))
     return _answer(steps, metres=metres, own_ohm=own_ohm, manner=manner)
 
 
@@ -91,14 +92,19 @@ def _both_ends(
 
 
 def _error_step(
-    typed: Mapping[str, float | None], *, metres: float, read_ohm: float, loop: Known
+    steps: list[Step], typed: Mapping[str, float | None], *, metres: float, loop: Known
 ) -> Step:
+    """How far it may be off. From both ends the two errors meet by halves, and the cable's
+    falls out in the middle of the route."""
     said = typed["tolerance_pct"]
     pct = max(priors.METER_PCT if said is None else said, priors.LEAST_PCT)
+    reads = [one.result for one in steps if one.code == "leads_off"]
+    loose_ohm = math.hypot(*(one * pct / 100 + priors.METER_OHM for one in reads)) / len(reads)
+    from_m = (typed["route_m"] or 0.0) / 2 if len(reads) > 1 else 0.0
     inputs = {
-        "meter_ohm": Known(read_ohm * pct / 100 + priors.METER_OHM, "ohm", "assumed"),
+        "meter_ohm": Known(loose_ohm, "ohm", "assumed"),
         "loop_ohm_per_km": loop,
-        "distance_m": Known(abs(metres), "m", "computed"),
+        "distance_m": Known(abs(metres - from_m), "m", "computed"),
         "cable_fraction": Known(priors.CABLE_PCT / 100, "fraction", "assumed"),
     }
     return step("distance_error", meter.distance_error_m, inputs=inputs)

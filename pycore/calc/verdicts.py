@@ -4,7 +4,7 @@ import math
 from typing import Literal, NamedTuple
 
 from pycore.calc.earth import Leg, leg_of
-from pycore.calc.expected import Band
+from pycore.calc.expected import OPEN_OHM, Band
 from pycore.calc.reading import Meant
 from pycore.jobs import Output
 
@@ -85,7 +85,7 @@ def _against_band(one: Meant, band: Band | None, *, controls: bool, direct: bool
     if band.value is None or band.high is None:
         is_open = value >= (band.low or 0.0)
         return Verdict("open_as_expected", "ok") if is_open else Verdict("not_open", "over")
-    if math.isinf(value):
+    if value >= OPEN_OHM:
         return Verdict("reads_open_line", "over")
     low = band.low or 0.0
     if low <= value <= band.high:
