@@ -25,7 +25,7 @@ import { shareSheet } from "./parts/share_sheet.js";
 import { tallyPad } from "./parts/tally_pad.js";
 import { tallySheet } from "./parts/tally_sheet.js";
 import { titleOf, top } from "./parts/top.js";
-import { travelWays, waysIn } from "./parts/ways_in.js";
+import { waysIn } from "./parts/ways_in.js";
 import { verdictHead } from "./parts/verdict_head.js";
 import { workingPart } from "./parts/working.js";
 import { zoneBench } from "./parts/zone_bench.js";
@@ -96,7 +96,7 @@ const bench = (state) => {
   if (now?.is === "sure") {
     return sureBench(now.point, desk.seen.faces.things[now.point]?.title ?? "");
   }
-  if (place.screen === "job") return html`${jobBench(state)} ${travelWays(state)}`;
+  if (place.screen === "job") return jobBench(state);
   const travels = TRAVEL[place.screen];
   if (travels) return travels.bench(state);
   return now?.is === "thing" ? pickedPoint(state, now.id) : zoneBench(state);

@@ -79,10 +79,12 @@ export const makeDesk = ({ store, door, keeper, tabs, edits }) => {
       edits.run();
     },
 
-    /** @param {string} id */
-    denied(id) {
+    /** Another tab writes: what it did meanwhile is what there is. @param {string} id */
+    async denied(id) {
       const { desk } = store.read();
-      if (desk?.id === id) store.change({ desk: { ...desk, pen: "theirs" } });
+      if (desk?.id !== id) return;
+      store.change({ desk: { ...desk, pen: "theirs" } });
+      await this.follow(id);
     },
 
     /** Whether the pen may go to another tab now. @param {string} id */

@@ -37,7 +37,7 @@ export const openHouse = () => {
 
   const tabs = makeTabs({
     onGranted: (id) => desk.granted(id).catch(onError),
-    onDenied: (id) => desk.denied(id),
+    onDenied: (id) => desk.denied(id).catch(onError),
     onChanged: (id) => desk.follow(id).catch(onError),
     onWanted: (id) => desk.wanted(id),
   });
@@ -69,6 +69,7 @@ export const openHouse = () => {
   store.listen((state) => watchLine(state).catch(onError));
   onStage((message) => opening.onStage(message, act).catch(onError));
   onAddress((place) => opening.goTo(place, act).catch(onError));
+  store.listen(() => tabs.giveIfWanted());
   opening.remember().catch(onError);
   travel.begin(carried);
   return { store, act: (/** @type {string} */ name, touch = NO_TOUCH) => act(name, touch) };

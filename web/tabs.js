@@ -1,12 +1,15 @@
 /**
  * Two tabs and one job: who holds the lock writes, everybody else reads and follows. A reader
- * may ask for the pen; the writer hands it over when nothing waits.
+ * may ask for the pen; the writer hands it over as soon as everything is kept. A writer that
+ * does not answer, because its tab sleeps, loses it; what it still tries to write is refused.
  */
 
-/** @typedef {{job: string, says: "changed" | "wants"}} Note */
-/** @typedef {{job: string, leave: AbortController, release: () => void}} Seat */
+/** @typedef {{job: string, says: "changed" | "wants" | "soon"}} Note */
+/** @typedef {{job: string, leave: AbortController, release: () => void, mine: boolean}} Seat */
 /** @typedef {{onGranted: (job: string) => void, onDenied: (job: string) => void,
  *   onChanged: (job: string) => void, onWanted: (job: string) => boolean}} Hear */
+
+const ANSWER_WITHIN_MILLISECONDS = 3000;
 
 /** @param {string} job */
 const lockName = (job) => `rungline:${new URL("./", location.href).pathname}:${job}`;
@@ -16,23 +19,39 @@ export const makeTabs = ({ onGranted, onDenied, onChanged, onWanted }) => {
   const channel = new BroadcastChannel("rungline");
   /** @type {Seat | null} */
   let seat = null;
+  /** The job somebody else waits for. @type {string | null} */
+  let wish = null;
+  /** @type {ReturnType<typeof setTimeout> | undefined} */
+  let patience;
 
   /** @param {Seat} mine */
   const hold = (mine) =>
     new Promise((resolve) => {
       if (mine.leave.signal.aborted) return resolve(undefined);
+      clearTimeout(patience);
       mine.release = () => resolve(undefined);
+      mine.mine = true;
       onGranted(mine.job);
     });
+
+  /** The pen was taken away, or never waited for any longer. @param {Seat} mine */
+  const lose = (mine) => {
+    if (mine !== seat || mine.leave.signal.aborted) return;
+    mine.mine = false;
+    onDenied(mine.job);
+    wait(mine);
+  };
 
   /** @param {Seat} mine */
   const wait = (mine) => {
     const { signal } = mine.leave;
-    // Given up on purpose when the person goes to another job.
-    navigator.locks.request(lockName(mine.job), { signal }, () => hold(mine)).catch(() => {});
+    navigator.locks
+      .request(lockName(mine.job), { signal }, () => hold(mine))
+      .catch(() => lose(mine));
   };
 
   const leave = () => {
+    clearTimeout(patience);
     seat?.leave.abort();
     seat?.release();
     seat = null;
@@ -41,19 +60,42 @@ export const makeTabs = ({ onGranted, onDenied, onChanged, onWanted }) => {
   /** @param {string} job */
   const take = (job) => {
     leave();
-    const mine = { job, leave: new AbortController(), release: () => {} };
+    const mine = { job, leave: new AbortController(), release: () => {}, mine: false };
     seat = mine;
-    navigator.locks.request(lockName(job), { ifAvailable: true }, (lock) => {
-      if (lock) return hold(mine);
-      onDenied(job);
-      wait(mine);
-    });
+    navigator.locks
+      .request(lockName(job), { ifAvailable: true }, (lock) => {
+        if (lock) return hold(mine);
+        onDenied(job);
+        wait(mine);
+      })
+      .catch(() => lose(mine));
+  };
+
+  /** Take the pen from a tab that does not answer. */
+  const steal = () => {
+    const mine = seat;
+    if (!mine || mine.mine) return;
+    navigator.locks
+      .request(lockName(mine.job), { steal: true }, () => hold(mine))
+      .catch(() => lose(mine));
+  };
+
+  const giveIfWanted = () => {
+    if (!wish || seat?.job !== wish || !seat.mine || !onWanted(wish)) return;
+    const job = wish;
+    wish = null;
+    take(job);
   };
 
   /** @param {MessageEvent<Note>} event */
   channel.onmessage = ({ data: { job, says } }) => {
-    if (says === "changed") onChanged(job);
-    else if (seat?.job === job && onWanted(job)) take(job);
+    if (says === "changed") return onChanged(job);
+    if (seat?.job !== job) return;
+    if (says === "soon") return clearTimeout(patience);
+    if (!seat.mine) return;
+    wish = job;
+    channel.postMessage({ job, says: "soon" });
+    giveIfWanted();
   };
 
   return {
@@ -62,8 +104,15 @@ export const makeTabs = ({ onGranted, onDenied, onChanged, onWanted }) => {
     /** @param {string} job */
     tell: (job) => channel.postMessage({ job, says: "changed" }),
 
-    /** @param {string} job */
-    want: (job) => channel.postMessage({ job, says: "wants" }),
+    /** Ask whoever has the pen to hand it over. @param {string} job */
+    want(job) {
+      clearTimeout(patience);
+      patience = setTimeout(steal, ANSWER_WITHIN_MILLISECONDS);
+      channel.postMessage({ job, says: "wants" });
+    },
+
+    /** Hand it over once everything is kept. */
+    giveIfWanted,
   };
 };
 

@@ -44,7 +44,7 @@ export const openActions = ({ store, door, keeper, desk, edits, arriving, copies
       mine = { ...mine, id: `${hand}${first}`, name: say("open.copy_name", { name: job.name }) };
     }
     const record = { id: mine.id, job: mine, seen, manner: "", waiting: [], undo: [], redo: [] };
-    await keeper.keepJob(record, { over: null, words: "do.merge" });
+    await keeper.keepJob(record, { over: null, words: "do.take_in" });
     await copies.mark([mine]);
     return mine.id;
   };

@@ -22,7 +22,7 @@ export const compareBench = ({ comparing, place }) => {
       ? html`<p class="field-problem" role="alert">${problem.words} ${problem.remedy ?? nothing}</p>`
       : html`<p class="quiet" role="status">${words}</p>`}
     <div class="bench-buttons compare-buttons">
-      ${benchButton("add", say("compare.apply"), "compare.apply", {}, { chief: true, off: open > 0 || none })}
+      ${benchButton("take", say("compare.apply"), "compare.apply", {}, { chief: true, off: open > 0 || none })}
       ${benchButton("job", past ? say("compare.now") : say("compare.all_mine"), "compare.all_mine")}
       ${benchButton("open_file", past ? say("compare.then") : say("compare.all_theirs"), "compare.all_theirs")}
     </div>`;

@@ -79,6 +79,12 @@ const plainBench = (desk) => html`<div class="bench-buttons">
     ${glyph("limits")}<span>${say("title.limits")}</span>
   </a>
   ${benchButton("change", say("form.change_job"), "form.open", { form: "change_job" })}
+  <a class="bench-button" href="#/job/${desk.id}/share">
+    ${glyph("send")}<span>${say("title.share")}</span>
+  </a>
+  <a class="bench-button" href="#/job/${desk.id}/history">
+    ${glyph("history")}<span>${say("title.history")}</span>
+  </a>
   ${desk.seen.findings.length ? benchButton("down", say("findings.title"), "findings.show") : nothing}
 </div>`;
 

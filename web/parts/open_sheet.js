@@ -43,7 +43,7 @@ const differences = ({ comparison }) => {
     <p>${words}</p>
     <ul class="differences">
       ${changes.slice(0, MOST_DIFFERENCES).map(
-        (change) => html`<li><b>${change.title || change.what}</b> ${change.words}</li>`,
+        (change) => html`<li><b>${change.title || change.what}</b><span>${change.words}</span></li>`,
       )}
       ${more > 0 ? html`<li class="quiet">${say("open.more_differ", { count: `${more}` })}</li>` : nothing}
       ${united.map((line) => html`<li>${line}</li>`)}

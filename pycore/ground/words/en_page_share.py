@@ -8,6 +8,7 @@ PAGE: dict[str, str] = {
     "do.restore": "Go back to an earlier state",
     "do.merge": "Take over what came",
     "do.start": "Start the job",
+    "do.take_in": "Taken in from elsewhere",
     # share
     "share.making": "Writing the link.",
     "share.whole": "The whole job is in the link. It opens on another phone without a server or an"
@@ -52,7 +53,7 @@ PAGE: dict[str, str] = {
     "open.saved_at": "Saved {day}, {time}",
     "open.saved_never": "It does not say when it was saved.",
     "open.made_by": "Written by version {version}",
-    "open.changes": "{count} changes old",
+    "open.changes": "Changes made: {count}",
     "open.refused": "It cannot be opened",
     "open.new": "This job is not on this device yet.",
     "open.same": "The very same is on this device already.",
@@ -110,8 +111,8 @@ PAGE: dict[str, str] = {
     "history.none": "No earlier state is kept yet.",
     "history.now": "as it is now",
     "history.at": "{day}, {time}",
-    "history.back": "Go back to this",
-    "history.compare": "Compare with now",
+    "history.back": "Go back",
+    "history.compare": "Compare",
     "history.restored": "The earlier state is back. Undo takes this step back too.",
     # nothing lost
     "edit.keep_again": "Try to keep it again",
