@@ -27,11 +27,14 @@ export const nowText = (state, id, field) => faceOf(state, id)?.fields?.[field] 
 const notKnown = () => ({ value: "", words: say("choice.not_known") });
 
 /** @param {State} state */
-export const voltChoices = ({ catalogue, desk }) => {
+export const voltChoices = (state) => {
+  const { catalogue, desk } = state;
   const listed = catalogue?.line_volts ?? [];
   const used = (desk?.job.amplifiers ?? []).flatMap(({ outputs }) => outputs);
-  const rest = used.filter(({ line_v }) => !listed.some((each) => each.line_v === line_v));
-  const all = [...listed, ...rest.map(({ line_v }) => ({ line_v, shown: String(line_v) }))];
+  const rest = used
+    .filter(({ line_v }) => !listed.some((each) => each.line_v === line_v))
+    .map(({ id, line_v }) => ({ line_v, shown: nowText(state, id, "line_v") }));
+  const all = [...listed, ...rest];
   return {
     choices: all.map(({ line_v, shown }) => ({ value: String(line_v), words: shown })),
     stands_for: Object.fromEntries(all.map(({ line_v }) => [String(line_v), line_v])),

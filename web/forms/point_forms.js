@@ -2,7 +2,7 @@
 
 import { say } from "../say.js";
 import { fittedFields } from "./fitted_fields.js";
-import { hangChoices, splitHang, useKind } from "./lists.js";
+import { hangChoices, nowText, splitHang, useKind } from "./lists.js";
 import { farEnd, hangFields, labelField, pointOf, sectionFields, zoneOf } from "./section_fields.js";
 import { choiceField, fill, fillTouched, numberField } from "./shape.js";
 
@@ -108,8 +108,8 @@ const set_attenuator = {
     title: say("form.set_attenuator"),
     send: say("form.save"),
     fields: [
-      numberField("set_db", "set_db", say("field.set_db"), "", {
-        hint: state.desk?.seen.faces.things[thing]?.line ?? "",
+      numberField("set_db", "set_db", say("field.set_db"), nowText(state, thing, "set_db"), {
+        hint: say("field.set_db_hint"),
         negative: true,
       }),
     ],
@@ -126,22 +126,14 @@ const set_tap = {
     title: say("form.set_tap"),
     send: say("form.save"),
     fields: [
-      numberField("tap_w", "tap_w", say("field.tap_w"), "", {
-        hint: state.desk?.seen.faces.things[thing]?.line ?? "",
-      }),
-      numberField("tap_at_v", "tap_at_v", say("field.tap_at_v"), form_volts(state, thing), {
+      numberField("tap_w", "tap_w", say("field.tap_w"), nowText(state, thing, "tap_w")),
+      numberField("tap_at_v", "tap_at_v", say("field.tap_at_v"), nowText(state, thing, "tap_at_v"), {
         hint: say("field.tap_at_v_hint"),
       }),
     ],
   }),
   build: (form) => [fill({ do: "set_tap", point: form.context.thing }, form)],
 };
-
-/** @param {State} state @param {string} point */
-function form_volts(state, point) {
-  const now = pointOf(state, point)?.fitted.tap_at_v;
-  return now ? String(now) : "";
-}
 
 export const pointForms = {
   add_attenuator: addOne("attenuator"),

@@ -19,11 +19,8 @@ export const pointOf = (state, id) =>
     .zones.flatMap(({ line }) => line)
     .find((each) => each.id === id);
 
-/** The line voltage a zone's loudspeakers are driven with. @param {State} state @param {Zone} zone */
-export const voltsOf = (state, zone) =>
-  jobOf(state)
-    .amplifiers.flatMap(({ outputs }) => outputs)
-    .find(({ id }) => id === zone.output)?.line_v ?? null;
+/** The voltage a zone's line is driven with, as text. @param {State} state @param {Zone} zone */
+export const voltsOf = (state, { output }) => (output ? nowText(state, output, "line_v") : "");
 
 /**
  * The end of the run: where the next one hangs unless the person says otherwise.

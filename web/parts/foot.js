@@ -1,5 +1,6 @@
 /** The bottom line: the ways to the other screens, under the thumb. */
 
+import { lastJob } from "../address.js";
 import { html, nothing } from "../markup.js";
 import { glyph } from "../pieces/glyphs.js";
 import { say } from "../say.js";
@@ -16,11 +17,14 @@ const way = (href, drawing, words, here) =>
   >`;
 
 /** @param {State} state */
-export const foot = ({ place, desk }) => html`
+export const foot = ({ place, desk, jobs }) => {
+  // The job one was at last, unless it is gone.
+  const job = desk?.id ?? lastJob();
+  const there = job && jobs?.some(({ id }) => id === job);
+  return html`
   ${way("#/", "tally", say("title.tally"), place.screen === "tally")}
   ${way("#/jobs", "jobs", say("title.jobs"), place.screen === "jobs")}
-  ${desk
-    ? way(`#/job/${desk.id}`, "job", say("title.job"), place.screen === "job")
-    : nothing}
+  ${there ? way(`#/job/${job}`, "job", say("title.job"), place.screen === "job") : nothing}
   ${way("#/about", "about", say("title.about"), place.screen === "about")}
 `;
+};

@@ -31,7 +31,7 @@ const loadOf = (face) =>
           ${figure(face.load, face.finding, face.title)}
           ${face.limit
             ? html`<span class="quiet">${say("load.of", { limit: face.limit })}</span>
-                <span class="load-share">${face.share}</span>
+                <span class="load-share">${figure(face.share, face.finding, face.title)}</span>
                 <span class="quiet load-left">${say("load.left", { left: face.left ?? "" })}</span>`
             : nothing}
         </p>
@@ -117,6 +117,7 @@ export const jobSheet = (state) => {
   const landed = new Set(amplifiers.flatMap(({ outputs }) => outputs.map(({ id }) => id)));
   const loose = zones.filter(({ output: id }) => !id || !landed.has(id));
   return html`
+    ${amplifiers.length || zones.length ? nothing : html`<p class="empty">${say("job.empty")}</p>`}
     ${repeat(
       amplifiers,
       ({ id }) => id,

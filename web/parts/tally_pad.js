@@ -66,7 +66,10 @@ const outputPick = ({ outputs, output }) =>
 /** @param {State} state */
 const taps = (state) => {
   const list = usualTaps(state);
-  if (!list.length) return html`<p class="taps taps-none">${say("tally.volts_first")}</p>`;
+  if (!list.length) {
+    const words = state.catalogue ? say("tally.volts_first") : say("tally.engine_first");
+    return html`<p class="taps taps-none">${words}</p>`;
+  }
   return html`<div class="taps" role="group" aria-label=${say("tally.taps")}>
     ${list.map(
       ({ shown }) => html`<button type="button" class="chip" data-act="tally.tap"

@@ -18,6 +18,7 @@ const problemAt = ({ answer }, field) =>
 /** @param {State} state */
 const volts = ({ tally, catalogue }) => html`<fieldset class="volts">
   <legend class="unseen">${say("tally.line_v")}</legend>
+  ${catalogue ? nothing : html`<p class="volts-coming">${say("tally.volts_coming")}</p>`}
   ${(catalogue?.line_volts ?? []).map(
     ({ shown }) => html`<label class="volt">
       <input type="radio" name="line_v" data-input="tally.volts" data-text=${shown}
@@ -61,6 +62,15 @@ const supply = (state) => {
     : nothing}`;
 };
 
+/**
+ * @param {"tally.share" | "tally.left"} code @param {string | undefined} shown
+ * @param {string | null | undefined} finding
+ */
+const smallFigure = (code, shown, finding) => html`<div>
+  <dt>${say(code)}</dt>
+  <dd>${shown ? figure(shown, finding, say(code)) : "–"}</dd>
+</div>`;
+
 /** @param {State} state */
 const sum = ({ tally }) => {
   const summary = tally.answer?.summary;
@@ -70,8 +80,8 @@ const sum = ({ tally }) => {
     <div class="sum-figures">
       <p class="sum-big">${figure(counted ? summary?.sum : say("tally.nothing"), counted ? summary?.finding : null, say("tally.sum"))}</p>
       <dl class="sum-small">
-        <div><dt>${say("tally.share")}</dt><dd>${(counted && summary?.share) || "–"}</dd></div>
-        <div><dt>${say("tally.left")}</dt><dd>${(counted && summary?.left) || "–"}</dd></div>
+        ${smallFigure("tally.share", counted ? summary?.share : "", summary?.finding)}
+        ${smallFigure("tally.left", counted ? summary?.left : "", summary?.finding)}
       </dl>
     </div>
     ${shareBar(counted ? summary?.share_fraction : 0, verdict, tally.answer?.job.limits.load_fraction)}
@@ -151,7 +161,7 @@ const typedRow = (tally) => html`<form class="typed-row" data-act="tally.line_ad
 
 /** @param {Tally} tally */
 const more = ({ rows: all, outputs }) => html`<div class="more-ways">
-  <button type="button" class="plain-button" data-act="tally.output_add">${say("tally.output_add")}</button>
+  <button type="button" class="plain-button" data-act="tally.output_add">${say(outputs.length ? "tally.output_one_more" : "tally.output_add")}</button>
   ${outputs.length
     ? html`<button type="button" class="plain-button" data-act="tally.output_drop">${say("tally.output_drop")}</button>`
     : nothing}

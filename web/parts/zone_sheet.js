@@ -42,11 +42,11 @@ const pointRow = (desk, row, picked) => {
       <span class="point-drawing">${drawing(fitted)}</span>
       <span class="point-words">
         <span class="point-head"><b>${title}</b><span class="point-line">${face?.line}</span></span>
-        <span class="quiet">${face?.detail}</span>
+        <span class="point-detail quiet"><span>${face?.detail}</span><span>${face?.loss}</span></span>
       </span>
     </button>
     <span class="point-figures">
-      ${face?.load ? figure(face.load, face.finding, title) : figure(face?.loss, face?.finding, title)}
+      ${figure(face?.load, face?.finding, title)}
       ${face?.verdict && face.verdict !== "note" ? verdictShape(face.verdict) : nothing}
     </span>
   </li>`;
