@@ -63,7 +63,7 @@ export const makeOpening = ({ store, door, keeper, edits, desk, updates }) => {
       if (place.screen === "limits") {
         await act("form.open", { ...NO_TOUCH, data: { form: "set_limits" } });
       }
-      if (place.screen === "about" && !store.read().changes) await readChanges();
+      if (place.screen === "about") await readAbout();
     },
 
     /** @param {Message} message @param {Act} act */
@@ -94,7 +94,9 @@ export const makeOpening = ({ store, door, keeper, edits, desk, updates }) => {
     },
   };
 
-  async function readChanges() {
+  async function readAbout() {
+    store.change({ kept_for_good: (await navigator.storage?.persisted?.()) ?? null });
+    if (store.read().changes) return;
     const response = await fetch("./changes.json").catch(() => null);
     if (response?.ok) store.change({ changes: await response.json() });
   }

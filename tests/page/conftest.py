@@ -67,6 +67,7 @@ def warm(chromium: Browser, served: FolderServer) -> Iterator[Page]:
 @pytest.fixture
 def page(warm: Page, served: FolderServer) -> Page:
     """The warm page, back at an empty tally."""
+    warm.emulate_media(media="screen", color_scheme="light")
     warm.goto(f"{served.address}#/about")
     warm.goto(f"{served.address}#/")
     expect(warm.locator(".keys")).to_be_visible()

@@ -4,7 +4,7 @@ import { NoAnswer, Overtaken, Refused } from "../door.js";
 import { say } from "../say.js";
 
 /** @param {import("../shapes").FullHouse} house @returns {import("../shapes").Actions} */
-export const houseActions = ({ store, door, keeper, tabs, edits, updates, setManner }) => {
+export const houseActions = ({ store, door, tabs, edits, updates, setManner }) => {
   /** The job whose numbers are on the screen. */
   const jobShown = () => {
     const { place, tally, desk } = store.read();
@@ -68,7 +68,6 @@ export const houseActions = ({ store, door, keeper, tabs, edits, updates, setMan
     "storage.persist": async () => {
       const kept_for_good = (await navigator.storage?.persist?.()) ?? null;
       store.change({ kept_for_good });
-      await keeper.keep("asked_for_good", true);
     },
   };
 };

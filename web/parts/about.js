@@ -48,6 +48,11 @@ const kept = ({ offline, kept_for_good, engine }) => html`<section class="card" 
         : say("about.may_be_cleared")}
   </p>
   ${engine.way ? html`<p class="quiet">${sayOne("start", engine.way)}</p>` : nothing}
+  ${kept_for_good === false
+    ? html`<button type="button" class="plain-button" data-act="storage.persist">
+        ${say("about.ask_for_good")}
+      </button>`
+    : nothing}
   <button type="button" class="plain-button" data-act="offline.check">
     ${say("about.check")}
   </button>

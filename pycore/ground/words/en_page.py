@@ -98,6 +98,8 @@ PAGE: dict[str, str] = {
     "tally.entry_other": "{count} × {text}",
     "tally.pick_tap": "now touch a tap",
     "tally.count_first": "Count, then touch a tap",
+    "tally.volts_coming": "25 · 70.7 · 100 V",
+    "tally.engine_first": "The engine is starting. Meanwhile, type a row above.",
     "tally.volts_first": "Choose the line voltage above.",
     "tally.taps": "Taps",
     "tally.other": "other",
