@@ -49,7 +49,7 @@ const loudspeakersOn = ({ line }) => {
 const zoneLine = (desk, zone) => {
   const face = desk.seen.faces.things[zone.id];
   if (!face) return nothing;
-  return html`<li class="hung">
+  return html`<li class="wired">
     <a class="card-way zone-way" href="#/job/${desk.id}/zone/${zone.id}">
       <span class="zone-words"
         ><b>${face.title}</b><span class="quiet">${loudspeakersOn(zone)}</span></span
@@ -63,7 +63,7 @@ const zoneLine = (desk, zone) => {
 /** @param {Desk} desk @param {readonly Zone[]} zones */
 const zoneList = (desk, zones) =>
   zones.length
-    ? html`<ul class="hanging">
+    ? html`<ul class="wires">
         ${repeat(
           zones,
           ({ id }) => id,
@@ -77,7 +77,7 @@ const output = (state, desk, { id, name }) => {
   const face = desk.seen.faces.things[id];
   if (!face) return nothing;
   const picked = pickedOf(state) === id;
-  return html`<li class="hung output ${picked ? "picked" : ""}">
+  return html`<li class="wired output ${picked ? "picked" : ""}">
     <div class="output-head">
       ${pickName(id, { ...face, title: name || face.title }, picked)} ${face.verdict ? verdictMark(face.verdict) : nothing}
     </div>
@@ -99,7 +99,7 @@ const amplifierCard = (state, desk, { id, outputs }) => {
       ${pickName(id, face, picked)} ${face.verdict ? verdictShape(face.verdict) : nothing}
     </div>
     ${loadOf(face)}
-    <ul class="hanging">
+    <ul class="wires">
       ${repeat(
         outputs,
         (each) => each.id,
