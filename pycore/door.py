@@ -10,6 +10,7 @@ from functools import cache
 from typing import Any
 
 from pydantic import BaseModel, create_model
+from pydantic_core import to_json
 
 from pycore.asks.refused import problem_answer
 from pycore.asks.requests import Head, MannerBody
@@ -84,7 +85,14 @@ def _request(name: str) -> type[BaseModel]:
 
 
 def _written(answer: dict[str, Any]) -> str:
-    return json.dumps(answer, default=_plain, allow_nan=False, ensure_ascii=False)
+    """The answer as JSON by the quick writer, which would let pass what is no number.
+
+    So that is looked for: a name may say "Infinity", a number never.
+    """
+    text = to_json(answer, exclude_none=True, by_alias=True).decode()
+    if "NaN" in text or "Infinity" in text:
+        json.dumps(answer, default=_plain, allow_nan=False)
+    return text
 
 
 def _plain(model: Any) -> Any:

@@ -1,6 +1,7 @@
 """Numbers as a person would type them, so that a form can show what stands there now."""
 
 from collections.abc import Iterable
+from functools import cache
 
 from pydantic import BaseModel
 
@@ -35,8 +36,15 @@ def add_fields(faces: Faces, job: Job, *, rows: Iterable[PointRow], manner: Mann
 def texts_of(model: BaseModel, manner: Manner) -> dict[str, str]:
     """Every number of a model that carries a unit, as the parser reads it back."""
     texts: dict[str, str] = {}
-    for name in type(model).model_fields:
-        value, unit = getattr(model, name), unit_of(name)
-        if unit and isinstance(value, float | int):
+    for name, unit in _with_unit(type(model)):
+        value = getattr(model, name)
+        if isinstance(value, float | int):
             texts[name] = show_typed(value, unit, manner=manner)
     return texts
+
+
+@cache
+def _with_unit(kind: type[BaseModel]) -> tuple[tuple[str, str], ...]:
+    """The fields of a model that carry a unit, and which."""
+    units = ((name, unit_of(name)) for name in kind.model_fields)
+    return tuple((name, unit) for name, unit in units if unit is not None)

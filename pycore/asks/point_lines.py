@@ -1,8 +1,10 @@
 """The two short lines by which a list shows a point: what it stands on, and how it hangs."""
 
 from collections.abc import Mapping
+from functools import lru_cache
+from typing import NamedTuple
 
-from pycore.ground.units import Manner, show_length, show_typed
+from pycore.ground.units import Manner, show_length, show_typed, unit_of
 from pycore.ground.words import say
 from pycore.jobs import Attenuator, Existing, Loudspeaker, Point
 
@@ -21,23 +23,33 @@ def point_line(point: Point, manner: Manner) -> str:
 
 def loudspeaker_line(fitted: Loudspeaker, manner: Manner) -> str:
     """The tap a loudspeaker stands on; disconnected is said."""
-    texts: dict[str, str] = {}
-    if fitted.tap_w is not None:
-        texts["tap_w"] = show_typed(fitted.tap_w, "w", manner=manner)
-    if fitted.tap_at_v is not None:
-        texts["tap_at_v"] = show_typed(fitted.tap_at_v, "v", manner=manner)
-    if fitted.direct_ohm is not None:
-        code, texts = (
-            "tap_direct",
-            {"direct_ohm": show_typed(fitted.direct_ohm, "ohm", manner=manner)},
-        )
-    else:
-        known = fitted.tap_at_v is not None
-        code = "tap_unknown" if fitted.tap_w is None else "tap" if known else "tap_no_volts"
-    tap = say("face", code, values=texts, language=manner.language)
+    tap = Tap(fitted.tap_w, fitted.tap_at_v, fitted.direct_ohm)
+    text = _tap_text(tap, manner)
     if fitted.connected:
-        return tap
-    return say("face", "disconnected", values={"tap": tap}, language=manner.language)
+        return text
+    return say("face", "disconnected", values={"tap": text}, language=manner.language)
+
+
+class Tap(NamedTuple):
+    """What is known of where a selector stands."""
+
+    tap_w: float | None
+    tap_at_v: float | None
+    direct_ohm: float | None
+
+
+@lru_cache(maxsize=1000)
+def _tap_text(tap: Tap, manner: Manner) -> str:
+    texts: dict[str, str] = {}
+    for name, number in tap._asdict().items():
+        if number is not None:
+            texts[name] = show_typed(number, unit_of(name) or "w", manner=manner)
+    if tap.direct_ohm is not None:
+        code = "tap_direct"
+    else:
+        known = tap.tap_at_v is not None
+        code = "tap_unknown" if tap.tap_w is None else "tap" if known else "tap_no_volts"
+    return say("face", code, values=texts, language=manner.language)
 
 
 def _attenuator_line(fitted: Attenuator, manner: Manner) -> str:

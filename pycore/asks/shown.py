@@ -1,12 +1,13 @@
 """A finding with its words: the numbers printed, the names put in, the sentence chosen."""
 
 from collections.abc import Mapping
+from functools import lru_cache
 from typing import NamedTuple
 
 from pycore.asks.answers import FindingAnswer, ShownTexts
 from pycore.calc.finding import Finding
 from pycore.ground.units import Manner, show, show_typed, unit_of
-from pycore.ground.words import has, say
+from pycore.ground.words import ENGLISH, LANGUAGES, has, places_in, say
 
 NAMED = (
     "zone",
@@ -119,11 +120,22 @@ def _plain(shown: ShownTexts, manner: Manner) -> dict[str, str]:
     return texts
 
 
+@lru_cache(maxsize=2000)
+def _places(code: str, what: str, *, language: str) -> frozenset[str]:
+    """The values that the sentences of a finding speak of: the others need no text."""
+    words = LANGUAGES.get(language, ENGLISH)
+    templates = (words["finding"][code], words["remedy"].get(code, ""), words["title"][what])
+    return frozenset(name for template in templates for name in places_in(template))
+
+
 def _texts(finding: Finding, names: Mapping[str, str], *, manner: Manner) -> dict[str, str]:
     """Every value of a finding as text, its unit read from its name."""
     texts: dict[str, str] = {}
     unknown = say("face", "not_known", language=manner.language)
+    wanted = _places(finding.code, finding.what, language=manner.language)
     for name, value in finding.values.items():
+        if name not in wanted:
+            continue
         if value is None:
             texts[name] = unknown
         elif isinstance(value, str):
@@ -133,7 +145,7 @@ def _texts(finding: Finding, names: Mapping[str, str], *, manner: Manner) -> dic
             # a change of level is said as "quieter" or "louder", so its size alone is printed
             size = abs(value) if name == "change_db" else value
             texts[name] = (show_typed if name in TYPED else show)(size, unit, manner=manner)
-    if finding.unit == "w" and finding.limit is not None and finding.low is not None:
+    if "excess" in wanted and finding.limit is not None and finding.low is not None:
         excess_w = finding.low - finding.limit
         bounds = Bounds(excess_w if finding.low == finding.high else None, excess_w, None)
         texts["excess"] = bounds_text(bounds, "w", manner=manner)

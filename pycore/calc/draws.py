@@ -23,10 +23,12 @@ class Draw(NamedTuple):
 
     def plus(self, other: "Draw", times: float = 1) -> "Draw":
         """This and `times` the other, in parallel."""
+        value, low, high = self
+        more, more_low, more_high = other
         return Draw(
-            _add(self.value, other.value, times=times),
-            self.low + other.low * times,
-            _add(self.high, other.high, times=times),
+            None if value is None or more is None else value + more * times,
+            low + more_low * times,
+            None if high is None or more_high is None else high + more_high * times,
         )
 
     def between(self, least: float, most: float) -> "Draw":
@@ -36,10 +38,6 @@ class Draw(NamedTuple):
         value = self.value * most if self.value is not None and least == most else None
         high = self.high * most if self.high is not None else None
         return Draw(value, self.low * least, high)
-
-
-def _add(one: float | None, other: float | None, *, times: float) -> float | None:
-    return None if one is None or other is None else one + other * times
 
 
 NOTHING = Draw(0.0, 0.0, 0.0)
@@ -52,14 +50,15 @@ def exactly(draw_w: float) -> Draw:
 
 
 class Lookup(NamedTuple):
-    """The loudspeaker kinds of a job by their ids."""
+    """The loudspeaker kinds of a job by their ids, and the draws worked out so far."""
 
     loudspeakers: dict[str, LoudspeakerKind]
+    drawn: dict[tuple[object, ...], Draw]
 
     @classmethod
     def of(cls, kinds: Kinds) -> "Lookup":
         """Index the kinds once for many points."""
-        return cls({kind.id: kind for kind in kinds.loudspeakers})
+        return cls({kind.id: kind for kind in kinds.loudspeakers}, {})
 
     def kind(self, fitted: Loudspeaker) -> LoudspeakerKind | None:
         """The kind of a loudspeaker, None when nobody knows it."""
@@ -69,19 +68,21 @@ class Lookup(NamedTuple):
 def draw_of(fitted: Fitted, lookup: Lookup, *, line_v: float) -> Draw:
     """Watts that one point draws at full line volts `line_v` (V)."""
     if fitted.is_ == "loudspeaker":
-        return (
-            _loudspeaker(fitted, lookup.kind(fitted), line_v=line_v)
-            if fitted.connected
-            else NOTHING
-        )
+        return draw_when_connected(fitted, lookup, line_v=line_v) if fitted.connected else NOTHING
     if fitted.is_ == "existing":
         return _existing(fitted, line_v)
     return NOTHING
 
 
 def draw_when_connected(fitted: Loudspeaker, lookup: Lookup, *, line_v: float) -> Draw:
-    """Watts that a loudspeaker draws on a line of `line_v` (V), were it connected."""
-    return _loudspeaker(fitted, lookup.kind(fitted), line_v=line_v)
+    """Watts that a loudspeaker draws on a line of `line_v` (V), were it connected.
+
+    Hundreds stand on a handful of taps: each is worked out once.
+    """
+    key = (fitted.kind, fitted.tap_w, fitted.tap_at_v, fitted.direct_ohm, line_v)
+    if key not in lookup.drawn:
+        lookup.drawn[key] = _loudspeaker(fitted, lookup.kind(fitted), line_v=line_v)
+    return lookup.drawn[key]
 
 
 def _existing(fitted: Existing, line_v: float) -> Draw:
@@ -130,9 +131,9 @@ def marked_at_v(
     fitted: Loudspeaker, kind: LoudspeakerKind | None, *, line_v: float
 ) -> float | None:
     """The volts (V) its row is marked for: as written, or the only one its kind offers."""
-    marks = {true_voltage(at_v) for _, at_v in possible_taps(fitted, kind, line_v=line_v)}
     if fitted.tap_at_v is not None:
         return true_voltage(fitted.tap_at_v)
+    marks = {true_voltage(at_v) for _, at_v in possible_taps(fitted, kind, line_v=line_v)}
     return marks.pop() if len(marks) == 1 else None
 
 

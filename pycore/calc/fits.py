@@ -11,6 +11,7 @@ from pycore.calc.draws import Draw, Lookup, draw_of
 from pycore.calc.finding import Finding, FindingValue, Verdict
 from pycore.calc.judge import Limit
 from pycore.calc.limits import Loads
+from pycore.calc.zone_loads import WHOLE, Share
 from pycore.ground.units import same_voltage
 from pycore.jobs import Loudspeaker, Zone
 
@@ -33,11 +34,11 @@ class Touched(NamedTuple):
 
     limit: Limit
     line_v: float
-    share: tuple[float, float]
+    share: Share
 
-    def adding(self, each: dict[float, Draw]) -> "Adding":
-        """The same with what each one more adds, its draw known at every line voltage."""
-        return Adding(self.limit, each[self.line_v].between(*self.share))
+    def adding(self, each: Draw) -> "Adding":
+        """The same with what each one more adds, whose draw at these volts is known."""
+        return Adding(self.limit, each if self.share == WHOLE else each.between(*self.share))
 
 
 class Adding(NamedTuple):
@@ -54,16 +55,19 @@ class Adding(NamedTuple):
 def fit_findings(loads: Loads, limits: tuple[Limit, ...]) -> Iterator[Finding]:
     """For every landed zone and every tap on offer there: how many more."""
     lookup = Lookup.of(loads.job.kinds)
+    drawn: dict[tuple[Offer, float], Draw] = {}
     for zone in loads.job.zones:
         line_v = loads.line_v(zone, "override")
         if line_v is None:
             continue
         touched = touched_by(loads, limits, zone=zone)
-        volts = {one.line_v for one in touched}
         for offer in offers_in(loads, zone, line_v=line_v):
-            made = made_of(offer)
-            each = {one_v: draw_of(made, lookup, line_v=one_v) for one_v in volts}
-            yield _finding(zone, offer, adding=tuple(one.adding(each) for one in touched))
+            for one in touched:
+                if (offer, one.line_v) not in drawn:
+                    made = draw_of(made_of(offer), lookup, line_v=one.line_v)
+                    drawn[offer, one.line_v] = made
+            adding = tuple(one.adding(drawn[offer, one.line_v]) for one in touched)
+            yield _finding(zone, offer, adding=adding)
 
 
 def offers_in(loads: Loads, zone: Zone, *, line_v: float) -> tuple[Offer, ...]:
@@ -103,9 +107,9 @@ def touched_by(loads: Loads, limits: tuple[Limit, ...], *, zone: Zone) -> tuple[
         if asked is None or line_v is None:
             continue
         if limit.point is not None and limit.point in asked.end_attenuators:
-            touched.append(Touched(limit, line_v, (1.0, 1.0)))
+            touched.append(Touched(limit, line_v, WHOLE))
         elif zone.id in limit.zones:
-            share = asked.end_share if limit.state == "set" else (1.0, 1.0)
+            share = asked.end_share if limit.state == "set" else WHOLE
             touched.append(Touched(limit, line_v, share))
     return tuple(touched)
 

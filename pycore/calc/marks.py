@@ -54,7 +54,9 @@ def _tap_findings(
     if fitted.direct_ohm is not None:
         yield _direct_finding(fitted, where, line_v=lines_v[0])
     elif tap_at_v is not None:
-        other = next((one for one in lines_v if not same_voltage(tap_at_v, one)), None)
+        other = next(
+            (one for one in lines_v if one != tap_at_v and not same_voltage(tap_at_v, one)), None
+        )
         if other is not None:
             drawn = draw_when_connected(fitted, lookup, line_v=other)
             yield _voltage_finding(fitted, where, line_v=other, tap_at_v=tap_at_v, drawn=drawn)
@@ -129,6 +131,8 @@ def _direct_finding(fitted: Loudspeaker, where: dict[str, str], *, line_v: float
 
 def _page_findings(zone: Zone, asked: ZoneLoad) -> Iterator[Finding]:
     """Below an attenuator that stands off, a page is heard only where it is overridden."""
+    if not any(point.fitted.is_ == "attenuator" and point.fitted.off for point in zone.line):
+        return
     above: dict[str | None, tuple[str, ...]] = {None: ()}
     for point in hanging_order(zone.line):
         offs = above[point.after]

@@ -66,7 +66,8 @@ def load_of_zone(zone: Zone, kinds: Kinds, *, lookup: Lookup, line_v: float) -> 
         count += fitted.is_ == "loudspeaker"
         unknown += part.draw.value is None
         full = full.plus(part.draw)
-        as_set = as_set.plus(part.draw.between(*part.share))
+        felt = part.draw if part.share == WHOLE else part.draw.between(*part.share)
+        as_set = as_set.plus(felt)
         for attenuator in part.attenuators:
             carried[attenuator] = carried[attenuator].plus(part.draw)
     audited = {one: (facts[one], carried[one]) for one in facts}

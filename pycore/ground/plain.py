@@ -49,6 +49,8 @@ def plain_notes(text: str) -> str:
 
 def isolated(text: str) -> str:
     """A plain line as it may stand in a sentence: a right-to-left one keeps to itself."""
+    if text.isascii() and text.isprintable():
+        return text
     line = plain_line(text)
     if line.isascii() or RIGHT_TO_LEFT.search(line) is None:
         return line

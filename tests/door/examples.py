@@ -43,6 +43,17 @@ BODIES: dict[str, Raw] = {
     "tally": TALLY,
     "qr": {"text": "hello"},
 }
+BODIES |= {
+    "drawing": {"job": FULL, "zone": "q4x9"},
+    "swaps": {"job": FULL, "point": "q4x12"},
+    "point_numbers": {"job": FULL, "point": "q4x12"},
+    "choose_cable": {"job": FULL, "zone": "q4x9"},
+    "longest_run": {"job": FULL, "zone": "q4x9"},
+    "what_if": {"job": FULL, "change": {"is": "voltage", "output": "q4x3", "line_v": 100.0}},
+    "expected": {"job": FULL, "where": {"zone": "q4x9"}},
+    "diagnose": {"job": FULL, "where": {"zone": "q4x9"}, "complaint": "weak_beyond"},
+    "distance": {"near_ohm": "1.45", "cable": FULL["kinds"]["cables"][0]},
+}
 # What a field of this name holds in an ask that has no body of its own above.
 FIELDS: Raw = {
     "job": FULL,

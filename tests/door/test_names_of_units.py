@@ -12,8 +12,22 @@ from pycore.ground.units import unit_of
 from pycore.ground.units.table import TYPED
 from pycore.jobs import Job
 
-# Counts and places in a list, which carry no unit, and the one number whose unit its quantity says.
-WITHOUT_UNIT = {"count", "n", "next", "output", "rev", "value", "version", "class"}
+# What carries no unit: counts and places in a list, costs beside each other, and the one number
+# whose unit its quantity says.
+COUNTS = {
+    "budget",
+    "count",
+    "firsts",
+    "kept",
+    "n",
+    "next",
+    "next_first",
+    "output",
+    "rev",
+    "version",
+}
+COSTS = {"rack", "box", "control", "open_another", "again"}
+WITHOUT_UNIT = {*COUNTS, *COSTS, "class", "value"}
 
 
 def numbers_in(schema: dict[str, Any], name: str) -> Iterator[tuple[str, dict[str, Any]]]:

@@ -1,6 +1,7 @@
 """The one printer: a number inside becomes the text a person reads."""
 
 import math
+from functools import lru_cache
 
 from pycore.ground.units.table import METRES_PER_FOOT, WRITTEN, Manner
 
@@ -45,6 +46,8 @@ def _scaled(value: float, unit: str, *, manner: Manner) -> tuple[float, str]:
     return value, unit
 
 
+# A job says the same few numbers many times over.
+@lru_cache(maxsize=8000)
 def show(value: float, unit: str, *, manner: Manner) -> str:
     """A computed number for reading: three figures, its unit, the person's decimal sign."""
     if not math.isfinite(value):
@@ -57,6 +60,7 @@ def show(value: float, unit: str, *, manner: Manner) -> str:
     return _write(_digits(scaled, SIGNIFICANT), written, manner=manner)
 
 
+@lru_cache(maxsize=8000)
 def show_typed(value: float, unit: str, *, manner: Manner) -> str:
     """A number a person typed or a maker printed: all its figures, its unit.
 
