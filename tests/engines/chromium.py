@@ -6,7 +6,7 @@ import signal
 from pathlib import Path
 from typing import Any
 
-from playwright.sync_api import Error, Playwright
+from playwright.sync_api import Browser, Error, Playwright
 
 from tests.engines.driver import Absent, Gone
 from web.tools.ready_machine import BROWSER_ARGUMENTS, find_chromium
@@ -32,6 +32,14 @@ class Chromium:
         )
         self.page = self._context.pages[0]
         self._pages = [self.page]
+
+    @property
+    def browser(self) -> Browser:
+        """The whole browser, for what is asked about its processes."""
+        browser = self._context.browser
+        if browser is None:
+            raise Absent("this browser does not tell about its processes")
+        return browser
 
     def stop(self) -> None:
         """Close it in good order."""
