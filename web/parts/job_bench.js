@@ -85,7 +85,6 @@ const plainBench = (desk) => html`<div class="bench-buttons">
   <a class="bench-button" href="#/job/${desk.id}/history">
     ${glyph("history")}<span>${say("title.history")}</span>
   </a>
-  ${desk.seen.findings.length ? benchButton("down", say("findings.title"), "findings.show") : nothing}
 </div>`;
 
 /** @param {State} state */

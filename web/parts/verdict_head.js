@@ -5,7 +5,7 @@ import { shape } from "../pieces/mark.js";
 import { say } from "../say.js";
 
 /** @param {import("../state").JobFace} face */
-export const verdictHead = ({ verdict, headline, reason, not_checked, counts, line }) => html`<section
+export const verdictHead = ({ verdict, headline, reason, not_checked, counts, line, finding }) => html`<section
   class="verdict-head v-${verdict}"
   aria-label=${say("job.verdict")}
 >
@@ -15,4 +15,9 @@ export const verdictHead = ({ verdict, headline, reason, not_checked, counts, li
     ? html`<p class="not-checked">${say("not_checked", { list: not_checked.join(", ") })}</p>`
     : nothing}
   <p class="quiet">${counts}${line ? html` · ${line}` : nothing}</p>
+  ${finding
+    ? html`<button type="button" class="plain-button to-findings" data-act="findings.show">
+        ${say("findings.title")}
+      </button>`
+    : nothing}
 </section>`;
