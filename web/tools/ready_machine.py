@@ -21,7 +21,20 @@ BROWSER_ARGUMENTS = (
     "--disable-sync",
     "--disable-quic",
 )
-DEBIAN_PACKAGES = {"chromium": "chromium", "ngspice": "ngspice"}
+# The program that is looked for, and the Debian package that brings it.
+DEBIAN_PACKAGES = {
+    "chromium": "chromium",
+    "ngspice": "ngspice",
+    "firefox-esr": "firefox-esr",
+    "WebKitWebDriver": "webkit2gtk-driver",
+    "Xvfb": "xvfb",
+}
+DONE_WITHOUT = {
+    "ngspice": "the comparison with a circuit solver is skipped",
+    "firefox-esr": "the scenarios are skipped in Firefox",
+    "WebKitWebDriver": "the scenarios are skipped in WebKit",
+    "Xvfb": "the scenarios are skipped in WebKit",
+}
 
 
 def find_chromium() -> Path | None:
@@ -38,10 +51,9 @@ def find_chromium() -> Path | None:
 
 def get_machine_ready() -> None:
     """Install what is missing where that is possible, and say plainly what is not."""
-    has_browser, has_solver = find_chromium() is not None, shutil.which("ngspice") is not None
-    missing = [
-        name for name, has in (("chromium", has_browser), ("ngspice", has_solver)) if not has
-    ]
+    missing = [name for name in DONE_WITHOUT if shutil.which(name) is None]
+    if find_chromium() is None:
+        missing.append("chromium")
     if missing and shutil.which("apt-get") and hasattr(os, "geteuid") and os.geteuid() == 0:
         _install_debian(missing)
         missing = []
@@ -52,8 +64,8 @@ def get_machine_ready() -> None:
             "elsewhere Chromium or Chrome from the system's own store), or put the path of "
             "one into RUNGLINE_CHROMIUM",
         )
-    if "ngspice" in missing:
-        tell("  ngspice is not here: the comparison with a circuit solver is skipped")
+    for name in missing:
+        tell(f"  {name} is not here: {DONE_WITHOUT[name]}")
 
 
 def _install_debian(names: list[str]) -> None:
