@@ -1,5 +1,6 @@
 """Get from the machine what only tests and measurements need: a browser, a circuit solver."""
 
+import contextlib
 import os
 import shutil
 from pathlib import Path
@@ -51,21 +52,27 @@ def find_chromium() -> Path | None:
 
 def get_machine_ready() -> None:
     """Install what is missing where that is possible, and say plainly what is not."""
-    missing = [name for name in DONE_WITHOUT if shutil.which(name) is None]
+    if shutil.which("apt-get") and hasattr(os, "geteuid") and os.geteuid() == 0:
+        if find_chromium() is None:
+            _install_debian(["chromium"])
+        if wanted := _list_optional():
+            # Not every Debian-like system has them all; what is missing then is named below.
+            with contextlib.suppress(Halt):
+                _install_debian(wanted)
     if find_chromium() is None:
-        missing.append("chromium")
-    if missing and shutil.which("apt-get") and hasattr(os, "geteuid") and os.geteuid() == 0:
-        _install_debian(missing)
-        missing = []
-    if "chromium" in missing:
         raise Halt(
             "the page tests need Chromium, and there is none here",
             remedy="install it by hand (Debian, as root: apt-get install chromium ngspice; "
             "elsewhere Chromium or Chrome from the system's own store), or put the path of "
             "one into RUNGLINE_CHROMIUM",
         )
-    for name in missing:
+    for name in _list_optional():
         tell(f"  {name} is not here: {DONE_WITHOUT[name]}")
+
+
+def _list_optional() -> list[str]:
+    """Name the programs that are missing and can be done without."""
+    return [name for name in DONE_WITHOUT if shutil.which(name) is None]
 
 
 def _install_debian(names: list[str]) -> None:
