@@ -99,19 +99,23 @@ def made_of(offer: Offer) -> Loudspeaker:
 
 
 def touched_by(loads: Loads, limits: tuple[Limit, ...], *, zone: Zone) -> tuple[Touched, ...]:
-    """The limits a loudspeaker at the far end of the zone adds to, and what share of it."""
-    touched = []
+    """The limits a loudspeaker at the far end of the zone adds to, and what share of it.
+
+    Where no control stands lower, both states are one and the same: it is asked once.
+    """
+    touched: dict[tuple[object, ...], Touched] = {}
     for limit in limits:
         asked = loads.asked.get((zone.id, limit.state))
         line_v = loads.line_v(zone, limit.state)
         if asked is None or line_v is None:
             continue
-        if limit.point is not None and limit.point in asked.end_attenuators:
-            touched.append(Touched(limit, line_v, WHOLE))
-        elif zone.id in limit.zones:
-            share = asked.end_share if limit.state == "set" else WHOLE
-            touched.append(Touched(limit, line_v, share))
-    return tuple(touched)
+        below_control = limit.point is not None and limit.point in asked.end_attenuators
+        if below_control or zone.id in limit.zones:
+            lessened = limit.state == "set" and not below_control
+            share = asked.end_share if lessened else WHOLE
+            which = (limit.what, _place(limit), limit.values.get("which"))
+            touched.setdefault((*which, limit.draw, line_v, share), Touched(limit, line_v, share))
+    return tuple(touched.values())
 
 
 def _finding(zone: Zone, offer: Offer, *, adding: tuple[Adding, ...]) -> Finding:

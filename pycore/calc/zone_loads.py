@@ -1,6 +1,6 @@
 """What a zone asks of its output, in both states, and what each attenuator carries."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
 from pycore.calc.attenuators import AttenuatorFacts, facts_of, share_felt
@@ -52,8 +52,7 @@ def _below(fitted: Attenuator, kinds: Kinds, *, share: Share) -> Share:
 
 def load_of_zone(zone: Zone, kinds: Kinds, *, lookup: Lookup, line_v: float) -> ZoneLoad:
     """Add up a zone whose line stands at `line_v` (V)."""
-    full = as_set = NOTHING
-    carried: dict[str, Draw] = {}
+    alike: dict[tuple[Draw, Share, tuple[str, ...]], int] = {}
     facts: dict[str, AttenuatorFacts] = {}
     count = unknown = 0
     end: tuple[Share, tuple[str, ...]] = (WHOLE, ())
@@ -62,13 +61,27 @@ def load_of_zone(zone: Zone, kinds: Kinds, *, lookup: Lookup, line_v: float) -> 
         end = part.share, part.attenuators
         if fitted.is_ == "attenuator":
             facts[part.point.id] = facts_of(fitted, kinds)
-            carried[part.point.id] = NOTHING
         count += fitted.is_ == "loudspeaker"
         unknown += part.draw.value is None
-        full = full.plus(part.draw)
-        felt = part.draw if part.share == WHOLE else part.draw.between(*part.share)
-        as_set = as_set.plus(felt)
-        for attenuator in part.attenuators:
-            carried[attenuator] = carried[attenuator].plus(part.draw)
+        key = (part.draw, part.share, part.attenuators)
+        alike[key] = alike.get(key, 0) + 1
+    full, as_set, carried = _added(alike, facts)
     audited = {one: (facts[one], carried[one]) for one in facts}
     return ZoneLoad(full, as_set, audited, count, unknown, *end)
+
+
+def _added(
+    alike: dict[tuple[Draw, Share, tuple[str, ...]], int], attenuators: Iterable[str]
+) -> tuple[Draw, Draw, dict[str, Draw]]:
+    """The load at full level, as the controls stand, and below each of them.
+
+    Most loudspeakers of a zone draw alike: so many of one draw are added at once.
+    """
+    full = as_set = NOTHING
+    carried = dict.fromkeys(attenuators, NOTHING)
+    for (draw, share, above), count in alike.items():
+        full = full.plus(draw, count)
+        as_set = as_set.plus(draw if share == WHOLE else draw.between(*share), count)
+        for attenuator in above:
+            carried[attenuator] = carried[attenuator].plus(draw, count)
+    return full, as_set, carried
