@@ -57,7 +57,8 @@ class Step(NamedTuple):
 class Diagnosis(NamedTuple):
     """What came of it. `groups` count suspects by their place in `suspects`, `next` by theirs in
     `held`, where the unlikely ones are thinned out. `one_explains`: a single fault agrees with
-    every reading; if not, `progress` tells how far the search for two has come."""
+    every reading; if not, `progress` tells how far the search for two has come. `box`: the
+    node at which it lies all but surely, whatever it is there."""
 
     site: Site
     proof: Proof
@@ -70,6 +71,7 @@ class Diagnosis(NamedTuple):
     asked: list[Asked]
     next: Next | None
     settled: bool
+    box: int | None
     alike: Alike
     one_explains: bool
     progress: Progress | None
@@ -149,11 +151,24 @@ def diagnose(question: Question, step: Step) -> Diagnosis:
         asked=asked,
         next=None if settled else choose(asked),
         settled=settled,
+        box=_box(suspects),
         alike=made.alike,
         one_explains=explained,
         progress=progress,
         contradictions=contradictions(weighed, proof),
     )
+
+
+def _box(suspects: Sequence[Suspect]) -> int | None:
+    """The node that all but surely has a fault, whichever."""
+    shares: dict[int, float] = {}
+    for one in suspects:
+        family, node, _, other = one.key
+        if family != "healthy":
+            for place in {node, other} - {-1}:
+                shares[place] = shares.get(place, 0.0) + one.share
+    best = max(shares, key=lambda node: shares[node], default=None)
+    return best if best is not None and shares[best] >= SETTLED else None
 
 
 def _most_held(site: Site) -> int:

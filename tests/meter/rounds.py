@@ -6,11 +6,11 @@ meter that errs; none of the three sees anything but its readings.
 
 import math
 import random
-from collections.abc import Callable
 from typing import Any, NamedTuple
 
+from pycore.calc.candidates import Test
 from pycore.calc.circuits import Circuits
-from pycore.calc.diagnosis import Question, Step, diagnose, faults_of
+from pycore.calc.diagnosis import Diagnosis, Question, Step, diagnose, faults_of
 from pycore.calc.faults import Fault
 from pycore.calc.network import Network
 from pycore.calc.priors import COSTS, FAMILY_WEIGHTS
@@ -19,7 +19,7 @@ from pycore.calc.reading import OPEN_FROM_OHM, Taken
 from pycore.calc.second import Changed
 from pycore.calc.site import Given, Site, site_of
 from pycore.calc.suspects import key_of
-from pycore.calc.wiring import Condition
+from pycore.calc.wiring import DIRECT_HZ, TEST_HZ, Condition
 from pycore.jobs import Job
 from tests.meter.lines import AWG_16, job_of, speaker
 
@@ -75,8 +75,16 @@ class Meter:
 
     def read(self, stand: Stand) -> float:
         """Ohms at a stand, or more than it shows."""
+        return self._read(CONDITION, stand)
+
+    def read_test(self, test: Test) -> float:
+        """Ohms of a reading that was asked for."""
+        hz = DIRECT_HZ if test.quantity == "dc_ohm" else TEST_HZ
+        return self._read(CONDITION._replace(hz=hz), test.stand)
+
+    def _read(self, condition: Condition, stand: Stand) -> float:
         self.count += 1
-        seen_s = abs(self.truth.probe(CONDITION, stand).seen_s)
+        seen_s = abs(self.truth.probe(condition, stand).seen_s)
         reach = self.pct / 100
         ohm = (1 / seen_s if seen_s > 1e-12 else math.inf) * (
             1 + self.chance.uniform(-reach, reach)
@@ -112,8 +120,8 @@ def random_case(seed: int, *, count: int, pct: float) -> Case:
 
 
 class Found(NamedTuple):
-    """How a round ended: whether it said so, whether that was right, whether the truth was
-    among what it left (likeliest group), and what it took."""
+    """How a round ended: whether it said where, whether it had what is wrong first (`right`)
+    and where (`same_box`), what it took in readings and ladders, and the share it gave."""
 
     said: bool
     right: bool
@@ -123,7 +131,7 @@ class Found(NamedTuple):
     share: float
 
 
-def taken_of_test(number: int, value: float, *, pct: float, test: Any) -> Taken:
+def taken_of_test(number: int, value: float, *, pct: float, test: Test) -> Taken:
     """A reading of a test that was asked for."""
     return Taken(
         id=f"r{number}",
@@ -141,38 +149,39 @@ def taken_of_test(number: int, value: float, *, pct: float, test: Any) -> Taken:
     )
 
 
-def by_the_tool(case: Case, *, trace: Callable[[Any], None] | None = None) -> Found:
-    """Ask, measure what is asked for, until one group is left or nothing tells more."""
+def by_the_tool(case: Case, *, to_the_end: bool) -> Found:
+    """Ask, and measure what is asked for, until the box is known (or, to the end, what is
+    wrong there), or until nothing tells more."""
     meter = Meter(case)
     taken: list[Taken] = []
     ladders = 0
     while True:
-        question = Question(
-            case.job, WHERE, tuple(taken), (), Given(case.pct, None), case.complaint, COSTS
-        )
-        told = diagnose(question, Step(None, BUDGET))
-        if trace is not None:
-            trace(told)
-        if told.next is None or len(taken) >= MOST_READINGS:
+        told = diagnose(question_of(case, taken), Step(None, BUDGET))
+        known = told.settled or (told.box is not None and not to_the_end)
+        if known or told.next is None or len(taken) >= MOST_READINGS:
             break
         test = told.next.test
-        direct = test.quantity == "dc_ohm"
-        value = meter.read(test.stand) if not direct else read_direct(meter, test.stand)
         if case.site.circuits.wired.points[test.stand.node] is not None:
             ladders += (not taken or taken[-1].place != test.place) + test.opened
+        value = meter.read_test(test)
         taken.append(taken_of_test(len(taken), value, pct=case.pct, test=test))
+    return found_by(case, told, readings=len(taken), ladders=ladders)
+
+
+def question_of(case: Case, taken: list[Taken]) -> Question:
+    """What the tool is asked after these readings."""
+    given = Given(case.pct, None)
+    return Question(case.job, WHERE, tuple(taken), (), given, case.complaint, COSTS)
+
+
+def found_by(case: Case, told: Diagnosis, *, readings: int, ladders: int) -> Found:
+    """How a round of the tool ended."""
     top = told.groups[0]
     keys = [told.suspects[each].key for each in top.suspects]
     right = key_of(case.fault) in keys
-    box = case.fault.node in {key[1] for key in keys}
-    return Found(told.settled, right, box, len(taken), ladders, top.share)
-
-
-def read_direct(meter: Meter, stand: Stand) -> float:
-    """An ohmmeter at a stand."""
-    meter.count += 1
-    seen_s = abs(meter.truth.probe(CONDITION._replace(hz=0.0), stand).seen_s)
-    return 1 / seen_s if seen_s > 1e-9 else OPEN_FROM_OHM
+    box = case.fault.node == told.box or (told.box is None and right)
+    said = told.settled or told.box is not None
+    return Found(said, right, box, readings, ladders, top.share)
 
 
 def by_halving(case: Case) -> Found:
