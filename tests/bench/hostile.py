@@ -219,9 +219,10 @@ def try_links(count: int, *, seed: int, memory_every: int) -> Tried:
     for number in range(count):
         attack = ATTACKS[number % len(ATTACKS)]
         text = attack(chance, links)
-        started = time.perf_counter()
+        # of the processor alone: what else the machine does must not count as a hang
+        started = time.process_time()
         end = read_and_tell(text)
-        took = (time.perf_counter() - started) * 1000
+        took = (time.process_time() - started) * 1000
         slowest = max(slowest, (took, attack.__name__))
         ends[end] += 1
         attacks[f"{attack.__name__}: {end}"] += 1
