@@ -87,6 +87,11 @@ def test_numbers_at_the_bounds_of_a_job_are_still_answered(job: Raw, data: st.Da
     answer_to(request_of("findings", {"job": job}))
 
 
+def test_a_name_that_reads_like_no_number_is_only_a_name() -> None:
+    answer = answer_to(request_of("findings", {"job": {**FULL, "name": "Infinity and NaN"}}))
+    assert answer["body"]["faces"]["job"]["title"] == "Infinity and NaN"
+
+
 ODD_TEXTS = {
     "nothing": "",
     "a null sign": "\x00",

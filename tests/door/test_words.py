@@ -2,6 +2,7 @@
 
 import re
 import string
+from functools import cache
 from typing import get_args
 
 import pytest
@@ -22,6 +23,7 @@ LEFT_OPEN = re.compile(r"\{[a-z_]+\}|\bNone\b|\bnan\b|\binf\b")
 JUDGED = ("output_load", "pool_load", "impedance", "attenuator_load")
 
 
+@cache
 def codes_raised() -> dict[str, set[str]]:
     """Every problem code in the source, with the names of the values it is raised with."""
     raised: dict[str, set[str]] = {}

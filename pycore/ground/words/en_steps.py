@@ -37,6 +37,17 @@ NAMES = {
     "rated_at_v": "rated at",
     "setting_db": "setting",
     "transformer_loss_db": "transformer loss",
+    "hz": "frequency",
+    "load_ohm": "load",
+    "loop_ohm": "loop",
+    "expected_ohm": "expected",
+    "tolerance_fraction": "tolerance",
+    "meter_fraction": "meter tolerance",
+    "load_fraction": "load tolerance",
+    "load_share": "share of the load",
+    "arm_ohm": "bridge arm",
+    "whole_arm_ohm": "whole bridge arm",
+    "winding_fraction": "winding",
 }
 
 ORIGINS = {
