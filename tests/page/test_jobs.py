@@ -67,8 +67,9 @@ def test_a_copy_lives_apart_from_the_job_it_came_from(fresh: Page) -> None:
 def test_a_job_goes_to_a_file_and_comes_back_as_it_was(fresh: Page, tmp_path: Path) -> None:
     page = fresh
     open_demo(page)
+    page.get_by_role("link", name="Share", exact=True).tap()
     with page.expect_download() as waiting:
-        touch(page, "Save to a file")
+        touch(page, "Save the file")
     file = tmp_path / "job.json"
     waiting.value.save_as(file)
     saved = json.loads(file.read_text(encoding="utf-8"))
@@ -79,6 +80,7 @@ def test_a_job_goes_to_a_file_and_comes_back_as_it_was(fresh: Page, tmp_path: Pa
     touch(page, "Delete it")
     expect(page.locator(".job-line")).to_have_count(0)
     page.locator("input[type=file]").set_input_files(file)
+    touch(page, "Keep it")
     expect(page.get_by_role("heading", level=1)).to_have_text("Ilverne Glasshouses")
     assert f"#/job/{saved['id']}" in page.url
 
@@ -88,14 +90,17 @@ def test_a_job_that_is_here_already_is_never_overwritten_by_a_file(
 ) -> None:
     page = fresh
     open_demo(page)
+    page.get_by_role("link", name="Share", exact=True).tap()
     with page.expect_download() as waiting:
-        touch(page, "Save to a file")
+        touch(page, "Save the file")
     file = tmp_path / "job.json"
     waiting.value.save_as(file)
+    page.get_by_role("link", name="Back to Ilverne Glasshouses").tap()
     rename(page, "Changed since")
     open_screen(page, "Jobs")
     page.locator("input[type=file]").set_input_files(file)
-    expect(page.get_by_role("heading", level=1)).to_contain_text("(from a file)")
+    touch(page, "Keep as a new job")
+    expect(page.get_by_role("heading", level=1)).to_contain_text("(from elsewhere)")
     open_screen(page, "Jobs")
     expect(page.locator(".job-line")).to_have_count(2)
     expect(page.locator(".cards")).to_contain_text("Changed since")
@@ -107,7 +112,8 @@ def test_a_file_that_is_no_job_is_refused_in_plain_words(fresh: Page, tmp_path: 
     file.write_text('{"format": "letter"}', encoding="utf-8")
     open_screen(page, "Jobs")
     page.locator("input[type=file]").set_input_files(file)
-    expect(page.locator(".notice.bad")).to_be_visible()
+    expect(page.locator(".open-problem")).to_be_visible()
+    open_screen(page, "Jobs")
     expect(page.locator(".job-line")).to_have_count(0)
 
 

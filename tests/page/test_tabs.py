@@ -3,6 +3,7 @@
 from playwright.sync_api import BrowserContext, Page, expect
 
 from tests.page.hands import expect_kept, open_demo, touch
+from web.tools.server import FolderServer
 
 
 def rename(page: Page, name: str) -> None:
@@ -50,3 +51,72 @@ def test_a_closed_tab_leaves_the_pen_to_the_other(fresh: Page, phone: BrowserCon
     expect(second.locator(".top-state")).to_have_text("Read only")
     page.close()
     expect_kept(second)
+
+
+def test_the_pen_is_given_only_after_everything_is_kept(fresh: Page, phone: BrowserContext) -> None:
+    page = fresh
+    open_demo(page)
+    expect_kept(page)
+    second = phone.new_page()
+    second.goto(page.url)
+    expect(second.locator(".top-state")).to_have_text("Read only")
+    rename(page, "Just typed")
+    touch(second, "Change it here")
+    expect_kept(second)
+    expect(second.get_by_role("heading", level=1)).to_have_text("Just typed")
+    rename(second, "And on")
+    expect_kept(second)
+    expect(page.get_by_role("heading", level=1)).to_have_text("And on")
+
+
+# A tab that sleeps hears nothing.
+HEARS_NOTHING = """() => {
+    Object.defineProperty(BroadcastChannel.prototype, "onmessage", { set() {}, get: () => null });
+}"""
+
+
+def test_a_tab_that_does_not_answer_loses_the_pen(
+    phone: BrowserContext, served: FolderServer
+) -> None:
+    sleeper = phone.new_page()
+    sleeper.add_init_script(f"({HEARS_NOTHING})()")
+    sleeper.goto(served.address)
+    open_demo(sleeper)
+    expect_kept(sleeper)
+    second = phone.new_page()
+    second.goto(sleeper.url)
+    expect(second.locator(".top-state")).to_have_text("Read only")
+    touch(second, "Change it here")
+    expect_kept(second)
+    rename(second, "Taken over")
+    expect_kept(second)
+    expect(sleeper.locator(".top-state")).to_have_text("Read only")
+    rename(sleeper, "Too late")
+    expect(sleeper.locator(".notice.bad")).to_be_visible()
+    expect(second.get_by_role("heading", level=1)).to_have_text("Taken over")
+
+
+NEWER = """(name) => new Promise((resolve) => {
+    const opening = indexedDB.open("rungline");
+    opening.onsuccess = () => {
+        const writing = opening.result.transaction("jobs", "readwrite");
+        const jobs = writing.objectStore("jobs");
+        jobs.get("dem1").onsuccess = ({ target: { result } }) => {
+            const job = { ...result.job, name, rev: result.job.rev + 1 };
+            jobs.put({ ...result, job });
+        };
+        writing.oncomplete = () => { opening.result.close(); resolve(); };
+    };
+})"""
+
+
+def test_a_write_over_a_newer_state_is_refused_and_shown(fresh: Page) -> None:
+    page = fresh
+    open_demo(page)
+    expect_kept(page)
+    page.evaluate(NEWER, "Written behind its back")
+    rename(page, "Over it")
+    expect(page.locator(".notice.bad")).to_contain_text("changed elsewhere meanwhile")
+    expect(page.get_by_role("heading", level=1)).to_have_text("Written behind its back")
+    page.reload()
+    expect(page.get_by_role("heading", level=1)).to_have_text("Written behind its back")

@@ -1,0 +1,68 @@
+"""The last states of a job are kept and can be gone back to; undo outlives a restart."""
+
+from playwright.sync_api import Page, expect
+
+from tests.page.hands import expect_kept, open_demo, touch
+from tests.page.test_share import kept_job
+from tests.page.visitors import make_visitor, open_way, rename, take_in
+from web.tools.server import FolderServer
+
+COUNT = """(id) => new Promise((resolve) => {
+    const opening = indexedDB.open("rungline");
+    opening.onsuccess = () => {
+        const range = IDBKeyRange.bound([id], [id, []]);
+        const asking = opening.result.transaction("states").objectStore("states").getAllKeys(range);
+        asking.onsuccess = () => { opening.result.close(); resolve(asking.result); };
+    };
+})"""
+
+
+def test_one_goes_back_to_an_earlier_state_and_on_again(page: Page, served: FolderServer) -> None:
+    take_in(page, make_visitor("h1a", "Chapel"), address=served.address)
+    rename(page, "Chapel, second")
+    rename(page, "Chapel, third")
+    open_way(page, "History")
+    lines = page.locator(".state-line")
+    expect(lines).to_have_count(3)
+    expect(lines.first).to_contain_text("as it is now")
+    expect(lines.first.get_by_role("button")).to_have_count(0)
+    expect(lines.last).to_contain_text("Taken in from elsewhere")
+    lines.last.get_by_role("button", name="Go back").tap()
+    expect(page.get_by_role("heading", level=1)).to_have_text("Chapel")
+    expect_kept(page)
+    touch(page, "Undo")
+    expect(page.get_by_role("heading", level=1)).to_have_text("Chapel, third")
+    expect_kept(page)
+    open_way(page, "History")
+    expect(lines).to_have_count(5)
+    lines.nth(3).get_by_role("button", name="Go back").tap()
+    expect(page.get_by_role("heading", level=1)).to_have_text("Chapel, second")
+    expect_kept(page)
+    assert kept_job(page, "h1a").name == "Chapel, second"
+
+
+def test_only_the_last_fifty_states_are_kept(page: Page, served: FolderServer) -> None:
+    take_in(page, make_visitor("h2a", "Abbey", rev=3), address=served.address)
+    for number in range(52):
+        rename(page, f"Abbey {number}")
+    keys = page.evaluate(COUNT, "h2a")
+    assert len(keys) == 50
+    assert [rev for _, rev, _ in keys] == list(range(6, 56))
+    touch(page, "Undo")
+    expect(page.get_by_role("heading", level=1)).to_have_text("Abbey 50")
+
+
+def test_undo_and_history_outlive_a_restart(fresh: Page) -> None:
+    page = fresh
+    open_demo(page)
+    expect_kept(page)
+    rename(page, "Second name")
+    page.reload()
+    expect(page.get_by_role("heading", level=1)).to_have_text("Second name")
+    expect(page.get_by_role("button", name="Undo")).to_be_enabled()
+    touch(page, "Undo")
+    expect(page.get_by_role("heading", level=1)).to_have_text("Ilverne Glasshouses")
+    expect_kept(page)
+    open_way(page, "History")
+    expect(page.locator(".state-line")).to_have_count(3)
+    expect(page.locator(".state-line").first).to_contain_text("Undo")
