@@ -1,10 +1,12 @@
 /** Every named event and what it does, in one table. */
 
 import { compareActions } from "./actions/compare.js";
+import { cablingActions } from "./actions/cabling.js";
 import { formActions } from "./actions/forms.js";
 import { historyActions } from "./actions/history.js";
 import { houseActions } from "./actions/house.js";
 import { jobsActions } from "./actions/jobs.js";
+import { ladderActions } from "./actions/ladder.js";
 import { lineActions } from "./actions/line.js";
 import { openActions } from "./actions/open.js";
 import { shareActions } from "./actions/share.js";
@@ -21,6 +23,8 @@ export const makeActions = (house, onError) => {
     ...jobsActions(house),
     ...formActions(house),
     ...lineActions(house),
+    ...ladderActions(house),
+    ...cablingActions(house),
     ...houseActions(house),
     ...shareActions(house),
     ...openActions(house),

@@ -4,6 +4,8 @@ import { followFocus } from "./focus.js";
 import { openHouse } from "./house.js";
 import { html, nothing, render } from "./markup.js";
 import { about } from "./parts/about.js";
+import { cableBench } from "./parts/cable_bench.js";
+import { cableSheet } from "./parts/cable_sheet.js";
 import { compareBench } from "./parts/compare_bench.js";
 import { compareSheet } from "./parts/compare_sheet.js";
 import { copyReminder } from "./parts/copy_reminder.js";
@@ -11,10 +13,15 @@ import { findingList } from "./parts/findings.js";
 import { foot } from "./parts/foot.js";
 import { formPart } from "./parts/form.js";
 import { historySheet } from "./parts/history_sheet.js";
+import { ifSheet } from "./parts/if_sheet.js";
 import { jobBench } from "./parts/job_bench.js";
 import { jobSheet } from "./parts/job_sheet.js";
 import { jobsBench } from "./parts/jobs_bench.js";
 import { jobsSheet } from "./parts/jobs_sheet.js";
+import { ladderBench } from "./parts/ladder_bench.js";
+import { lineDrawing } from "./parts/line_drawing.js";
+import { lineFigures, lineHead } from "./parts/line_figures.js";
+import { lineViews } from "./parts/line_views.js";
 import { notices } from "./parts/notices.js";
 import { openBench } from "./parts/open_bench.js";
 import { openSheet } from "./parts/open_sheet.js";
@@ -22,6 +29,7 @@ import { pointBench, sureBench } from "./parts/point_bench.js";
 import { removingPart } from "./parts/removing.js";
 import { shareBench } from "./parts/share_bench.js";
 import { shareSheet } from "./parts/share_sheet.js";
+import { swapBench } from "./parts/swap_bench.js";
 import { tallyPad } from "./parts/tally_pad.js";
 import { tallySheet } from "./parts/tally_sheet.js";
 import { titleOf, top } from "./parts/top.js";
@@ -48,7 +56,19 @@ const zoneScreen = (state) => {
   const places = new Set([zone?.id, zone?.output, ...(zone?.line ?? []).map(({ id }) => id)]);
   const findings = state.desk?.seen.findings ?? [];
   const mine = findings.filter(({ where }) => Object.values(where).some((id) => places.has(id)));
-  return html`${zoneSheet(state)} ${findingList(mine)}`;
+  const drawing = state.line.wide ? lineDrawing(state) : nothing;
+  return html`${zoneSheet(state)} ${drawing} ${findingList(mine)}`;
+};
+
+/**
+ * The ways to look at one line.
+ * @type {Record<import("./line_state").View, (state: State) => unknown>}
+ */
+const VIEWS = {
+  list: zoneScreen,
+  drawing: (state) => html`${lineHead(state)} ${lineDrawing(state)} ${lineFigures(state)}`,
+  cable: cableSheet,
+  if: ifSheet,
 };
 
 /**
@@ -69,7 +89,7 @@ const sheet = (state) => {
   if (place.screen === "tally") return html`${tallySheet(state)} ${waysIn(state)}`;
   if (place.screen === "jobs") return jobsSheet(state);
   if (place.screen === "about") return about(state);
-  if (place.screen === "zone") return zoneScreen(state);
+  if (place.screen === "zone") return html`${lineViews(state)} ${VIEWS[place.view ?? "list"](state)}`;
   if (place.screen === "job") return jobScreen(state);
   const travels = TRAVEL[place.screen];
   if (travels) return travels.sheet(state);
@@ -80,7 +100,9 @@ const sheet = (state) => {
 const pickedPoint = (state, id) => {
   const zone = state.desk?.job.zones.find((each) => each.id === state.place.zone);
   const point = zone?.line.find((each) => each.id === id);
-  return zone && point ? pointBench(state, zone, point) : zoneBench(state);
+  if (!zone || !point) return zoneBench(state);
+  const benchOf = point.fitted.is === "loudspeaker" ? ladderBench : pointBench;
+  return benchOf(state, zone, point);
 };
 
 /** @param {State} state */
@@ -93,12 +115,13 @@ const bench = (state) => {
   if (place.screen === "open") return openBench(state);
   if (place.screen === "jobs") return jobsBench(state);
   if (!desk || state.missing) return nothing;
-  if (now?.is === "sure") {
-    return sureBench(now.point, desk.seen.faces.things[now.point]?.title ?? "");
-  }
+  if (now?.is === "sure") return sureBench(desk, now.point);
+  if (now?.is === "swap") return swapBench(state, now.point);
   if (place.screen === "job") return jobBench(state);
   const travels = TRAVEL[place.screen];
   if (travels) return travels.bench(state);
+  if (place.view === "if") return nothing;
+  if (place.view === "cable") return cableBench(state);
   return now?.is === "thing" ? pickedPoint(state, now.id) : zoneBench(state);
 };
 
@@ -114,7 +137,7 @@ const draw = (state) => {
   render(
     html`
       <header class="top">${top(state)}</header>
-      <main class="sheet sheet-${state.place.screen}" id="sheet" tabindex="0" aria-labelledby="title">
+      <main class="sheet sheet-${state.place.screen} look-${state.place.view ?? "list"}" id="sheet" tabindex="0" aria-labelledby="title">
         <div class="notices">${notices(state)} ${copyReminder(state)}</div>
         ${sheet(state)}
       </main>

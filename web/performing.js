@@ -21,6 +21,7 @@ export const nextWays = ({ undo, redo }, act, now) => {
   if (act.back === "redo") {
     return { undo: [...undo, now], redo: redo.slice(0, -1), gone: redo.slice(-1) };
   }
+  if (act.apart) return { undo, redo, gone: [now] };
   const longer = [...undo, now];
   return {
     undo: longer.slice(-MOST_UNDO),

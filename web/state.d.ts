@@ -54,6 +54,8 @@ export interface Act {
   words: string;
   steps: Step[];
   back?: "undo" | "redo";
+  /** What undo never touches, such as a tick: no step back is kept. */
+  apart?: boolean;
   /** A state from elsewhere that goes into the job. */
   merge?: { theirs: Job; base: Job | null; taken: Taken };
   /** Whether the device has it; said only of those that wait. */
@@ -104,6 +106,8 @@ export interface Field {
   value: string;
   choices?: Choice[];
   negative?: boolean;
+  /** So many times so much may be typed here: a key for the sign between them. */
+  times?: boolean;
   /** For a choice: what each value stands for in the command. */
   stands_for?: Record<string, unknown>;
 }

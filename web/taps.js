@@ -1,5 +1,7 @@
 /** Which taps a loudspeaker can be turned to: its kind's, or the usual ones at its voltage. */
 
+import { belowOf } from "./tree.js";
+
 /** @typedef {import("./state").State} State */
 /** @typedef {import("./state").Zone} Zone */
 /** @typedef {import("./state").Fitted} Fitted */
@@ -37,17 +39,26 @@ export const tapsOf = (state, zone, fitted) => {
 /** @typedef {{neighbour: number | null, largest: number | null}} Advice */
 
 /**
- * The tap of the loudspeaker before it, and the largest that keeps every limit.
+ * The loudspeaker next to one on the same run: toward the terminals, else outward.
+ * @param {Zone} zone @param {string} id
+ */
+const neighbourOf = ({ line }, id) => {
+  const points = new Map(line.map((point) => [point.id, point]));
+  let above = points.get(points.get(id)?.after ?? "");
+  while (above && above.fitted.is !== "loudspeaker") above = points.get(above.after ?? "");
+  return above ?? belowOf(line, id).find(({ fitted }) => fitted.is === "loudspeaker");
+};
+
+/**
+ * The tap of its neighbour, and the largest that keeps every limit.
  * @param {State} state @param {Zone} zone @param {string} id
  * @returns {Advice}
  */
-export const adviceOf = ({ preview }, { line }, id) => {
-  const at = line.findIndex((each) => each.id === id);
-  const near = line.slice(0, at).findLast(({ fitted }) => fitted.is === "loudspeaker");
+export const adviceOf = ({ preview }, zone, id) => {
   const options = preview?.point === id ? Object.entries(preview.options) : [];
-  const fitting = options.filter(([, { verdict }]) => verdict === "ok").map(([tap]) => Number(tap));
+  const fitting = options.filter(([, { keeps }]) => keeps).map(([tap]) => Number(tap));
   return {
-    neighbour: near?.fitted.tap_w ?? null,
+    neighbour: neighbourOf(zone, id)?.fitted.tap_w ?? null,
     largest: fitting.length ? Math.max(...fitting) : null,
   };
 };

@@ -74,3 +74,15 @@ export const hangingOrder = (line) => {
   }
   return rows;
 };
+
+/**
+ * Everything that hangs on a point, near first.
+ * @param {readonly Point[]} line @param {string} id
+ * @returns {Point[]}
+ */
+export const belowOf = (line, id) => {
+  const children = childrenOf(line);
+  const found = [...(children.get(id) ?? [])];
+  for (const point of found) found.push(...(children.get(point.id) ?? []));
+  return found;
+};

@@ -1,6 +1,6 @@
 """What a command at one loudspeaker does: to itself, its zone, output, pool, control, far end."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Literal, NamedTuple
 
 from typing_extensions import TypedDict
@@ -46,6 +46,27 @@ def effects_of(trial: Trial, *, manner: Manner) -> list[Effect]:
         None,
     )
     return [] if zone is None else list(_effects(trial, zone, manner=manner))
+
+
+def keeps_all(trial: Trial, effects: Sequence[Effect]) -> bool:
+    """Whether every limit the point bears on is known and kept, with its reserve.
+
+    A line without any lengths is not judged by its loss: that is told as not checked.
+    """
+    found = list(trial.after.findings.values())
+    own = [one.verdict for one in found if one.where == {"point": trial.point} and is_mark(one)]
+    lost = [
+        one.verdict
+        for one in found
+        if one.what == "zone_loss_db" and one.code != "zone_loss_not_entered"
+    ]
+    verdicts = [*own, *lost, *(one["verdict"] for one in effects)]
+    return "ok" in verdicts and all(one in ("ok", "note") for one in verdicts)
+
+
+def is_mark(finding: Finding) -> bool:
+    """Whether it speaks of a selector and its row, not of who is heard."""
+    return finding.what != "heard_in_page"
 
 
 def _effects(trial: Trial, zone: Zone, *, manner: Manner) -> Iterator[Effect]:

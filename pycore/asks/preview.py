@@ -7,7 +7,7 @@ from typing_extensions import TypedDict
 
 from pycore.asks.answers import FindingAnswer, ProblemAnswer
 from pycore.asks.editing import command_of
-from pycore.asks.effects import Effect, Trial, effects_of
+from pycore.asks.effects import Effect, Trial, effects_of, keeps_all
 from pycore.asks.faces import speaks_for
 from pycore.asks.names import names_of
 from pycore.asks.refused import problem_answer
@@ -37,7 +37,8 @@ class LoadChange(TypedDict):
 class Option(TypedDict):
     """What a command would do: a problem, or the loads it changes and the verdict on them.
 
-    `effects` are told of commands at one loudspeaker, in the order a person asks for them.
+    `effects` are told of commands at one loudspeaker, in the order a person asks for them;
+    `keeps`: every limit it bears on is known and kept.
     """
 
     verdict: Verdict
@@ -45,6 +46,7 @@ class Option(TypedDict):
     problem: ProblemAnswer | None
     loads: list[LoadChange]
     effects: list[Effect]
+    keeps: bool
 
 
 class PreviewAnswer(TypedDict):
@@ -98,6 +100,7 @@ class Tries:
             "problem": None,
             "loads": loads,
             "effects": effects,
+            "keeps": keeps_all(trial, effects),
         }
 
     def _changed(
@@ -120,8 +123,14 @@ class Tries:
 
 def _refused(problem: Problem, manner: Manner) -> Option:
     refused = problem_answer(problem, manner)
-    words = refused["words"]
-    return {"verdict": "unknown", "words": words, "problem": refused, "loads": [], "effects": []}
+    return {
+        "verdict": "unknown",
+        "words": refused["words"],
+        "problem": refused,
+        "loads": [],
+        "effects": [],
+        "keeps": False,
+    }
 
 
 def _change(before: FindingAnswer | None, after: FindingAnswer) -> LoadChange:

@@ -54,6 +54,11 @@ export const formActions = ({ store, keeper, edits }) => {
       type(field, /^\s*[-−]/.test(now) ? now.replace(/^\s*[-−]\s*/, "") : `−${now}`);
     },
 
+    "form.times": ({ data: { field = "" } }) => {
+      type(field, `${(formNow()?.values[field] ?? "").trim()} × `);
+      document.getElementById(`field-${field}`)?.focus();
+    },
+
     "form.close": () => {
       const thing = formNow()?.context.thing;
       store.change({ bench: thing ? { is: "thing", id: thing } : null });

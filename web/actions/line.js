@@ -42,9 +42,6 @@ export const lineActions = ({ store, edits }) => {
       store.change({ bench: same ? null : { is: "thing", id }, preview: null });
     },
 
-    "point.tap": ({ data: { point = "", tap, at } }) =>
-      send({ do: "set_tap", point, tap_w: Number(tap), tap_at_v: Number(at) }),
-
     "point.connect": ({ data: { point = "" } }) => send({ do: "connect", point }),
     "point.disconnect": ({ data: { point = "" } }) => send({ do: "disconnect", point }),
 

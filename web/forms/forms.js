@@ -1,6 +1,7 @@
 /** All forms by name. */
 
 import { jobForms } from "./job_forms.js";
+import { ladderForms } from "./ladder_forms.js";
 import { add_loudspeakers } from "./loudspeaker_form.js";
 import { pointForms } from "./point_forms.js";
 import { poolForms } from "./pool_forms.js";
@@ -14,5 +15,6 @@ export const forms = {
   ...poolForms,
   ...zoneForms,
   ...pointForms,
+  ...ladderForms,
   add_loudspeakers,
 };

@@ -1,68 +1,100 @@
-/** The form that hangs one or several loudspeakers on a line, alike and in a row. */
+/** The form that hangs one or several loudspeakers on a line in one go, alike and equally far apart. */
 
 import { say } from "../say.js";
 import { loudspeakerFields } from "./fitted_fields.js";
-import { splitHang } from "./lists.js";
+import { faceOf, nowText, splitHang } from "./lists.js";
 import { blankFitted, kindSteps } from "./point_forms.js";
-import { farEnd, hangFields, labelField, sectionFields, voltsOf, zoneOf } from "./section_fields.js";
+import { joinFields, joinOf } from "./join_fields.js";
+import { farEnd, labelField, pointOf, sectionFields, voltsOf, zoneOf } from "./section_fields.js";
 import { fill, numberField } from "./shape.js";
 
 /** @typedef {import("./shape.js").FormKind} FormKind */
+/** @typedef {import("../state").State} State */
 /** @typedef {import("../state").Form} Form */
+/** @typedef {import("../state").Field} Field */
+/** @typedef {import("../state").Zone} Zone */
 
-const MOST_AT_ONCE = 200;
+const MOST_AT_ONCE = 500;
 
-/** @param {Form} form */
-const countOf = (form) => {
-  const count = Number(form.values.count?.trim());
-  return Number.isInteger(count) && count > 0 && count <= MOST_AT_ONCE ? count : null;
+/**
+ * How many ids to set aside: the text says how many at most, and only the core reads it truly.
+ * @param {Form} form
+ */
+const mostOf = (form) => {
+  const numbers = (form.values.run ?? "").match(/\d+/g) ?? [];
+  return Math.min(MOST_AT_ONCE, Math.max(1, ...numbers.map(Number)));
 };
 
-/** The form as it reads for one of the loudspeakers. @param {Form} form @param {number} number */
-const formOf = (form, number) => ({
-  ...form,
-  fields: form.fields.map((field) => ({ ...field, at: field.at.replace(/^points\.0/, `points.${number}`) })),
-});
+/** The one like which the new ones are: the one at hand, else the last of the line. */
+const modelOf = (/** @type {State} */ state, /** @type {Zone} */ zone, /** @type {string} */ at) => {
+  const here = pointOf(state, at);
+  const loudspeakers = zone.line.filter(({ fitted }) => fitted.is === "loudspeaker");
+  return here?.fitted.is === "loudspeaker" ? here : (loudspeakers.at(-1) ?? null);
+};
+
+/** The fields one fills in each time; those of the kind, the label and the place come behind. */
+const runFields = (
+  /** @type {State} */ state,
+  /** @type {Zone} */ zone,
+  /** @type {string} */ near,
+) => {
+  const model = modelOf(state, zone, near);
+  const now = (/** @type {string} */ name) => (model ? nowText(state, model.id, name) : "");
+  const [, cable, joint] = sectionFields(state, "", null, model?.cable ?? zone.line.at(-1)?.cable ?? "");
+  return [
+    numberField("run", "run", say("field.run"), "1", { hint: say("field.run_hint"), times: true }),
+    numberField("tap_w", "fitted.tap_w", say("field.tap_w"), now("tap_w")),
+    numberField("first_m", "first_m", say("field.first_m"), "", { hint: say("field.first_m_hint") }),
+    ...[cable, joint].flatMap((field) => (field ? [{ ...field, at: field.name }] : [])),
+    numberField(
+      "tap_at_v",
+      "fitted.tap_at_v",
+      say("field.tap_at_v"),
+      now("tap_at_v") || voltsOf(state, zone),
+    ),
+  ];
+};
+
+/** @param {State} state @param {Zone} zone @param {string} near @returns {Field[]} */
+const kindFields = (state, zone, near) => {
+  const [kind, seen] = loudspeakerFields(state, "fitted", null);
+  const value = modelOf(state, zone, near)?.fitted.kind ?? "";
+  return [...(kind ? [{ ...kind, value }] : []), ...(seen ? [seen] : [])];
+};
+
+/** @param {State} state @param {import("./shape.js").Context} context */
+const titleOf = (state, { ahead, after }) => {
+  const title = faceOf(state, ahead ?? after ?? "")?.title;
+  if (!title) return say("form.add_loudspeakers");
+  return say(ahead ? "form.add_before" : "form.add_after", { title });
+};
 
 /** @type {FormKind} */
 export const add_loudspeakers = {
   words: "do.add_loudspeakers",
-  ids: (form) => countOf(form) ?? 0,
-  lay: (state, { zone: id = "", after }) => {
-    const zone = zoneOf(state, id);
-    if (!zone) throw new Error(`no zone ${id}`);
-    const [kind, seen] = loudspeakerFields(state, "points.0.fitted", null);
-    const volts = voltsOf(state, zone);
+  ids: mostOf,
+  lay: (state, context) => {
+    const zone = zoneOf(state, context.zone ?? "");
+    if (!zone) throw new Error(`no zone ${context.zone}`);
+    const near = context.ahead ?? context.after ?? "";
     return {
-      title: say("form.add_loudspeakers"),
+      title: titleOf(state, context),
       send: say("form.add"),
       fields: [
-        numberField("count", "", say("field.count"), "1", { hint: say("field.count_hint") }),
-        numberField("tap_w", "points.0.fitted.tap_w", say("field.tap_w"), ""),
-        numberField("tap_at_v", "points.0.fitted.tap_at_v", say("field.tap_at_v"), volts ? String(volts) : ""),
-        ...sectionFields(state, "points.0", null, zone.line.at(-1)?.cable ?? ""),
-        ...[kind, seen].filter((field) => field !== undefined),
-        labelField("points.0.fitted.label", null),
-        ...hangFields(state, zone, after ?? farEnd(zone)),
+        ...runFields(state, zone, near),
+        ...joinFields(state, zone, { ...context, after: context.after ?? farEnd(zone) }),
+        ...kindFields(state, zone, near),
+        labelField("fitted.label", null),
       ],
     };
   },
-  check: (form) =>
-    countOf(form) ? null : { field: "count", words: say("problem.count"), remedy: null },
   build: (form, state, newId) => {
+    const first = newId();
+    const count = mostOf(form);
+    const ids = { hand: first.slice(0, 3), next: Number(first.slice(3)), count };
     const { zone, after } = splitHang(form.values.after ?? "");
-    const points = [];
-    /** @type {Record<string, string>} */
-    const typed = {};
-    let behind = after;
-    for (let number = 0; number < (countOf(form) ?? 0); number += 1) {
-      const point = { id: newId(), after: behind, fitted: blankFitted("loudspeaker") };
-      const one = fill({ do: "", points: { [number]: point } }, formOf(form, number));
-      Object.assign(typed, one.typed);
-      points.push(point);
-      behind = point.id;
-    }
-    const command = { do: "add_points", zone, points, splice: form.values.splice === "run" };
-    return [...kindSteps(state, form), { command, typed }];
+    const command = { do: "add_run", zone, after, ids, fitted: blankFitted("loudspeaker"), ...joinOf(form) };
+    const step = fill(command, form);
+    return [...kindSteps(state, form), { ...step, typed: { run: form.values.run ?? "", ...step.typed } }];
   },
 };

@@ -654,13 +654,14 @@ export interface OpenedJobs {
   refused: RefusedJob[];
 }
 
-/** What a command would do: a problem, or the loads it changes and the verdict on them. `effects` are told of commands at one loudspeaker, in the order a person asks for them. */
+/** What a command would do: a problem, or the loads it changes and the verdict on them. `effects` are told of commands at one loudspeaker, in the order a person asks for them; `keeps`: every limit it bears on is known and kept. */
 export interface Option {
   verdict: "ok" | "near" | "over" | "unknown" | "note";
   words: string;
   problem: ProblemAnswer | null;
   loads: LoadChange[];
   effects: Effect[];
+  keeps: boolean;
 }
 
 /** What one range of the next reading would mean: the suspects it leaves, likeliest first. */

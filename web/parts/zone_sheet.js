@@ -20,6 +20,9 @@ const MOST_LEVELS = 4;
 const drawing = ({ is, connected }) =>
   glyph(is === "loudspeaker" && connected === false ? "loudspeaker_off" : is);
 
+const tickedMark = () =>
+  html`<span class="point-ticked">${glyph("ticked")}<span class="unseen">${say("point.ticked")}</span></span>`;
+
 /** The run and the branches beside a row. @param {Row} row */
 const rails = ({ level, ends, branches }) => {
   const shown = Math.min(level, MOST_LEVELS);
@@ -35,13 +38,14 @@ const pointRow = (desk, row, picked) => {
   const face = desk.seen.faces.things[id];
   const off = fitted.connected === false || fitted.off;
   const title = face?.title || sayOne("fitted", fitted.is);
+  const ticked = desk.job.ticks.some(({ point }) => point === id);
   return html`<li class="point level-${Math.min(row.level, MOST_LEVELS)} ${picked ? "picked" : ""} ${off ? "off" : ""}">
     ${rails(row)}
     <button type="button" class="pick point-pick" data-act="thing.pick" data-id=${id}
       aria-expanded=${picked}>
       <span class="point-drawing">${drawing(fitted)}</span>
       <span class="point-words">
-        <span class="point-head"><b>${title}</b><span class="point-line">${face?.line}</span></span>
+        <span class="point-head"><b>${title}${ticked ? tickedMark() : nothing}</b><span class="point-line">${face?.line}</span></span>
         <span class="point-detail quiet"><span>${face?.detail}</span><span>${face?.loss}</span></span>
       </span>
     </button>

@@ -75,6 +75,10 @@ export const fieldRow = (form, field) => {
             aria-label=${say("field.sign")}>±</button>`
         : nothing}
       ${control(id, value, field, described)}
+      ${field.times
+        ? html`<button type="button" class="square times" data-act="form.times" data-field=${field.name}
+            aria-label=${say("field.times")}>×</button>`
+        : nothing}
     </div>
     ${problem ? problemLine(form, field) : hintLine(field)}
   </div>`;

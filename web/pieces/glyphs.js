@@ -35,6 +35,8 @@ const DRAWN = {
   history: svg`<path d="M4.5 12a7.5 7.5 0 1 0 2.6-5.7L4.5 8.5M4.5 4v4.5H9M12 7.5V12l3 2.2" />`,
   compare: svg`<path d="M4 4.5h6.5v15H4zM13.5 4.5H20v15h-6.5zM6 9h2.5M15.5 9H18M6 13h2.5M15.5 15H18" />`,
   take: svg`<path d="M4.5 12.5 9.5 17.5 19.5 6.5" />`,
+  ticked: svg`<path class="thick" d="M4.5 13 10 18.5 19.5 6" />`,
+  swap: svg`<path d="M4 8.5h14M14 4.5l4 4-4 4M20 15.5H6M10 11.5l-4 4 4 4" />`,
   limits: svg`<path d="M4.5 7h15M4.5 17h15" /><circle cx="9" cy="7" r="2.3" class="fill" /><circle cx="15" cy="17" r="2.3" class="fill" />`,
 };
 

@@ -1,0 +1,49 @@
+/** What the page holds about one line: its drawing, its cable, what if, and the ladder. Types only. */
+
+import type * as door from "./generated/door";
+import type { Verdict } from "./answers";
+
+export type View = "list" | "drawing" | "cable" | "if";
+export type DrawnState = "override" | "set";
+export type Stock = "metric" | "gauge" | "job";
+export type Known = "drawing" | "found" | "set" | "checked";
+
+export type Drawing = door.DrawingAnswer;
+export type DrawnPoint = door.DrawnPoint;
+export type PointNumbers = door.PointNumbers;
+export type Swap = door.Swap;
+export type CablePick = door.CablePick;
+
+/** An answer and the zone or point it is about. */
+export interface Asked<T> {
+  of: string;
+  answer: T;
+}
+
+export interface Cabling {
+  choice: door.CableAnswer;
+  longest: door.LongestAnswer;
+}
+export interface WhatIf {
+  is: "voltage" | "tap" | "more";
+  line_v: string;
+  tap: string;
+  run: string;
+  of: string;
+  answer: door.WhatIfAnswer | null;
+  problem: { words: string; remedy: string | null } | null;
+}
+export interface LineState {
+  state: DrawnState;
+  wide: boolean;
+  drawing: Asked<Drawing> | null;
+  numbers: Asked<PointNumbers> | null;
+  swaps: Asked<Swap[]> | null;
+  stock: Stock | null;
+  cabling: Asked<Cabling> | null;
+  what_if: WhatIf;
+  /** As what a tap is entered that is touched; null leaves how it is known alone. */
+  turning: Known | null;
+  initials: string;
+}
+export type { Verdict };

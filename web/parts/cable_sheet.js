@@ -1,0 +1,90 @@
+/** Which cable to pull through a line: the thinnest that passes, one section more, or what else. */
+
+import { html, nothing } from "../markup.js";
+import { shape, verdictMark } from "../pieces/mark.js";
+import { say, sayOne } from "../say.js";
+
+/** @typedef {import("../state").State} State */
+/** @typedef {import("../line_state").Cabling["choice"]} Choice */
+/** @typedef {import("../line_state").CablePick} CablePick */
+
+const STOCKS = /** @type {const} */ (["metric", "gauge", "job"]);
+
+/** @param {import("../line_state").Stock} now */
+const stocks = (now) => html`<div class="segments" role="group" aria-label=${say("cable.stock")}>
+  ${STOCKS.map(
+    (each) => html`<button type="button" class="segment" data-act="cable.stock" data-stock=${each}
+      aria-pressed=${each === now}>${sayOne("cable", `stock_${each}`)}</button>`,
+  )}
+</div>`;
+
+/** @param {CablePick} pick @param {number} at @param {"picks" | "step_ups"} list */
+const proposal = ({ title, words, why_not, loss, here, command }, at, list) => html`<li class="proposal">
+  <div class="proposal-head">
+    <h3>${title}</h3>
+    ${loss ? html`<b class="proposal-loss">${loss}</b>` : nothing}
+  </div>
+  <p>${words}</p>
+  ${why_not ? html`<p class="quiet">${why_not}</p>` : nothing}
+  ${here ? html`<p class="proposal-here">${shape("ok")}<span>${say("cable.here")}</span></p>` : nothing}
+  ${command
+    ? html`<button type="button" class="plain-button" data-act="cable.use" data-list=${list} data-at=${at}
+        aria-label=${say("cable.use_for", { title })}>${say("cable.use")}</button>`
+    : nothing}
+</li>`;
+
+/** @param {string} title @param {CablePick[]} picks @param {"picks" | "step_ups"} list */
+const proposals = (title, picks, list) =>
+  picks.length
+    ? html`<section class="proposals">
+        <h2>${title}</h2>
+        <ul>${picks.map((pick, at) => proposal(pick, at, list))}</ul>
+      </section>`
+    : nothing;
+
+/** @param {Choice} choice */
+const waysOut = ({ ways_out }) =>
+  ways_out.length
+    ? html`<section class="proposals">
+        <h2>${say("cable.ways_out")}</h2>
+        <ul>
+          ${ways_out.map(
+            ({ words, passes }) => html`<li class="proposal v-${passes ? "ok" : "over"}">
+              <p>${words}</p>
+              ${verdictMark(passes ? "ok" : "over", say(passes ? "cable.passes" : "cable.passes_not"))}
+            </li>`,
+          )}
+        </ul>
+      </section>`
+    : nothing;
+
+/** @param {Choice} choice */
+const now = ({ now: words, verdict, refused }) => {
+  if (refused) return html`<p class="cable-now v-unknown">${shape("unknown")}<span>${refused}</span></p>`;
+  return words
+    ? html`<p class="cable-now v-${verdict}">${shape(verdict)}<span>${words}</span></p>`
+    : nothing;
+};
+
+/** @param {State} state */
+export const cableSheet = ({ line, manner, place }) => {
+  const { cabling } = line;
+  const stock = line.stock ?? (manner.length === "ft" ? "gauge" : "metric");
+  if (cabling?.of !== place.zone || !cabling) {
+    return html`<p class="empty quiet" role="status">${say("cable.asked")}</p>`;
+  }
+  const { choice, longest } = cabling.answer;
+  return html`<section class="cable" aria-label=${say("view.cable")}>
+    ${now(choice)} ${stocks(stock)}
+    ${choice.stock.length
+      ? html`<p class="quiet">${say("cable.list", { list: choice.stock.join(", ") })}</p>`
+      : nothing}
+    ${proposals(say("cable.picks"), choice.picks, "picks")}
+    ${waysOut(choice)}
+    ${proposals(say("cable.step_ups"), choice.step_ups, "step_ups")}
+    <section class="proposals">
+      <h2>${say("cable.longest")}</h2>
+      <p class=${longest.known ? "" : "quiet"}>${longest.words}</p>
+    </section>
+  </section>`;
+};

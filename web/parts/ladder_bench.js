@@ -1,0 +1,117 @@
+/** At one loudspeaker, with one thumb: its taps, how they are known, its tick, and what to do with it. */
+
+import { html, nothing } from "../markup.js";
+import { benchButton, squareButton } from "../pieces/button.js";
+import { shape } from "../pieces/mark.js";
+import { numbersTable } from "../pieces/numbers.js";
+import { tapRow } from "../pieces/tap_rows.js";
+import { say, sayOne } from "../say.js";
+import { adviceOf, tapsOf } from "../taps.js";
+
+/** @typedef {import("../state").State} State */
+/** @typedef {import("../state").Desk} Desk */
+/** @typedef {import("../state").Point} Point */
+/** @typedef {import("../state").Zone} Zone */
+
+const KNOWN = /** @type {const} */ (["drawing", "found", "set", "checked"]);
+
+/** @param {State} state @param {Zone} zone @param {Point} point */
+const tapRows = (state, zone, { id, fitted }) => {
+  const { preview } = state;
+  const options = preview?.point === id ? preview.options : {};
+  const advice = adviceOf(state, zone, id);
+  const taps = tapsOf(state, zone, fitted).map(({ tap_w, at_v, shown }) => {
+    const here = fitted.tap_w === tap_w && fitted.tap_at_v === at_v;
+    const neighbour = tap_w === advice.neighbour;
+    const notes = [
+      here ? say("point.now") : "",
+      neighbour && !here ? say("point.as_neighbours") : "",
+      tap_w === advice.largest ? say("point.largest") : "",
+    ];
+    const note = notes.filter(Boolean).join(" · ");
+    return { point: id, tap_w, at_v, shown, here, note, neighbour, option: options[`${tap_w}`] };
+  });
+  const first = taps.filter(({ neighbour, here }) => neighbour && !here);
+  return html`<div class="tap-rows" role="group" aria-label=${say("ladder.taps")}>
+    ${[...first, ...taps.filter((tap) => !first.includes(tap))].map(tapRow)}
+  </div>`;
+};
+
+/** @param {State} state @param {Point} point */
+const knownAs = ({ line }, { id, fitted }) => html`<div
+    class="segments"
+    role="group"
+    aria-label=${say("ladder.known")}
+  >
+    ${KNOWN.map(
+      (each) => html`<button type="button" class="segment" data-act="ladder.known" data-point=${id}
+        data-seen=${each} aria-pressed=${fitted.seen === each}>${sayOne("ladder", `known_${each}`)}</button>`,
+    )}
+  </div>
+  ${line.turning ? html`<p class="quiet">${sayOne("ladder", `turning_${line.turning}`)}</p>` : nothing}`;
+
+/** @param {State} state @param {Point} point */
+const tickRow = ({ desk, line }, { id, fitted }) => {
+  const tick = desk?.job.ticks.find((each) => each.point === id);
+  if (tick) {
+    const { at, initials } = tick;
+    return html`<div class="tick-row ticked">
+      <p>${shape("ok")}<span>${say("ladder.ticked", { at, initials })}</span></p>
+      <button type="button" class="plain-button" data-act="ladder.untick" data-point=${id}>${say("ladder.untick")}</button>
+    </div>`;
+  }
+  if (typeof fitted.tap_w !== "number" || typeof fitted.tap_at_v !== "number") {
+    return html`<p class="quiet">${say("ladder.no_tap")}</p>`;
+  }
+  return html`<div class="tick-row">
+    <button type="button" class="plain-button" data-act="ladder.tick" data-point=${id}>${say("ladder.tick")}</button>
+    <label for="initials">${say("ladder.initials")}</label>
+    <input id="initials" type="text" maxlength="12" autocomplete="off" autocapitalize="characters"
+      spellcheck="false" .value=${line.initials} data-input="ladder.initials" />
+  </div>`;
+};
+
+/** @param {Desk} desk @param {Point} point */
+const head = (desk, { id, fitted }) => {
+  const face = desk.seen.faces.things[id];
+  const { tap_w, planned_tap_w } = fitted;
+  const planned = planned_tap_w === tap_w ? null : face?.fields?.planned_tap_w;
+  return html`<div class="bench-head">
+      <div class="bench-title">
+        <h2>${face?.title || sayOne("fitted", fitted.is)}</h2>
+        <p class="quiet">${face?.line}${planned ? html` · ${say("ladder.planned", { tap: planned })}` : nothing}</p>
+      </div>
+      ${squareButton("close", say("bench.close"), "bench.close")}
+    </div>
+    ${face?.reason ? html`<p class="bench-reason v-${face.verdict}">${shape(face.verdict ?? "note")}<span>${face.reason}</span></p>` : nothing}`;
+};
+
+/** @param {Desk} desk @param {Zone} zone @param {Point} point */
+const buttons = (desk, zone, { id, after, fitted }) => {
+  const before = { zone: zone.id, after: after ?? "", ahead: id };
+  const connect = fitted.connected ? "disconnect" : "connect";
+  return html`<div class="bench-buttons">
+    ${benchButton("loudspeaker", say("ladder.after"), "form.open", { form: "add_loudspeakers", zone: zone.id, after: id })}
+    ${benchButton("loudspeaker", say("ladder.before"), "form.open", { form: "add_loudspeakers", ...before })}
+    ${benchButton("swap", say("ladder.swap"), "ladder.swap_open", { point: id })}
+    ${benchButton("attenuator", say("ladder.control"), "form.open", { form: "put_attenuator", ...before })}
+    ${benchButton("connect", sayOne("do", connect), `point.${connect}`, { point: id })}
+    ${benchButton("tally", say("form.set_tap"), "form.open", { form: "set_tap", thing: id })}
+    ${benchButton("change", say("form.change"), "form.open", { form: "change_point", thing: id })}
+    ${benchButton("move", say("form.move"), "form.open", { form: "move_point", thing: id, zone: zone.id })}
+    ${benchButton("remove", say("form.remove"), "point.remove", { point: id })}
+    ${benchButton("undo", say("do.undo"), "edit.undo", {}, { off: !desk.undo.length || desk.waiting.length > 0 })}
+  </div>`;
+};
+
+/** @param {State} state @param {Zone} zone @param {Point} point */
+export const ladderBench = (state, zone, point) => {
+  const { desk, line, place } = state;
+  if (!desk) return nothing;
+  const { numbers: asked } = line;
+  const numbers = numbersTable(asked?.of === point.id ? asked.answer : null);
+  const drawn = place.view === "drawing";
+  return html`${head(desk, point)} ${drawn ? numbers : nothing} ${tapRows(state, zone, point)}
+    ${knownAs(state, point)} ${tickRow(state, point)} ${buttons(desk, zone, point)}
+    ${drawn ? nothing : numbers}`;
+};
