@@ -9,6 +9,7 @@ from pycore.edit.cabling import SetCable
 from pycore.edit.change import changed
 from pycore.edit.fitting import ChangePoint, Connect, Disconnect, SetAttenuator
 from pycore.edit.hanging import AddPoints, MovePoint, RemovePoint
+from pycore.edit.measuring import DropReading, KeepReading, MarkBaseline
 from pycore.edit.runs import AddRun
 from pycore.edit.supply import (
     AddAmplifier,
@@ -57,6 +58,9 @@ Command = Annotated[
     | Connect
     | Disconnect
     | SetAttenuator
+    | KeepReading
+    | DropReading
+    | MarkBaseline
     | Tick
     | Untick,
     Field(discriminator="do"),

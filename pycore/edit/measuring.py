@@ -1,0 +1,108 @@
+"""Commands for what was read on site: keep a reading, take it back, make a set the baseline."""
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from pycore.edit.change import changed
+from pycore.ground.problems import BadCommand
+from pycore.jobs import Closed, Job, Reading
+from pycore.jobs.base import PLAIN_LINE, Celsius, Id, Name, Percent
+from pycore.jobs.records import Heard, Moment, Quantity, Spot
+
+OPEN_OHM = 1e12  # how a meter's "more than I can show" is written down
+Number = Annotated[float, Field(ge=0, le=OPEN_OHM)]
+UNITS: dict[str, str] = {
+    "z_1k_ohm": "read_ohm",
+    "dc_ohm": "read_ohm",
+    "earth_ohm": "read_ohm",
+    "volts": "read_v",
+    "amps": "read_a",
+    "plays": "heard",
+}
+# A hand meter within 5 % (common practice, no source), where nobody says better.
+METER_PCT = 5.0
+
+
+class KeepReading(Closed):
+    """Write down what an instrument said, or an ear. The number comes in the unit of `quantity`.
+
+    `over_range`: the meter showed more than it can ("OL"). A reading with the same id is
+    replaced, so a slip can be put right.
+    """
+
+    do: Literal["keep_reading"]
+    id: Id
+    at: Moment
+    where: Spot
+    looking: Literal["out", "back"]
+    lifted: Annotated[tuple[Id, ...], Field(max_length=500)] = ()
+    quantity: Quantity
+    controls: Literal["open", "set", "override"]
+    tolerance_pct: Percent | None = None
+    temperature_c: Celsius | None = None
+    instrument: Annotated[Name, PLAIN_LINE] = ""
+    baseline: bool = False
+    read_ohm: Number | None = None
+    read_v: Number | None = None
+    read_a: Number | None = None
+    heard: Heard | None = None
+    over_range: bool = False
+
+    def apply(self, job: Job) -> Job:
+        """The job with the reading written down."""
+        reading = Reading(
+            id=self.id,
+            at=self.at,
+            where=self.where,
+            looking=self.looking,
+            lifted=self.lifted,
+            quantity=self.quantity,
+            value=self._value(),
+            controls=self.controls,
+            tolerance_pct=METER_PCT if self.tolerance_pct is None else self.tolerance_pct,
+            temperature_c=self.temperature_c,
+            instrument=self.instrument,
+            baseline=self.baseline,
+        )
+        others = tuple(one for one in job.readings if one.id != self.id)
+        return changed(job, readings=(*others, reading))
+
+    def _value(self) -> float | Heard:
+        field = UNITS[self.quantity]
+        if self.over_range and field == "read_ohm":
+            return OPEN_OHM
+        value: float | Heard | None = getattr(self, field)
+        if value is None:
+            raise BadCommand("reading_empty", where={"field": field})
+        return value
+
+
+class DropReading(Closed):
+    """Take a reading back."""
+
+    do: Literal["drop_reading"]
+    reading: Id
+
+    def apply(self, job: Job) -> Job:
+        """The job without the reading."""
+        kept = tuple(one for one in job.readings if one.id != self.reading)
+        if len(kept) == len(job.readings):
+            raise BadCommand("not_here", where={"field": "reading"}, id=self.reading)
+        return changed(job, readings=kept)
+
+
+class MarkBaseline(Closed):
+    """Make readings the line's baseline, or no longer."""
+
+    do: Literal["mark_baseline"]
+    readings: Annotated[tuple[Id, ...], Field(min_length=1, max_length=500)]
+    baseline: bool
+
+    def apply(self, job: Job) -> Job:
+        """The job with those readings marked."""
+        marked = tuple(
+            changed(one, baseline=self.baseline) if one.id in self.readings else one
+            for one in job.readings
+        )
+        return changed(job, readings=marked)
