@@ -18,7 +18,7 @@ from tests.page.visitors import (
 from web.tools.server import FolderServer
 
 
-def difference(page: Page, thing: str, field: str) -> Locator:
+def difference(page: Page, thing: str | None, field: str) -> Locator:
     """One change, by the thing and the field."""
     return page.get_by_role("group", name=f"{thing}: {field}", exact=True)
 

@@ -1,6 +1,7 @@
 """A job goes to another phone by link, code or file, and is always looked at before it is kept."""
 
 import json
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -90,7 +91,7 @@ def test_another_state_can_be_kept_as_a_job_of_its_own(page: Page, served: Folde
     assert kept_job(page, "s4a").place == job.place
 
 
-WRONG = {
+WRONG: dict[str, tuple[Callable[[str], str], str]] = {
     "cut": (lambda text: text[: len(text) // 2], "The link is cut short: only 4"),
     "damaged": (lambda text: text[:60] + ("B" if text[60] != "B" else "C") + text[61:],
                 "The link is damaged: some of its characters changed on the way."),

@@ -21,15 +21,19 @@ export const makeArriving = (house) => {
     if (arrived) store.change({ arrived: { ...arrived, ...part } });
   };
 
-  /** The job here that says the very same, under whatever id. @param {Job} job @param {string} print */
+  /**
+   * The job here that says the very same: the one of the same id, else any other.
+   * @param {Job} job @param {string} print
+   */
   const findSame = async (job, print) => {
-    const lines = (await keeper.listJobs()).filter(({ id, name }) => id === job.id || name === job.name);
+    const all = await keeper.listJobs();
+    const ours = all.filter(({ id }) => id === job.id);
+    const lines = ours.length ? ours : all.filter(({ name }) => name === job.name);
     const records = await Promise.all(lines.map(({ id }) => keeper.readJob(id)));
     const jobs = records.flatMap((record) => (record ? [record.job] : []));
     if (!jobs.length) return null;
     const { prints } = await door.ask("prints", { jobs });
-    const same = jobs.filter((_, at) => prints[at] === print);
-    return (same.find(({ id }) => id === job.id) ?? same[0])?.id ?? null;
+    return jobs.find((_, at) => prints[at] === print)?.id ?? null;
   };
 
   /** How a job stands to what is kept here. @param {Job} job @param {string} print */
