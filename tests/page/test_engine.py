@@ -127,8 +127,9 @@ def test_a_failed_start_says_why_and_keeps_jobs_readable_and_saved_to_files(
     again.goto(address)
     expect(again.locator(".notice.bad")).to_contain_text("The engine did not start")
     expect(again.locator(".verdict-head.v-over")).to_be_visible()
+    again.get_by_role("link", name="Share", exact=True).tap()
     with again.expect_download() as waiting:
-        touch(again, "Save to a file")
+        touch(again, "Save the file")
     assert waiting.value.suggested_filename.endswith(".json")
     again.unroute(ENGINE_FILE)
     touch(again, "Try again")
