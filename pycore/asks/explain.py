@@ -113,6 +113,7 @@ def _tidy(text: str) -> str:
         " ** 2": "²",
         " ** ": " ^ ",
         " * ": " × ",
+        " - ": " − ",
         "sum(each)": "sum of all",
     }
     for code, sign in signs.items():

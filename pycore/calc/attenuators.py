@@ -3,7 +3,7 @@
 from typing import NamedTuple
 
 from pycore.formulas import power
-from pycore.ground.units import true_voltage
+from pycore.ground.units import same_voltage, true_voltage
 from pycore.jobs import Attenuator, AttenuatorKind, Kinds
 from pycore.jobs.kinds import Form
 
@@ -65,6 +65,8 @@ def rating_w(facts: AttenuatorFacts, line_v: float) -> float | None:
     """
     if not facts.rated_w or facts.rated_at_v is None or stands_too_high(facts, line_v):
         return None
+    if same_voltage(line_v, facts.rated_at_v):
+        return facts.rated_w
     return power.rating_at_lower_voltage_w(
         rated_w=facts.rated_w, line_v=line_v, rated_at_v=facts.rated_at_v
     )

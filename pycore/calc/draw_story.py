@@ -13,7 +13,6 @@ from pycore.calc.draws import (
     possible_taps,
 )
 from pycore.formulas import power
-from pycore.ground.sources import PRACTICE
 from pycore.ground.units import true_voltage
 from pycore.ground.working import Known, Step, computed, step
 from pycore.jobs import Existing, Fitted, Loudspeaker
@@ -63,8 +62,8 @@ def _existing_steps(fitted: Existing, line_v: float) -> Iterator[Step]:
     made = step("draw_existing", power.draw_of_resistance_w, inputs=inputs)
     yield made
     for code, times in (("existing_low", READS_LOW), ("existing_high", READS_HIGH)):
-        share = Known(times, "factor", "assumed", PRACTICE)
-        yield step(code, power.felt_load_w, inputs={"load_w": computed(made), "share": share})
+        planned = {"measured_w": computed(made), "share": Known(times, "factor", "assumed")}
+        yield step(code, power.planned_load_w, inputs=planned)
 
 
 def _loudspeaker_steps(fitted: Loudspeaker, one: Told, *, lookup: Lookup) -> Iterator[Step]:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from typing import Literal, NamedTuple
 
-from pycore.calc.attenuators import share_felt
+from pycore.calc.attenuators import AttenuatorFacts, share_felt
 from pycore.calc.check import Checked
 from pycore.calc.draw_story import Told, told_draws, typed
 from pycore.calc.draws import Draw, Lookup
@@ -11,7 +11,7 @@ from pycore.calc.judge import Limit
 from pycore.calc.limits import Loads, output_of
 from pycore.calc.zone_loads import Part, parts_of
 from pycore.formulas import power
-from pycore.ground.working import Known, Step, Working, computed, step
+from pycore.ground.working import Known, Origin, Step, Working, computed, step
 from pycore.jobs import Attenuator, Zone
 
 Bound = Literal["value", "low", "high"]
@@ -30,10 +30,25 @@ def load_working(checked: Checked, limit: Limit) -> Working:
     """The sum behind a load in watts, or in ohms: where it is a range, its low and high first."""
     carried = tuple(_carried(checked.loads, limit))
     told = (Told(one.part.point.fitted, one.part.draw, one.line_v) for one in carried)
-    steps = [*told_draws(told, Lookup.of(checked.job.kinds))]
+    steps = [*_rating_steps(limit), *told_draws(told, Lookup.of(checked.job.kinds))]
     for bound in _bounds(limit):
         steps.extend(_sum_steps(checked, limit, carried=carried, bound=bound))
     return Working(tuple(steps), _assumptions(limit))
+
+
+def _rating_steps(limit: Limit) -> Iterator[Step]:
+    """What a control may carry on a line of fewer volts than it is marked for."""
+    names = ("rated_w", "line_v", "rated_at_v")
+    numbers = {name: limit.values.get(name) for name in names}
+    if limit.most_w is None or limit.most_w == numbers["rated_w"]:
+        return
+    known = {
+        name: typed(number, name.rsplit("_", 1)[-1])
+        for name, number in numbers.items()
+        if isinstance(number, float)
+    }
+    if len(known) == len(names):
+        yield step("control_rating", power.rating_at_lower_voltage_w, inputs=known)
 
 
 def _bounds(limit: Limit) -> tuple[Bound, ...]:
@@ -100,14 +115,25 @@ def _felt_steps(
     if share.value == 1.0:
         return
     if not fitted.off:
-        setting = Known(fitted.set_db - (facts.insertion_db or 0.0), "db", "typed")
-        inputs = {"setting_db": setting}
-        made = step("control_share", power.reflected_share, inputs=inputs, control=fitted.label)
-        yield made
-        share = computed(made)
+        told = tuple(_share_steps(fitted, facts))
+        yield from told
+        share = computed(told[-1])
     code = "control_off" if fitted.off else "zone_felt"
     felt = {"load_w": computed(load), "share": share}
     yield step(code, power.felt_load_w, inputs=felt, zone=zone.name, control=fitted.label)
+
+
+def _share_steps(fitted: Attenuator, facts: AttenuatorFacts) -> Iterator[Step]:
+    """The share of a load that its line feels through a control, by its setting and own loss."""
+    level = Known(fitted.set_db, "db", "typed")
+    if facts.insertion_db:
+        own: Origin = "typed" if fitted.insertion_db is not None else "catalogue"
+        losses = {"set_db": level, "insertion_db": Known(facts.insertion_db, "db", own)}
+        made = step("control_level", power.below_control_db, inputs=losses, control=fitted.label)
+        yield made
+        level = computed(made)
+    inputs = {"setting_db": level}
+    yield step("control_share", power.reflected_share, inputs=inputs, control=fitted.label)
 
 
 def _total_steps(
@@ -116,13 +142,16 @@ def _total_steps(
     other_w = _other_w(checked, limit)
     if other_w:
         sums = [*sums, typed(other_w, "w")]
-    each = tuple(one.value for one in sums if isinstance(one.value, float))
-    total = step(
-        TOTAL[bound], power.sum_of_draws_w, inputs={"each_w": Known(each, "w", "computed")}
-    )
-    yield total
-    if limit.what == "output_impedance_ohm" and limit.line_v is not None and total.result:
-        ohms = {"line_v": typed(limit.line_v, "v"), "load_w": computed(total)}
+    if len(sums) == 1 and sums[0].origin == "computed":
+        load = sums[0]  # told already
+    else:
+        each = tuple(one.value for one in sums if isinstance(one.value, float))
+        inputs = {"each_w": Known(each, "w", "computed")}
+        total = step(TOTAL[bound], power.sum_of_draws_w, inputs=inputs)
+        yield total
+        load = computed(total)
+    if limit.what == "output_impedance_ohm" and limit.line_v is not None and load.value:
+        ohms = {"line_v": typed(limit.line_v, "v"), "load_w": load}
         yield step("impedance", power.impedance_of_watts_ohm, inputs=ohms)
 
 

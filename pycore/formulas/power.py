@@ -76,6 +76,18 @@ def felt_load_w(*, load_w: float, share: float) -> float:
     return load_w * share
 
 
+@equation("measured_w * share", unit="w", source=PRACTICE)
+def planned_load_w(*, measured_w: float, share: float) -> float:
+    """What to plan for (W) where a part of a line was measured as `measured_w` (W)."""
+    return measured_w * share
+
+
+@equation("set_db - insertion_db", unit="db", source=DECIBEL)
+def below_control_db(*, set_db: float, insertion_db: float) -> float:
+    """Level (dB) below a control that stands at `set_db` (dB) and loses `insertion_db` (dB)."""
+    return set_db - insertion_db
+
+
 @equation("load_w + count * each_w", unit="w", source=ADDITION)
 def load_with_more_w(*, load_w: float, count: float, each_w: float) -> float:
     """A load (W) with `count` more loudspeakers of `each_w` (W) in parallel."""
