@@ -22,7 +22,7 @@ from pycore.calc.whatif import far_end
 from pycore.edit.change import find_zone
 from pycore.ground.units import Manner, show, show_length
 from pycore.ground.words import say
-from pycore.jobs import Closed, Job, Zone
+from pycore.jobs import Closed, Job, Point, Zone
 from pycore.jobs.base import Id
 
 
@@ -162,22 +162,9 @@ def _named(finding: Finding | None, value: str) -> str | None:
 
 
 def _point(desk: Desk, spot: Spot) -> DrawnPoint:
-    point, fitted = spot.point, spot.point.fitted
-    off = (fitted.is_ == "loudspeaker" and not fitted.connected) or (
-        fitted.is_ == "attenuator" and fitted.off
-    )
+    point = spot.point
     row = desk.rows.get(point.id)
-    loss_db = row["loss_db"] if row else None
-    length = "?" if point.length_m is None else show_length(point.length_m, manner=desk.manner)
-    if cable_changes(desk.zone, point):
-        cable = desk.names.get(point.cable or "", "")
-        length = say(
-            "drawing",
-            "length_of" if cable else "length_no_cable",
-            values={"length": length, "cable": cable},
-            language=desk.manner.language,
-        )
-    figure, finding = _figure(desk, spot, row)
+    figure, finding = _figure(desk, spot, row=row)
     return {
         "id": point.id,
         "x": spot.lane,
@@ -186,11 +173,11 @@ def _point(desk: Desk, spot: Spot) -> DrawnPoint:
         "from_x": spot.from_lane,
         "from_y": spot.from_y,
         "known": spot.known,
-        "drawn_as": f"{fitted.is_}_off" if off else fitted.is_,
+        "drawn_as": _drawn_as(point),
         "title": desk.names.get(point.id, ""),
         "line": point_line(point, desk.manner),
-        "length": length,
-        "tone": tone_of(loss_db, desk.limit_db),
+        "length": _length(desk, point),
+        "tone": tone_of(row["loss_db"] if row else None, desk.limit_db),
         "figure": figure,
         "finding": finding,
         "worst": point.id == desk.marked["worst"],
@@ -200,7 +187,26 @@ def _point(desk: Desk, spot: Spot) -> DrawnPoint:
     }
 
 
-def _figure(desk: Desk, spot: Spot, row: PointRow | None) -> tuple[str, str | None]:
+def _drawn_as(point: Point) -> str:
+    """What is fitted, and whether it stands off."""
+    fitted = point.fitted
+    away = fitted.is_ == "loudspeaker" and not fitted.connected
+    off = away or (fitted.is_ == "attenuator" and fitted.off)
+    return f"{fitted.is_}_off" if off else fitted.is_
+
+
+def _length(desk: Desk, point: Point) -> str:
+    """The section's length, and its cable where that is another than before it."""
+    length = "?" if point.length_m is None else show_length(point.length_m, manner=desk.manner)
+    if not cable_changes(desk.zone, point):
+        return length
+    cable = desk.names.get(point.cable or "", "")
+    code = "length_of" if cable else "length_no_cable"
+    texts = {"length": length, "cable": cable}
+    return say("drawing", code, values=texts, language=desk.manner.language)
+
+
+def _figure(desk: Desk, spot: Spot, *, row: PointRow | None) -> tuple[str, str | None]:
     """Cable loss in a page; the level as it is set. Of junctions and controls neither."""
     if spot.point.fitted.is_ not in ("loudspeaker", "existing") or row is None:
         return "", None

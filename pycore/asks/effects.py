@@ -80,7 +80,7 @@ def _effects(trial: Trial, zone: Zone, *, manner: Manner) -> Iterator[Effect]:
         text = bounds_text(Bounds(*asked.override), "w", manner=manner)
         yield _effect("zone", text, manner=manner)
     found = list(trial.after.findings.values())
-    for what, finding in _loads(trial, zone, found):
+    for what, finding in _loads(trial, zone, found=found):
         yield _share(what, finding, manner=manner)
     far = next((one for one in found if _is_loss(one, zone)), None)
     if far is not None and far.value is not None:
@@ -88,7 +88,7 @@ def _effects(trial: Trial, zone: Zone, *, manner: Manner) -> Iterator[Effect]:
         yield _effect("far", text, verdict=far.verdict, manner=manner)
 
 
-def _loads(trial: Trial, zone: Zone, found: list[Finding]) -> Iterator[tuple[What, Finding]]:
+def _loads(trial: Trial, zone: Zone, *, found: list[Finding]) -> Iterator[tuple[What, Finding]]:
     """The output, the pool it is in, and the nearest control above the point."""
     output = zone.page_output or zone.output
     amplifier, which = _pool_of(trial.job, output)

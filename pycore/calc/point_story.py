@@ -1,7 +1,8 @@
 """How the numbers at one point came to be: the sections and controls on the way, then the
 volts that are left, and what those make of its load."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
+from typing import Protocol
 
 from pycore.calc.finding import Finding
 from pycore.calc.line_assumes import assumed
@@ -11,7 +12,12 @@ from pycore.calc.solve import Line, Lines, Run
 from pycore.formulas import arrival, level
 from pycore.ground.working import Known, Step, Working, computed, step
 
-Teller = Callable[[Line, Run, int], Iterator[Step]]
+
+class Teller(Protocol):
+    """Tells the steps to one number at a node of a solved line."""
+
+    def __call__(self, line: Line, value: Run, *, node: int) -> Iterator[Step]:
+        """The steps, the last of which gives the number."""
 
 
 def point_working(lines: Lines, finding: Finding) -> Working:
@@ -26,10 +32,10 @@ def point_working(lines: Lines, finding: Finding) -> Working:
         for node, point in enumerate(line.laid.points, start=1)
         if point.id == finding.where["point"]
     )
-    return Working(tuple(tell(line, line.value, node)), assumed(line, finding))
+    return Working(tuple(tell(line, line.value, node=node)), assumed(line, finding))
 
 
-def _way(line: Line, value: Run, node: int) -> Iterator[Step]:
+def _way(line: Line, value: Run, *, node: int) -> Iterator[Step]:
     """The section to the point, then all sections on the way to it together."""
     yield from section_steps(line, node, told=set())
     losses = tuple(
@@ -45,7 +51,7 @@ def _way(line: Line, value: Run, node: int) -> Iterator[Step]:
     yield step("point_path", level.sum_of_losses_db, inputs=sections, point=name_of(line, node))
 
 
-def _passed_v(line: Line, value: Run, node: int) -> float:
+def _passed_v(line: Line, value: Run, *, node: int) -> float:
     """The terminals' volts with every control on the way at its ratio, before any cable."""
     passed_v = line.reference_v
     for parent in path_to(line.laid.parents, node)[:-1]:
@@ -53,11 +59,11 @@ def _passed_v(line: Line, value: Run, node: int) -> float:
     return passed_v
 
 
-def _volts(line: Line, value: Run, node: int) -> Iterator[Step]:
-    way = list(_way(line, value, node))
+def _volts(line: Line, value: Run, *, node: int) -> Iterator[Step]:
+    way = list(_way(line, value, node=node))
     yield from way
     lost = way[-1]
-    passed_v = _passed_v(line, value, node)
+    passed_v = _passed_v(line, value, node=node)
     if passed_v != line.reference_v:
         ratio = {"from_v": number(line.reference_v, "v"), "at_v": number(passed_v, "v")}
         controls = step("point_controls", level.loss_db, inputs=ratio)
@@ -69,8 +75,8 @@ def _volts(line: Line, value: Run, node: int) -> Iterator[Step]:
     yield step("point_volts", arrival.volts_after_loss_v, inputs=left)
 
 
-def _watts(line: Line, value: Run, node: int) -> Iterator[Step]:
-    steps = list(_volts(line, value, node))
+def _watts(line: Line, value: Run, *, node: int) -> Iterator[Step]:
+    steps = list(_volts(line, value, node=node))
     yield from steps
     load_w = value.network.load_s[node].real * line.laid.line_v**2
     nominal = {
@@ -83,12 +89,12 @@ def _watts(line: Line, value: Run, node: int) -> Iterator[Step]:
     yield step("point_watts", level.watts_at_volts_w, inputs=there)
 
 
-def _loss(line: Line, value: Run, node: int) -> Iterator[Step]:
-    yield from _way(line, value, node)
+def _loss(line: Line, value: Run, *, node: int) -> Iterator[Step]:
+    yield from _way(line, value, node=node)
 
 
-def _level(line: Line, value: Run, node: int) -> Iterator[Step]:
-    yield from _volts(line, value, node)
+def _level(line: Line, value: Run, *, node: int) -> Iterator[Step]:
+    yield from _volts(line, value, node=node)
     volts = {
         "from_v": number(line.reference_v, "v"),
         "at_v": number(line.volts_at(value, node), "v"),
