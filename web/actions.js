@@ -8,6 +8,7 @@ import { houseActions } from "./actions/house.js";
 import { jobsActions } from "./actions/jobs.js";
 import { ladderActions } from "./actions/ladder.js";
 import { lineActions } from "./actions/line.js";
+import { meterActions } from "./actions/meter.js";
 import { openActions } from "./actions/open.js";
 import { shareActions } from "./actions/share.js";
 import { tallyActions } from "./actions/tally.js";
@@ -26,6 +27,7 @@ export const makeActions = (house, onError) => {
     ...ladderActions(house),
     ...cablingActions(house),
     ...houseActions(house),
+    ...meterActions(house),
     ...shareActions(house),
     ...openActions(house),
     ...compareActions(house),

@@ -11,7 +11,7 @@ const PATTERNS = [
   { pattern: /^#\/job\/([\w-]+)\/share$/, screen: "share" },
   { pattern: /^#\/job\/([\w-]+)\/history$/, screen: "history" },
   { pattern: /^#\/job\/([\w-]+)\/compare$/, screen: "compare" },
-  { pattern: /^#\/job\/([\w-]+)\/zone\/([\w-]+)(?:\/(drawing|cable|if))?$/, screen: "zone" },
+  { pattern: /^#\/job\/([\w-]+)\/zone\/([\w-]+)(?:\/(drawing|cable|if|meter))?$/, screen: "zone" },
 ];
 
 /**

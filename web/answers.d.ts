@@ -65,7 +65,10 @@ export type OpenedJobs = Omit<door.OpenedJobs, "jobs"> & { jobs: Job[] };
 export interface Answers {
   catalogue: Catalogue;
   choose_cable: door.CableAnswer;
+  complaint: door.ComplaintsAnswer;
+  diagnose: door.DiagnoseAnswer;
   drawing: door.DrawingAnswer;
+  expected: door.ExpectedAnswer;
   longest_run: door.LongestAnswer;
   point_numbers: door.PointNumbers;
   swaps: door.SwapsAnswer;

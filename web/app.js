@@ -22,6 +22,8 @@ import { ladderBench } from "./parts/ladder_bench.js";
 import { lineDrawing } from "./parts/line_drawing.js";
 import { lineFigures, lineHead } from "./parts/line_figures.js";
 import { lineViews } from "./parts/line_views.js";
+import { meterBench } from "./parts/meter_bench.js";
+import { meterSheet } from "./parts/meter_sheet.js";
 import { notices } from "./parts/notices.js";
 import { openBench } from "./parts/open_bench.js";
 import { openSheet } from "./parts/open_sheet.js";
@@ -69,6 +71,7 @@ const VIEWS = {
   drawing: (state) => html`${lineHead(state)} ${lineDrawing(state)} ${lineFigures(state)}`,
   cable: cableSheet,
   if: ifSheet,
+  meter: meterSheet,
 };
 
 /**
@@ -122,6 +125,7 @@ const bench = (state) => {
   if (travels) return travels.bench(state);
   if (place.view === "if") return nothing;
   if (place.view === "cable") return cableBench(state);
+  if (place.view === "meter") return meterBench(state);
   return now?.is === "thing" ? pickedPoint(state, now.id) : zoneBench(state);
 };
 

@@ -2,6 +2,7 @@
 
 import { emptyTally } from "./actions/tally.js";
 import { firstLine } from "./line_first.js";
+import { firstMeter } from "./meter_first.js";
 
 /**
  * @param {import("./state").Place} place
@@ -20,6 +21,7 @@ export const firstState = (place, manner) => ({
   bench: null,
   preview: null,
   line: firstLine,
+  meter: firstMeter,
   notice: null,
   offline: "unknown",
   kept_for_good: null,

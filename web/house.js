@@ -9,6 +9,7 @@ import { firstState } from "./first.js";
 import { keeper } from "./keeper.js";
 import { makeLadder } from "./ladder.js";
 import { makeLineWatch } from "./line_watch.js";
+import { makeMeterWatch } from "./meter_watch.js";
 import { makeOpening } from "./opening.js";
 import { say } from "./say.js";
 import { makeStore } from "./store.js";
@@ -67,6 +68,8 @@ export const openHouse = () => {
   store.listen((state) => lookAhead(state).catch(onError));
   const watchLine = makeLineWatch({ store, door, keeper, tabs });
   store.listen((state) => watchLine(state).catch(onError));
+  const watchMeter = makeMeterWatch({ store, door, keeper, tabs });
+  store.listen((state) => watchMeter(state).catch(onError));
   onStage((message) => opening.onStage(message, act).catch(onError));
   onAddress((place) => opening.goTo(place, act).catch(onError));
   store.listen(() => tabs.giveIfWanted());

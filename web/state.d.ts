@@ -14,6 +14,7 @@ import type {
 } from "./answers";
 
 import type { LineState, View } from "./line_state";
+import type { MeterState } from "./meter_state";
 
 export type * from "./answers";
 
@@ -220,6 +221,7 @@ export interface State {
   bench: Bench | null;
   preview: Preview | null;
   line: LineState;
+  meter: MeterState;
   notice: { words: string; bad: boolean; again?: string; again_words?: string } | null;
   offline: "unknown" | "getting" | "ready" | "none";
   kept_for_good: boolean | null;

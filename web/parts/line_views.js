@@ -5,7 +5,7 @@ import { say, sayOne } from "../say.js";
 
 /** @typedef {import("../state").State} State */
 
-const VIEWS = /** @type {const} */ (["list", "drawing", "cable", "if"]);
+const VIEWS = /** @type {const} */ (["list", "drawing", "cable", "if", "meter"]);
 
 /** @param {State} state */
 export const lineViews = ({ place: { job, zone, view = "list" } }) => html`<nav
