@@ -47,7 +47,10 @@ def test_every_problem_that_can_be_raised_has_words() -> None:
 
 def test_every_problem_with_words_can_be_raised() -> None:
     assert ENGLISH["problem"].keys() - constants() == set()
-    assert ENGLISH["problem_remedy"].keys() - ENGLISH["problem"].keys() == set()
+
+
+def test_every_problem_says_what_to_do_next() -> None:
+    assert ENGLISH["problem_remedy"].keys() ^ ENGLISH["problem"].keys() == set()
 
 
 @pytest.mark.parametrize("code", sorted(codes_raised()))

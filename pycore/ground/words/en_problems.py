@@ -70,7 +70,36 @@ PROBLEMS = {
     "typed_too_large": "“{text}” is too much: the most is {bound}.",
 }
 
+# What the page never writes: a file or a link that was changed or damaged on its way.
+WRITTEN_WRONG = "Undo the last step; of a file or a link, get it again from where it came."
+
 REMEDIES = {
+    "field_missing": WRITTEN_WRONG,
+    "number_not_finite": WRITTEN_WRONG,
+    "number_expected": WRITTEN_WRONG,
+    "number_not_whole_here": WRITTEN_WRONG,
+    "yes_or_no_expected": WRITTEN_WRONG,
+    "text_expected": WRITTEN_WRONG,
+    "text_too_short": WRITTEN_WRONG,
+    "id_unread": WRITTEN_WRONG,
+    "list_too_long": WRITTEN_WRONG,
+    "list_too_short": WRITTEN_WRONG,
+    "list_expected": WRITTEN_WRONG,
+    "object_expected": WRITTEN_WRONG,
+    "not_a_choice": WRITTEN_WRONG,
+    "value_refused": WRITTEN_WRONG,
+    "field_not_typed": "Reload the page, so that all its parts are of one version.",
+    "cable_said_twice": "Keep the one that is printed on the cable, and clear the others.",
+    "tap_said_twice": "Keep the watts; ohms are for the low-impedance position.",
+    "reading_place": "Say whether it was taken at an output, a zone or a point.",
+    "reading_value": "Enter the number the instrument shows, or how the loudspeaker plays.",
+    "pool_unknown": "Name only outputs of this amplifier in what its outputs share.",
+    "output_unknown": "Choose an output that is in the job, or none.",
+    "area_unknown": "Choose an area that is in the job, or none.",
+    "another_job": "Open that job, or start from this one.",
+    "hangs_on_itself": "Choose another point to hang it on.",
+    "field_not_here": "Look at the point again: it may have been changed meanwhile.",
+    "tick_loudspeakers": "Tick the loudspeakers one by one.",
     "number_unread": "Type digits, with a comma or a point for decimals, for example 7.5.",
     "number_ambiguous": "Type it without the comma, or with fewer decimals.",
     "unit_unread": "Type the number alone, or with its unit.",
