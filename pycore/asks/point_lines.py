@@ -60,12 +60,12 @@ def _attenuator_line(fitted: Attenuator, manner: Manner) -> str:
 
 
 def _existing_line(fitted: Existing, manner: Manner) -> str:
-    if fitted.w is not None:
-        texts = {"w": show_typed(fitted.w, "w", manner=manner)}
-        return say("face", "existing_w", values=texts, language=manner.language)
     if fitted.ohm is not None:
         texts = {"ohm": show_typed(fitted.ohm, "ohm", manner=manner)}
         return say("face", "existing_ohm", values=texts, language=manner.language)
+    if fitted.w is not None:
+        texts = {"w": show_typed(fitted.w, "w", manner=manner)}
+        return say("face", "existing_w", values=texts, language=manner.language)
     return say("face", "existing_unknown", language=manner.language)
 
 

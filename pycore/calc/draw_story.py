@@ -53,7 +53,7 @@ def _steps(one: Told, lookup: Lookup) -> Iterator[Step]:
 
 def _existing_steps(fitted: Existing, line_v: float) -> Iterator[Step]:
     """By its ohms, and how far real lines differ from theirs."""
-    if fitted.ohm is None or fitted.w is not None:
+    if fitted.ohm is None:
         return
     inputs = {
         "line_v": typed(line_v, "v"),

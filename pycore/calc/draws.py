@@ -86,10 +86,9 @@ def draw_when_connected(fitted: Loudspeaker, lookup: Lookup, *, line_v: float) -
 
 
 def _existing(fitted: Existing, line_v: float) -> Draw:
-    if fitted.w is not None:
-        return exactly(fitted.w)
+    """By what it measures; by the watts on its label only where nobody has measured it."""
     if fitted.ohm is None:
-        return ANYTHING
+        return ANYTHING if fitted.w is None else exactly(fitted.w)
     read_w = power.draw_of_resistance_w(line_v=line_v, direct_ohm=fitted.ohm)
     return Draw(read_w, read_w * READS_LOW, read_w * READS_HIGH)
 

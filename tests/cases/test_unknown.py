@@ -104,6 +104,10 @@ def test_an_existing_part_can_count_by_the_watts_on_its_label() -> None:
     assert load(60.0, existing(w=40.0)).value == about(40.0)
 
 
+def test_what_was_measured_goes_before_a_label() -> None:
+    assert load(60.0, existing(ohm=120.0, w=10.0)).value == about(41.654, abs=1e-3)
+
+
 @pytest.mark.parametrize(
     ("loss_db", "low", "high"), [(1.0, 12.589, 12.589), (None, 11.220, 14.125), (0.0, 10.0, 10.0)]
 )
