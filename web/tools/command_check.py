@@ -13,7 +13,7 @@ from web.tools.places import MODULES, ROOT, WEB
 from web.tools.ready_node import find_node
 from web.tools.say import tell
 
-FAST_TESTS = ("-m", "not slow", "--ignore=tests/page", "--ignore=tests/bench")
+FAST_TESTS = ("-m", "not slow", "--ignore=tests/page", "--ignore=tests/bench", "-n", "2")
 
 
 @dataclass(frozen=True)
@@ -64,7 +64,7 @@ def _run_tool(name: str, command: list[str | Path]) -> Outcome:
     done = subprocess.run(
         [str(word) for word in command],
         cwd=ROOT,
-        env={**os.environ, "PYTHONDONTWRITEBYTECODE": "1"},
+        env={**os.environ, "PYTHONDONTWRITEBYTECODE": "1", "RUNGLINE_EXAMPLES": "check"},
         capture_output=True,
         text=True,
         check=False,

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from web.tools.door_types import write_door_types
 from web.tools.places import GENERATED
-from web.tools.say import tell
+from web.tools.say import Halt, tell
 
 WORDS_HEAD = (
     "/* Made by `python3 build.py make` from pycore/ground/words/en_page*.py. "
@@ -29,9 +29,10 @@ def write_generated() -> None:
     """Write those that have changed, and say so: they belong into the next commit."""
     try:
         made = make_generated()
-    except ImportError as error:  # the core is not whole yet
-        tell(f"  words and types left as they are: {error}")
-        return
+    except ImportError as error:
+        raise Halt(
+            f"the core cannot be imported: {error}", remedy="put it right, then run again"
+        ) from error
     for path, text in made.items():
         if not path.is_file() or path.read_text(encoding="utf-8") != text:
             path.parent.mkdir(parents=True, exist_ok=True)
