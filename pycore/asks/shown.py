@@ -83,7 +83,10 @@ def _shown(finding: Finding, manner: Manner) -> ShownTexts:
         if rounded and finding.value is not None:
             shown["value"] = show_typed(finding.value, finding.unit, manner=manner)
     if finding.unit == "w" and finding.limit and finding.high is not None:
-        shown["share"] = show(finding.high / finding.limit, "fraction", manner=manner)
+        share = finding.high / finding.limit
+        shown["share"] = show(share, "fraction", manner=manner)
+        if share > 1 and shown["share"] == show(1.0, "fraction", manner=manner):
+            shown["share"] = show_typed(share, "fraction", manner=manner)
         shown["left"] = show(max(0.0, finding.limit - finding.high), "w", manner=manner)
     return shown
 

@@ -167,3 +167,4 @@ def test_a_load_a_hair_above_its_maximum_does_not_print_as_equal_to_it() -> None
     assert load["verdict"] == "over"
     assert load["shown"]["value"] == "120.4 W"
     assert load["shown"]["limit"] == "120 W"
+    assert load["shown"]["share"] == "100.3333 %"
