@@ -1,0 +1,61 @@
+"""The numbers of a single point: those of the table of points, and their workings say how."""
+
+import math
+import random
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from pycore.calc.point_story import point_working
+from pycore.calc.points import NUMBERS, point_findings
+from pycore.calc.solve import rows_of, solve_lines
+from pycore.ground.words import has
+from pycore.jobs import Job
+from tests.samples.patchy import make_patchy
+
+JOBS = st.builds(
+    lambda seed, count, gaps: make_patchy(random.Random(seed), count, gaps=gaps),
+    st.integers(0, 10**6),
+    st.integers(1, 14),
+    st.sampled_from([0.0, 0.1, 0.4]),
+)
+
+
+@given(JOBS)
+def test_each_number_is_the_one_in_the_table(job: Job) -> None:
+    lines = solve_lines(job)
+    for row in rows_of(lines):
+        told = {one.what: one for one in point_findings(lines, row["point"])}
+        states = [one for one in point_findings(lines, row["point"]) if one.state == row["state"]]
+        values = {one.what: one.value for one in states}
+        assert values == {f"point_{name}": row[name] for name in NUMBERS}  # type: ignore[literal-required]
+        assert set(told) == {f"point_{name}" for name in NUMBERS}
+
+
+@given(JOBS)
+def test_the_last_step_of_its_working_gives_it(job: Job) -> None:
+    lines = solve_lines(job)
+    for zone in job.zones:
+        for point in zone.line:
+            for finding in point_findings(lines, point.id):
+                story = point_working(lines, finding)
+                if finding.value is None:
+                    assert story.steps == ()
+                    continue
+                last = story.steps[-1]
+                assert last.result == pytest.approx(finding.value, rel=1e-9, abs=1e-9)
+                assert last.equation.unit == finding.unit
+                assert all(has("step", step.code) for step in story.steps)
+
+
+@given(JOBS)
+def test_every_step_is_its_equation_run_on_its_inputs(job: Job) -> None:
+    lines = solve_lines(job)
+    for zone in job.zones:
+        for point in zone.line[-1:]:
+            for finding in point_findings(lines, point.id):
+                for step in point_working(lines, finding).steps:
+                    numbers = {name: known.value for name, known in step.inputs.items()}
+                    told = eval(step.equation.text, {**vars(math), "sum": math.fsum}, numbers)
+                    assert math.isclose(told, step.result, rel_tol=1e-12, abs_tol=1e-300)
