@@ -40,7 +40,7 @@ const placesOf = (state) => {
   const output = zone.output
     ? [{ value: `output:${zone.output}`, words: say("meter.at_output") }]
     : [];
-  const head = { value: `zone:${zone.id}`, words: say("meter.at_zone", { name: zone.name }) };
+  const head = { value: `zone:${zone.id}`, words: say("meter.at_zone") };
   return [head, ...output, ...points];
 };
 

@@ -35,11 +35,13 @@ const should = ({ heads }) => {
 };
 
 /** @param {Diagnosis} told */
-const verdict = ({ verdict: mark, headline, reason, contradictions }) => html`<section
+const verdict = ({ verdict: mark, headline, reason, contradictions, settled, groups }) => html`<section
   class="meter-verdict" role="status"
 >
   <h2>${verdictMark(mark, headline)}</h2>
-  ${reason ? html`<p>${reason}</p>` : nothing}
+  ${reason && groups.length > 1 && !settled && mark === "unknown"
+    ? html`<p>${say("meter.likeliest", { words: reason })}</p>`
+    : html`<p>${reason}</p>`}
   ${contradictions.map(({ words }) => html`<p class="field-problem">${words}</p>`)}
 </section>`;
 
@@ -109,6 +111,10 @@ const complaint = ({ complaints, complaint: now }) => {
   </section>`;
 };
 
+/** What comes before the first act on a line. @param {Expected} expected */
+const first = ({ steps: [step] }) =>
+  step?.cautions.length ? html`<section class="meter-part">${list(step.cautions)}</section>` : nothing;
+
 /** @param {Expected} expected */
 const steps = ({ steps: all }) => html`<details class="meter-part">
   <summary>${say("meter.steps")}</summary>
@@ -136,9 +142,12 @@ export const meterSheet = (state) => {
   const told = meter.diagnosis?.of === zone.id ? meter.diagnosis.answer : null;
   if (!expected) return html`<p class="empty">${say("meter.waiting")}</p>`;
   return html`<div class="meter">
-    ${told ? verdict(told) : nothing} ${told ? nextStep(told.next, told.next_reason) : nothing}
-    ${should(expected)} ${meterReadings(state, told)}
-    ${told ? suspected(state, told) : nothing} ${complaint(meter)} ${steps(expected)}
+    ${told ? verdict(told) : html`${should(expected)} ${first(expected)}`}
+    ${meterReadings(state, told)}
+    ${told
+      ? html`${nextStep(told.next, told.next_reason)} ${suspected(state, told)} ${should(expected)}`
+      : nothing}
+    ${complaint(meter)} ${steps(expected)}
     ${folded(say("meter.cannot_see"), (told ?? expected).cannot_see)}
     ${folded(say("meter.assumed"), (told ?? expected).assumptions)}
   </div>`;
