@@ -11,7 +11,9 @@ from pycore.jobs.base import PLAIN_LINE, Celsius, Id, Name, Percent
 from pycore.jobs.records import Heard, Moment, Quantity, Spot
 
 OPEN_OHM = 1e12  # how a meter's "more than I can show" is written down
-Number = Annotated[float, Field(ge=0, le=OPEN_OHM)]
+ReadOhms = Annotated[float, Field(ge=0, le=OPEN_OHM, json_schema_extra={"unit": "ohm"})]
+ReadVolts = Annotated[float, Field(ge=0, le=OPEN_OHM, json_schema_extra={"unit": "v"})]
+ReadAmperes = Annotated[float, Field(ge=0, le=OPEN_OHM, json_schema_extra={"unit": "a"})]
 UNITS: dict[str, str] = {
     "z_1k_ohm": "read_ohm",
     "dc_ohm": "read_ohm",
@@ -43,9 +45,9 @@ class KeepReading(Closed):
     temperature_c: Celsius | None = None
     instrument: Annotated[Name, PLAIN_LINE] = ""
     baseline: bool = False
-    read_ohm: Number | None = None
-    read_v: Number | None = None
-    read_a: Number | None = None
+    read_ohm: ReadOhms | None = None
+    read_v: ReadVolts | None = None
+    read_a: ReadAmperes | None = None
     heard: Heard | None = None
     over_range: bool = False
 
