@@ -11,12 +11,14 @@ from tests.page.hands import (
     PATIENCE_MILLISECONDS,
     choose_supply,
     count_row,
+    expect_kept,
     open_demo,
     open_screen,
     open_zone,
     pick_point,
     touch,
 )
+from tests.page.visitors import changed, make_visitor, open_link, open_way, rename
 from web.tools.server import FolderServer
 
 AXE = Path(__file__).resolve().parents[2] / "web" / "node_modules" / "axe-core" / "axe.min.js"
@@ -112,4 +114,27 @@ def test_a_zone_its_points_and_forms(seen: Page) -> None:
 
 def test_about(seen: Page) -> None:
     open_screen(seen, "About")
+    expect_nothing_found(seen)
+
+
+def test_the_screens_by_which_a_job_travels(seen: Page, served: FolderServer) -> None:
+    job = make_visitor("ax1", "Lock house")
+    open_link(seen, job, address=served.address)
+    expect_nothing_found(seen)
+    touch(seen, "Keep it")
+    expect(seen.get_by_role("heading", level=1)).to_have_text("Lock house")
+    expect_kept(seen)
+    rename(seen, "Lock house, mine")
+    for screen in ("Share", "History"):
+        open_way(seen, screen)
+        expect(seen.locator(".code, .state-line").first).to_be_visible()
+        expect_nothing_found(seen)
+        seen.go_back()
+    open_link(seen, changed(job, name="Lock house, theirs", place="North"), address=served.address)
+    expect_nothing_found(seen)
+    touch(seen, "Compare, take some")
+    expect(seen.locator(".change").first).to_be_visible()
+    expect_nothing_found(seen)
+    seen.goto(f"{served.address}#1.cut")
+    expect(seen.locator(".open-problem")).to_be_visible()
     expect_nothing_found(seen)

@@ -26,17 +26,17 @@ const choice = (comparing, change, side) => {
 /** @param {Comparing} comparing @param {Change} change */
 const changePart = (comparing, change) => {
   const { id, field, base, side, title, what } = change;
-  if (side === "both") return html`<li class="change"><p>${field}</p><p class="quiet">${change.words}</p></li>`;
+  if (side === "both") return html`<div class="change"><p>${field}</p><p class="quiet">${change.words}</p></div>`;
   const whose =
     side === "clash"
       ? verdictMark("near", say("compare.clash"))
       : html`<span class="quiet">${sayOne("compare", `side_${side}`)}</span>`;
-  return html`<li class="change" role="group" aria-label="${title || what}: ${field}" data-change=${id}>
+  return html`<div class="change" role="group" aria-label="${title || what}: ${field}" data-change=${id}>
     <p class="change-head"><span>${field}</span>
       ${comparing.past ? nothing : whose}</p>
     <div class="sides">${choice(comparing, change, "mine")} ${choice(comparing, change, "theirs")}</div>
     ${base && !comparing.past ? html`<p class="quiet">${say("compare.before")}: ${base}</p>` : nothing}
-  </li>`;
+  </div>`;
 };
 
 /** Changes of one thing stand together. @param {Change[]} changes */
@@ -66,7 +66,7 @@ export const compareSheet = ({ comparing, place }) => {
       ({ what, title, changes: own }) => html`<section class="card change-group">
         <h2>${title || what}</h2>
         ${title ? html`<p class="quiet">${what}</p>` : nothing}
-        <ul>${own.map((change) => changePart(comparing, change))}</ul>
+        ${own.map((change) => changePart(comparing, change))}
       </section>`,
     )}
     ${united.length && !comparing.past

@@ -8,7 +8,18 @@ from web.tools.ready_machine import get_machine_ready
 from web.tools.say import tell
 
 # Each is a module of tests/bench with a function measure().
-MEASUREMENTS = ("wire", "boot", "engines", "visit", "memory", "limits", "touch", "links", "fuzz")
+MEASUREMENTS = (
+    "wire",
+    "boot",
+    "engines",
+    "visit",
+    "memory",
+    "limits",
+    "touch",
+    "links",
+    "lost",
+    "fuzz",
+)
 
 
 def run(_known: argparse.Namespace, rest: list[str]) -> int:
