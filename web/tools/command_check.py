@@ -13,8 +13,8 @@ from web.tools.places import MODULES, ROOT, TESTS, WEB
 from web.tools.ready_node import find_node
 from web.tools.say import tell
 
-# About half of the work of all fast tests: they run beside the other half.
-FIRST_HALF = ("carry", "door", "engines", "house", "laws")
+# These search for examples; they run beside all others.
+SEARCHING = ("carry", "laws")
 # `build.py test` runs these too: comparisons with a circuit simulator take their time.
 SLOW = "--ignore-glob=*/outside/*"
 NOT_TESTS = ("bench", "page", "outside")
@@ -55,8 +55,8 @@ def _list_tools() -> dict[str, list[str | Path]]:
     pytest = [python, "-m", "pytest", "-q", "-m", "not slow", SLOW]
     folders = [each for each in sorted(TESTS.glob("[a-z]*/")) if each.name not in NOT_TESTS]
     return {
-        "laws, rules": [*pytest, *(folder for folder in folders if folder.name in FIRST_HALF)],
-        "other tests": [*pytest, *(folder for folder in folders if folder.name not in FIRST_HALF)],
+        "laws, links": [*pytest, *(folder for folder in folders if folder.name in SEARCHING)],
+        "other tests": [*pytest, *(folder for folder in folders if folder.name not in SEARCHING)],
         "mypy": [python, "-m", "mypy"],
         "tsc page": [node, tsc, "-p", WEB / "tsconfig.json"],
         "tsc workers": [node, tsc, "-p", WEB / "tsconfig.workers.json"],
