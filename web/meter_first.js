@@ -34,6 +34,17 @@ export const meteredZone = ({ desk, place }) =>
 const placesOf = ({ id, output, line }) =>
   new Set([id, output, ...line.map((point) => point.id)].filter(Boolean));
 
+/**
+ * Where the next reading is taken, as "zone:k7f3": what was chosen, where that is on this line.
+ * @param {State} state
+ */
+export const placeOf = (state) => {
+  const zone = meteredZone(state);
+  const { place } = state.meter.entry;
+  if (!zone) return "";
+  return placesOf(zone).has(place.split(":")[1] ?? "") ? place : `zone:${zone.id}`;
+};
+
 /** The readings of one line, those of today apart from those of earlier visits. @param {State} state */
 export const readingsOf = (state) => {
   const zone = meteredZone(state);

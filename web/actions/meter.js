@@ -1,7 +1,7 @@
 /** What touches on the meter do: say where and what, type what it shows, keep it, take it back. */
 
 import { withToday } from "../manner.js";
-import { firstEntry, meteredZone, readingsOf } from "../meter_first.js";
+import { firstEntry, placeOf, readingsOf } from "../meter_first.js";
 import { say } from "../say.js";
 
 /** @typedef {import("../meter_state").Entry} Entry */
@@ -32,11 +32,10 @@ export const meterActions = ({ store, edits, keeper }) => {
   const send = (command, typed = {}) =>
     edits.send({ key: makeKey(), words: `do.${command.do}`, steps: [{ command, typed }], apart: true });
 
-  /** Where it is taken: "zone:k7f3" as the place says, else the zone on the screen. */
+  /** Where it is taken, as the command names it. */
   const whereOf = () => {
-    const state = store.read();
-    const [family = "", id = ""] = state.meter.entry.place.split(":");
-    return id ? { [family]: id } : { zone: meteredZone(state)?.id ?? "" };
+    const [family = "", id = ""] = placeOf(store.read()).split(":");
+    return { [family]: id };
   };
 
   /** @param {Partial<Command>} said @param {Record<string, string>} [typed] */
@@ -70,7 +69,7 @@ export const meterActions = ({ store, edits, keeper }) => {
     },
     "meter.over_range": () => keep({ over_range: true }),
     "meter.heard": ({ data: { heard = "" } }) => {
-      if (!store.read().meter.entry.place.startsWith("point:")) {
+      if (!placeOf(store.read()).startsWith("point:")) {
         return store.change({ notice: { words: say("meter.pick_loudspeaker"), bad: true } });
       }
       return keep({ heard });

@@ -358,7 +358,7 @@ export const words = {
   "meter.assumed": "Taken for granted",
   "meter.at_output": "Output, all lines",
   "meter.at_point": "At {name}",
-  "meter.at_zone": "Home run, lifted",
+  "meter.at_zone": "Home run",
   "meter.band": "{shown}; it should read {range}",
   "meter.baseline": "Baseline",
   "meter.baseline_why": "Later visits are then judged far more sharply against them. Do it only when the line is known to be in order.",

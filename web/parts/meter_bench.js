@@ -1,7 +1,7 @@
 /** The meter's lower half, for one thumb: where and what, then what the instrument shows. */
 
 import { html, live, nothing } from "../markup.js";
-import { meteredZone } from "../meter_first.js";
+import { meteredZone, placeOf } from "../meter_first.js";
 import { glyph } from "../pieces/glyphs.js";
 import { say, sayOne } from "../say.js";
 
@@ -18,15 +18,15 @@ const LOWER = ["6", "7", "8", "9", "0"];
  * @param {string} act @param {string} name
  * @param {{value: string, words: string}[]} choices @param {string} now
  */
-const pick = (act, name, choices, now) => html`<label class="meter-pick">
-  <span>${name}</span>
-  <select data-input=${act}>
+const pick = (act, name, choices, now) => html`<div class="meter-pick">
+  <label for=${act}>${name}</label>
+  <select id=${act} data-input=${act}>
     ${choices.map(
       ({ value, words }) =>
         html`<option value=${value} .selected=${live(value === now)}>${words}</option>`,
     )}
   </select>
-</label>`;
+</div>`;
 
 /** Every place of the line an instrument can be put to. @param {State} state */
 const placesOf = (state) => {
@@ -90,7 +90,7 @@ export const meterBench = (state) => {
   const controls = CONTROLS.map((value) => ({ value, words: sayOne("controls", value) }));
   const hasControls = zone.line.some(({ fitted }) => fitted.is === "attenuator");
   return html`<div class="meter-picks">
-      ${pick("meter.place", say("meter.place"), placesOf(state), entry.place || `zone:${zone.id}`)}
+      ${pick("meter.place", say("meter.place"), placesOf(state), placeOf(state))}
       ${pick("meter.quantity", say("meter.what"), quantities, entry.quantity)}
       ${hasControls ? pick("meter.controls", say("meter.controls"), controls, entry.controls) : nothing}
     </div>

@@ -96,14 +96,15 @@ const complaint = ({ complaints, complaint: now }) => {
   if (!complaints) return nothing;
   const told = complaints.find(({ code }) => code === now);
   return html`<section class="meter-part">
-    <label class="meter-pick"><span>${say("meter.complaint")}</span>
-      <select data-input="meter.complaint">
+    <div class="meter-pick">
+      <label for="meter-complaint">${say("meter.complaint")}</label>
+      <select id="meter-complaint" data-input="meter.complaint">
         <option value="" .selected=${live(!now)}>${say("meter.no_complaint")}</option>
         ${complaints.map(
           ({ code, words }) => html`<option value=${code} .selected=${live(code === now)}>${words}</option>`,
         )}
       </select>
-    </label>
+    </div>
     ${told
       ? html`<h3>${say("meter.usual")}</h3>${list(told.suspects)}
           <h3>${say("meter.decides")}</h3><p>${told.test}</p>${list(told.cautions)}`

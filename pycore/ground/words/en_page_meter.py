@@ -25,7 +25,7 @@ PAGE: dict[str, str] = {
     "meter.cannot_see": "What no reading here can see",
     "meter.assumed": "Taken for granted",
     "meter.place": "Where",
-    "meter.at_zone": "Home run, lifted",
+    "meter.at_zone": "Home run",
     "meter.at_output": "Output, all lines",
     "meter.at_point": "At {name}",
     "meter.looking": "Looking",

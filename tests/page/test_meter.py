@@ -1,0 +1,93 @@
+"""The meter on a phone: what a line should read, a reading judged, suspects, what is next."""
+
+from typing import Any
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.page.hands import expect_kept, open_demo, open_zone, touch
+from tests.page.test_access import expect_nothing_found
+
+
+def type_reading(page: Page, signs: str) -> None:
+    """Type what the instrument shows, by thumb, and have it judged."""
+    for sign in signs:
+        touch(page, sign)
+    touch(page, "Judge it")
+
+
+@pytest.fixture
+def meter(fresh: Page) -> Page:
+    """The meter's screen of a zone of the demo, on a phone where nothing was read yet."""
+    open_demo(fresh)
+    open_zone(fresh, "Palm House")
+    fresh.get_by_role("link", name="Meter", exact=True).tap()
+    expect(fresh.locator(".meter-big")).to_be_visible()
+    return fresh
+
+
+def test_before_any_reading_it_says_what_the_line_should_read_and_what_to_do_first(
+    meter: Page,
+) -> None:
+    expect(meter.locator(".meter-big")).to_have_text("168 Ω")
+    expect(meter.locator(".meter")).to_contain_text("Lock the amplifier off")
+    expect(meter.locator(".suspect")).to_have_count(0)
+
+
+def test_a_reading_far_too_high_gives_suspects_and_the_next_reading(meter: Page) -> None:
+    type_reading(meter, "230")
+    expect(meter.locator(".reading-shown")).to_have_text("230 Ω")
+    expect(meter.locator(".reading .band")).to_be_visible()
+    expect(meter.locator(".suspect").first).to_contain_text("broken")
+    expect(meter.locator(".meter")).not_to_contain_text("safe to connect")
+    touch(meter, "Take this reading")
+    place = meter.get_by_label("Where", exact=True)
+    assert str(place.input_value()).startswith("point:")
+    expect(meter.locator(".meter-how")).to_contain_text("back to the amplifier")
+
+
+def test_a_reading_in_its_band_is_as_expected_and_says_what_it_cannot_see(meter: Page) -> None:
+    type_reading(meter, "168")
+    expect(meter.locator(".meter-verdict")).to_contain_text("As expected")
+    meter.get_by_text("What no reading here can see", exact=True).tap()
+    expect(meter.locator(".meter")).to_contain_text("polarity")
+
+
+def test_a_reading_is_kept_with_the_job_and_can_be_taken_back(meter: Page) -> None:
+    type_reading(meter, "230")
+    expect(meter.locator(".reading-shown")).to_have_text("230 Ω")
+    expect_kept(meter)
+    meter.get_by_role("link", name="List", exact=True).tap()
+    meter.get_by_role("link", name="Meter", exact=True).tap()
+    expect(meter.locator(".reading-shown")).to_have_text("230 Ω")
+    touch(meter, "Take this reading back")
+    expect(meter.locator(".reading-shown")).to_have_count(0)
+
+
+def test_a_meter_that_shows_no_number_is_an_open_line(meter: Page) -> None:
+    touch(meter, "OL")
+    expect(meter.locator(".suspect").first).to_contain_text("broken")
+
+
+def test_an_ear_needs_a_loudspeaker_and_then_counts(meter: Page) -> None:
+    meter.get_by_label("What is read", exact=True).select_option("plays")
+    touch(meter, "silent")
+    expect(meter.locator(".notices")).to_contain_text("Choose the loudspeaker")
+    meter.get_by_label("Where", exact=True).select_option(label="At Palm House 3")
+    touch(meter, "silent")
+    expect(meter.locator(".suspect").first).to_contain_text("Palm House")
+
+
+def test_a_complaint_tells_what_it_usually_is_and_what_decides(meter: Page) -> None:
+    meter.get_by_label("The complaint", exact=True).select_option("hum_with_rain")
+    expect(meter.get_by_role("heading", name="What decides", exact=True)).to_be_visible()
+    expect(meter.locator(".meter")).to_contain_text("earth")
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_axe_finds_nothing_on_the_meter(meter: Page, scheme: Any) -> None:
+    meter.emulate_media(color_scheme=scheme)
+    expect_nothing_found(meter)
+    type_reading(meter, "230")
+    expect(meter.locator(".suspect").first).to_be_visible()
+    expect_nothing_found(meter)
