@@ -39,6 +39,14 @@ const link = ({ address, length, advice }) => html`<section class="card" aria-la
   ${advice ? html`<p class="share-advice">${advice}</p>` : nothing}
 </section>`;
 
+/** Whether this browser promises to keep it all. @param {State} state */
+const promise = ({ kept_for_good }) => {
+  if (kept_for_good === null) return nothing;
+  if (kept_for_good) return html`<p class="quiet">${say("storage.kept")}</p>`;
+  return html`<p class="share-advice">${say("storage.may_clear")}</p>
+    <button type="button" class="plain-button" data-act="storage.ask">${say("storage.ask")}</button>`;
+};
+
 /** @param {State} state */
 export const shareSheet = (state) => {
   const { desk, share } = state;
@@ -51,6 +59,7 @@ export const shareSheet = (state) => {
     <section class="card" aria-labelledby="file-title">
       <h2 id="file-title">${say("share.file")}</h2>
       <p>${say("share.file_how")}</p>
+      ${promise(state)}
       <button type="button" class="plain-button" data-act="share.save_all">${say("share.save_all")}</button>
     </section>`;
 };
