@@ -1,5 +1,6 @@
 """The tools behind build.py do what they say, and say in words what they cannot do."""
 
+import argparse
 import json
 import socket
 import subprocess
@@ -13,7 +14,7 @@ from typing_extensions import TypedDict
 
 from tests.bench.figures import Figure, find_percentile
 from tests.house.files import ROOT
-from web.tools import precache
+from web.tools import command_release, precache
 from web.tools.command_serve import open_server
 from web.tools.door_types import write_door_types
 from web.tools.page_files import list_page_files
@@ -158,3 +159,9 @@ def test_a_figure_is_one_line_of_json() -> None:
     }  # fmt: skip
     assert find_percentile([float(each) for each in range(1, 101)], 0.95) == 95
     assert find_percentile([7.0], 0.95) == 7
+
+
+def test_a_release_with_two_version_numbers_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(command_release, "read_core_version", lambda: "999.0.0")
+    with pytest.raises(Halt, match=r"says 999\.0\.0, and the head of web/changes\.json says"):
+        command_release.run(argparse.Namespace(), [])
