@@ -12,7 +12,7 @@ from pycore.calc.wiring import Controls
 from pycore.jobs.records import Quantity
 
 BOXES = 14
-BOXES_OF_MANY = 8
+BOXES_OF_MANY = 5
 MANY_NODES = 400
 SEGMENT_ENDS = 3
 LIKELIEST = 5
@@ -94,7 +94,7 @@ def _boxes(site: Site, suspects: Sequence[Suspect]) -> list[int]:
             mass[one.key[1]] += one.share
     chosen = set(_even(inside, mass, parts=most))
     local = [one for one in suspects if one.key[1] in mass]
-    for one in local[:LIKELIEST]:
+    for one in local[: LIKELIEST if len(inside) <= MANY_NODES else 2]:
         node = one.key[1]
         beyond = node + 1 if wired.sizes[node] > 1 else node
         chosen.update(each for each in (wired.parents[node], node, beyond) if each in mass)
@@ -126,7 +126,8 @@ def _box_tests(site: Site, box: int, *, reach: Reach, boxes: list[int]) -> Itera
         yield _test(site, Stand(box, "out", hanging, bare=False), reach=reach, opened=0)
         yield _test(site, Stand(box, "out", hanging, bare=True), reach=reach, opened=0)
     ends = [node for node in boxes if node in beyond and wired.parents[node] != box]
-    for end in ends[:SEGMENT_ENDS]:
+    most = SEGMENT_ENDS if len(wired.ids) <= MANY_NODES else 1
+    for end in ends[:most]:
         yield _test(site, Stand(box, "out", frozenset({end}), bare=False), reach=reach, opened=1)
 
 

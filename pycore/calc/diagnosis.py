@@ -11,6 +11,7 @@ from pycore.calc.belief import Meter, hold
 from pycore.calc.candidates import Reach, candidates
 from pycore.calc.evidence import Collected, collect
 from pycore.calc.faults import Fault, Scene, list_faults
+from pycore.calc.fitted import fitted_faults
 from pycore.calc.hearing import Ears
 from pycore.calc.likelihood import log_likelihood
 from pycore.calc.next_measurement import Asked, Next, ask_all, choose, group
@@ -128,12 +129,14 @@ def diagnose(question: Question, step: Step) -> Diagnosis:
     what nothing tells apart; choose the next reading."""
     made = proof_of(question)
     proof = made.proof
-    weighed = weigh(faults_of(made.site), proof)
+    faults = [*faults_of(made.site), *fitted_faults(made.site, proof.evidence)]
+    weighed = weigh(faults, proof)
     explained = one_explains(weighed, proof)
     progress = None
     if not explained:
         progress = search(weighed, proof, so_far=step.so_far, budget=step.budget)
-        weighed = with_pairs(weighed, proof, found=progress)
+        if progress.done:
+            weighed = with_pairs(weighed, proof, found=progress)
     suspects = gather(weighed)
     held = thinned(suspects, most=_most_held(made.site))
     asked = _ask(question, proof, weighed=weighed, suspects=held)

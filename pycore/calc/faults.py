@@ -71,6 +71,7 @@ def _zone_faults(scene: Scene, number: int) -> Iterator[Fault]:
             yield Fault("wrong_zone", start, Change("swap", start, other), 1.0, (("other", name),))
     for factor, name in priors.CABLE_FACTORS:
         yield Fault("cable", start, Change("copper", start, factor), 1.0, (("which", name),))
+    yield Fault("earthed", start, NOTHING, 1.0)
     if wired.sizes[start] > 2:
         yield Fault("series", start, Change("series", start), 3.0)
 
@@ -84,11 +85,11 @@ def _section_faults(scene: Scene, node: int, *, many: bool) -> Iterator[Fault]:
     for ohm, part in priors.SHORT_OHM[: 2 if many else None]:
         for place in places:
             change = Change("short", node, place, ohm)
-            detail = ("place", place), ("ohm", ohm)
+            detail = ("along", place), ("ohm", ohm)
             yield Fault("short", node, change, metres * part / len(places), detail)
     beyond_s = abs(scene.flow.out_s[node])
     if beyond_s > 1e-9:
-        for drop_db in priors.JOINT_DB[:: 2 if many else 1]:
+        for drop_db in priors.JOINT_DB[2:3] if many else priors.JOINT_DB:
             ohm = (10 ** (drop_db / 20) - 1) / beyond_s
             yield Fault("joint", node, Change("joint", node, ohm), 1.0, (("ohm", ohm),))
 
@@ -105,7 +106,8 @@ def _any_faults(scene: Scene, node: int, *, like_w: float, many: bool) -> Iterat
     yield Fault("extra_low", node, change, 1.0, (("direct_ohm", low_ohm),))
     for ohm in priors.WET_OHM[1:2] if many else priors.WET_OHM:
         yield Fault("wet", node, Change("across", node, 1 / ohm), 1.0, (("ohm", ohm),))
-    yield Fault("earthed", node, NOTHING, 1.0)
+    if not many:
+        yield Fault("earthed", node, NOTHING, 1.0)
     if wired.sizes[node] > 2 and not many:
         yield Fault("series", node, Change("series", node), 1.0)
 

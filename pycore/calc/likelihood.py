@@ -38,6 +38,9 @@ class Shared(NamedTuple):
 
 def log_likelihood(rows: Sequence[Row], shared: Shared) -> float:
     """The logarithm of how likely these readings are."""
+    if len(rows) == 1 and not rows[0].beyond:
+        variance = covariance(rows, shared, one=0, other=0)
+        return _student(rows[0].off ** 2 / variance, math.log(variance), count=1)
     counted = [number for number, row in enumerate(rows) if not row.beyond]
     total = 0.0
     if len(counted) < len(rows):

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from pycore.calc.circuits import Circuits
-from pycore.calc.effects import Change, local_of, seen_in_place_of
+from pycore.calc.effects import Change, local_of, seen_in_place_of, seen_with
 from pycore.calc.faults import Fault
 from pycore.calc.probe import Probe, Stand
 from pycore.calc.wiring import DIRECT_HZ, Condition
@@ -33,8 +33,8 @@ class Expected(NamedTuple):
 class Scope(NamedTuple):
     """A meter at one place under one condition, ready for any number of faults.
 
-    `rough`: other copper is reckoned from how far the reading follows it, not solved again;
-    near enough to choose a reading by.
+    `rough`: near enough to choose a reading by. How far it follows the loads is then taken from
+    where the watts go on the healthy line, and other copper is reckoned from that.
     """
 
     circuits: Circuits
@@ -59,7 +59,7 @@ def look(
     heavier = condition._replace(load_factor=STEP)
     probe = circuits.probe(condition, stand)
     weight, square = _spread(circuits, probe, each_fraction=each_fraction)
-    again = circuits.probe(heavier, stand)
+    again = probe if rough else circuits.probe(heavier, stand)
     return Scope(circuits, condition, heavier, probe, again, weight, square, rough)
 
 
@@ -81,6 +81,8 @@ def _spread(
 
 def expect_all(scope: Scope, faults: Sequence[Fault]) -> list[Expected]:
     """What each fault would make the meter read."""
+    if scope.rough:
+        return _roughly(scope, faults)
     base = _expected(scope, seen_s=scope.probe.seen_s, heavier_s=scope.heavier_probe.seen_s, cut=-1)
     direct = scope.direct
     light, heavy = scope.probe.seen_with_load, scope.heavier_probe.seen_with_load
@@ -101,11 +103,44 @@ def expect_all(scope: Scope, faults: Sequence[Fault]) -> list[Expected]:
     return expected
 
 
+def _roughly(scope: Scope, faults: Sequence[Fault]) -> list[Expected]:
+    """The same from one solution: a reading lower than the healthy one follows the loads less."""
+    probe, direct = scope.probe, scope.direct
+    weight, square = scope.weight[0], scope.square[0]
+    share = square / weight**2 if weight > 0 else 0.0
+    follows = watts_in_loads(probe)
+    base = Expected(_log_ohm(probe.seen_s), follows, follows**2 * share)
+    expected = []
+    for fault in faults:
+        change = fault.change
+        if change.how == "nothing":
+            expected.append(base)
+        elif change.how in WHOLE:
+            expected.append(_whole(scope, change, base=base))
+        else:
+            log_ohm = _log_ohm(seen_with(probe, change, direct=direct))
+            less = follows * min(1.0, math.exp(log_ohm - base.log_ohm))
+            expected.append(Expected(log_ohm, less, less**2 * share))
+    return expected
+
+
+WHOLE = ("series", "swap", "copper")
+
+
+def watts_in_loads(probe: Probe) -> float:
+    """The share of the meter's watts that its loads take: how far a reading follows them
+    (Cohn's theorem, from memory)."""
+    loads = zip(probe.flow.at, probe.network.load_s, strict=True)
+    taken = math.fsum(abs(at) ** 2 * load_s.real for at, load_s in loads)
+    whole = probe.flow.out_s[0].real
+    return min(max(taken / whole, 0.0), 1.0) if whole > 0 else 0.0
+
+
 def _expect(scope: Scope, change: Change, *, base: Expected) -> Expected:
     how = change.how
     if how == "nothing":
         return base
-    if how in ("series", "swap", "copper"):
+    if how in WHOLE:
         return _whole(scope, change, base=base)
     direct, probe = scope.condition.hz == DIRECT_HZ, scope.probe
     local = local_of(probe, change, direct=direct)

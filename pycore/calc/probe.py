@@ -167,9 +167,9 @@ def _hang_back(hanging: _Hanging, stand: Stand, *, sizes: tuple[int, ...], first
     while parents[node] > 0 and node not in stand.lifted:
         parent = parents[node]
         branch = hanging.step_up(node, below)
-        own = stand.lifted | {node}
-        beside = range(parent + 1, parent + sizes[parent])
-        hanging.hang(beside, under=branch, top=parent, left_out=own)
+        before, after = range(parent + 1, node), range(node + sizes[node], parent + sizes[parent])
+        for beside in (before, after):
+            hanging.hang(beside, under=branch, top=parent, left_out=stand.lifted)
         node, below = parent, hanging.node_at[parent]
 
 

@@ -68,7 +68,8 @@ def log_priors(faults: Sequence[Fault], proof: Proof) -> list[float]:
             weight = priors.FAMILY_WEIGHTS[family]
         weight *= priors.NAMED_BY_COMPLAINT if family in named else 1.0
         logs[family] = math.log(weight / total)
-    return [logs[fault.family] + math.log(fault.weight) for fault in faults]
+    parts = {weight: math.log(weight) for weight in {fault.weight for fault in faults}}
+    return [logs[fault.family] + parts[fault.weight] for fault in faults]
 
 
 def weigh(faults: list[Fault], proof: Proof) -> Weighed:
@@ -85,10 +86,13 @@ def weigh(faults: list[Fault], proof: Proof) -> Weighed:
         rows = list(zip(*row_lists, strict=True))
     shared = proof.shared
     logs = log_priors(faults, proof)
-    for number, fault in enumerate(faults):
-        logs[number] += log_likelihood(rows[number], shared)
-        logs[number] += proof.ears.log_likelihood(fault)
-        logs[number] += earth.log_likelihood(fault, proof.legs)
+    if row_lists:
+        for number, row in enumerate(rows):
+            logs[number] += log_likelihood(row, shared)
+    if proof.ears.any or proof.legs:
+        for number, fault in enumerate(faults):
+            logs[number] += proof.ears.log_likelihood(fault)
+            logs[number] += earth.log_likelihood(fault, proof.legs)
     return Weighed(faults, logs, expected, rows)
 
 

@@ -6,7 +6,6 @@ with ASTM B8 stranding and IEC 60028 copper (A), and on IEC 60228:2004 table 3 (
 analysis of the same lines outside this project, printed to the digits given here.
 """
 
-
 import pytest
 
 from pycore.calc.effects import Change
