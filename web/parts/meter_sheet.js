@@ -4,7 +4,7 @@ import { html, live, nothing } from "../markup.js";
 import { meteredZone } from "../meter_first.js";
 import { verdictMark } from "../pieces/mark.js";
 import { say } from "../say.js";
-import { meterReadings } from "./meter_readings.js";
+import { meterReadings } from "../pieces/meter_readings.js";
 
 /** @typedef {import("../state").State} State */
 /** @typedef {import("../meter_state").Diagnosis} Diagnosis */

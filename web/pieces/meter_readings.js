@@ -2,9 +2,9 @@
 
 import { html, nothing } from "../markup.js";
 import { readingsOf } from "../meter_first.js";
-import { band } from "../pieces/band.js";
-import { squareButton } from "../pieces/button.js";
-import { verdictShape } from "../pieces/mark.js";
+import { band } from "./band.js";
+import { squareButton } from "./button.js";
+import { verdictShape } from "./mark.js";
 import { say } from "../say.js";
 
 /** @typedef {import("../state").State} State */
