@@ -10,7 +10,7 @@ from pycore.calc.diagnosis import Question, Step
 from pycore.calc.reading import Taken, taken_of
 from pycore.calc.site import Given
 from pycore.calc.two_faults import Progress
-from pycore.ground.problems import BadCommand, BadText, Problem
+from pycore.ground.problems import BadCommand, BadText, BrokenJob, Problem
 from pycore.ground.units import Manner, read, true_voltage
 from pycore.ground.words import say
 from pycore.jobs import Amplifier, Job, Kinds, Loudspeaker, Output, Point, Zone
@@ -53,8 +53,11 @@ def line_of(body: DiagnoseBody | ExpectedBody, manner: Manner) -> Line:
 
 
 def place_of(spot: Spot) -> dict[str, str]:
-    """A place as a mapping."""
-    return {name: one for name, one in spot.model_dump().items() if one is not None}
+    """A place as a mapping: exactly one of an output, a zone or a point."""
+    places = {name: one for name, one in spot.model_dump().items() if one is not None}
+    if len(places) != 1:
+        raise BrokenJob("reading_place", where={"field": "where"})
+    return places
 
 
 def given_of(body: DiagnoseBody | ExpectedBody, line: Line) -> Given:

@@ -41,7 +41,7 @@ COMPLAINTS: Mapping[str, Complaint] = {
     ),
     "crackles": Complaint(("joint", "cut"), ("splice",), "wiggle"),
     "page_not_heard": Complaint(
-        ("control_off", "control_in"), ("override_pair", "no_relay"), "override_pair"
+        ("override_fails", "control_off"), ("override_pair", "no_relay"), "override_pair"
     ),
     "something_wrong": Complaint((), (), "each_zone_off"),
     "louder_after_swap": Complaint((), ("row_below_line",), "line_volts"),

@@ -19,7 +19,7 @@ Leg = Literal["good", "damp", "bad"]
 READS: dict[str, dict[Leg, float]] = {
     "earthed": {"bad": 0.75, "damp": 0.2, "good": 0.05},
     "wet": {"bad": 0.3, "damp": 0.4, "good": 0.3},
-    "neither": {"bad": 0.01, "damp": 0.03, "good": 0.96},
+    "neither": {"bad": 0.002, "damp": 0.03, "good": 0.968},
 }
 
 

@@ -10,7 +10,17 @@ from pycore.calc.probe import Probe
 from pycore.calc.section import Section
 
 How = Literal[
-    "nothing", "load", "across", "cut", "short", "joint", "control", "series", "swap", "copper"
+    "nothing",
+    "load",
+    "across",
+    "cut",
+    "short",
+    "joint",
+    "control",
+    "bypass",
+    "series",
+    "swap",
+    "copper",
 ]
 SHORTEST_OHM = 1e-6
 UNREAD = complex("nan")
@@ -22,7 +32,8 @@ class Change(NamedTuple):
     load: siemens more at the node at 1 kHz, and at direct current · across: siemens more,
     whatever the frequency · cut, short: where on the section in front of the node (0 near
     the amplifier, 1 at the node), and the short's ohms · joint: ohms more in that section ·
-    control: ratio and share felt of the control there · series: all loads beyond, one behind
+    control: ratio and share felt of the control there, while it is not bypassed · bypass: the
+    same while it should be bypassed · series: all loads beyond, one behind
     the other · swap: `one` is the node of the zone that is there instead · copper: factor.
     """
 
@@ -33,6 +44,15 @@ class Change(NamedTuple):
 
 
 NOTHING = Change("nothing", 0)
+
+
+def as_met(change: Change, *, bypassed: bool) -> Change:
+    """A change as it is met with controls bypassed or not."""
+    if change.how == "control":
+        return NOTHING if bypassed else change
+    if change.how == "bypass":
+        return change._replace(how="control") if bypassed else NOTHING
+    return change
 
 
 class Local(NamedTuple):

@@ -175,6 +175,10 @@ def _control_faults(wired: Wired, node: int, *, fitted: Attenuator) -> Iterator[
     ratio = 10 ** (-(fitted.set_db or priors.CONTROL_IN_DB[0]) / 20)
     change = Change("control", node, ratio, 1.0 if pad else ratio**2)
     yield Fault("control_reversed", node, change, 1.0)
+    if fitted.off or fitted.set_db < 0:
+        ratio = 0.0 if fitted.off else 10 ** (fitted.set_db / 20)
+        felt = 1.0 if pad and not fitted.off else ratio**2
+        yield Fault("override_fails", node, Change("bypass", node, ratio, felt), 1.0)
 
 
 def _commonest_w(wired: Wired, number: int) -> float:

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from pycore.calc.circuits import Circuits
-from pycore.calc.effects import Change, local_of, seen_in_place_of, seen_with
+from pycore.calc.effects import Change, as_met, local_of, seen_in_place_of, seen_with
 from pycore.calc.faults import Fault
 from pycore.calc.probe import Probe, Stand
 from pycore.calc.wiring import DIRECT_HZ, Condition
@@ -51,6 +51,11 @@ class Scope(NamedTuple):
         """Whether this is a reading at direct current."""
         return self.condition.hz == DIRECT_HZ
 
+    @property
+    def bypassed(self) -> bool:
+        """Whether every control is bypassed."""
+        return self.condition.controls == "override"
+
 
 def look(
     circuits: Circuits, condition: Condition, *, stand: Stand, each_fraction: float, rough: bool
@@ -84,7 +89,7 @@ def expect_all(scope: Scope, faults: Sequence[Fault]) -> list[Expected]:
     if scope.rough:
         return _roughly(scope, faults)
     base = _expected(scope, seen_s=scope.probe.seen_s, heavier_s=scope.heavier_probe.seen_s, cut=-1)
-    direct = scope.direct
+    direct, bypassed = scope.direct, scope.bypassed
     light, heavy = scope.probe.seen_with_load, scope.heavier_probe.seen_with_load
     node_at = scope.probe.node_at
     share = base.variance / base.follows**2 if base.follows else 0.0
@@ -93,7 +98,7 @@ def expect_all(scope: Scope, faults: Sequence[Fault]) -> list[Expected]:
         change = fault.change
         node = node_at[change.node]
         if change.how != "load" or node <= 0:
-            expected.append(_expect(scope, change, base=base))
+            expected.append(_expect(scope, as_met(change, bypassed=bypassed), base=base))
             continue
         more_s = change.two if direct else change.one
         log_ohm = _log_ohm(light(node, more_s))
@@ -112,7 +117,7 @@ def _roughly(scope: Scope, faults: Sequence[Fault]) -> list[Expected]:
     base = Expected(_log_ohm(probe.seen_s), follows, follows**2 * share)
     expected = []
     for fault in faults:
-        change = fault.change
+        change = as_met(fault.change, bypassed=scope.bypassed)
         if change.how == "nothing":
             expected.append(base)
         elif change.how in WHOLE:

@@ -28,6 +28,7 @@ FAMILY_WEIGHTS: Mapping[str, float] = {
     "control_off": 6.0,
     "control_in": 4.0,
     "control_reversed": 1.0,
+    "override_fails": 3.0,
     "cable": 4.0,
     "series": 2.0,
     "wrong_zone": 3.0,

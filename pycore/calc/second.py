@@ -1,7 +1,7 @@
 """A second fault on a line that has a first: the first is put into the circuit itself."""
 
 from pycore.calc.circuits import Circuits
-from pycore.calc.effects import SHORTEST_OHM, Change
+from pycore.calc.effects import SHORTEST_OHM, Change, as_met
 from pycore.calc.network import Network, put_in
 from pycore.calc.section import Section
 from pycore.calc.wiring import DIRECT_HZ, Condition
@@ -24,8 +24,9 @@ class Changed(Circuits):
         if condition not in self._networks:
             base = self.before.network(condition)
             series_ohm = self.before.series_ohm(condition)[self.change.node]
+            change = as_met(self.change, bypassed=condition.controls == "override")
             self._networks[condition] = changed(
-                base, self.change, condition=condition, string_ohm=series_ohm
+                base, change, condition=condition, string_ohm=series_ohm
             )
         return self._networks[condition]
 

@@ -7,7 +7,7 @@ near the amplifier and one farther out, both on one tone, say how much is lost b
 import math
 from collections.abc import Sequence
 
-from pycore.calc.effects import Change, Local, local_of
+from pycore.calc.effects import Change, Local, as_met, local_of
 from pycore.calc.faults import Fault
 from pycore.calc.predict import LOG_STEP, NOT_TOLD, STEP, Expected, Scope
 from pycore.calc.probe import Probe
@@ -23,7 +23,8 @@ def expect_volts(scope: Scope, node: int, *, faults: Sequence[Fault]) -> list[Ex
     """
     at = scope.probe.node_at[node]
     above = _above(scope.probe, at)
-    return [_expect(scope, fault.change, at=at, above=above) for fault in faults]
+    met = (as_met(fault.change, bypassed=scope.bypassed) for fault in faults)
+    return [_expect(scope, change, at=at, above=above) for change in met]
 
 
 def _above(probe: Probe, node: int) -> frozenset[int]:
