@@ -18,16 +18,12 @@ const COMPILED = here("./py/pydantic_core.wasm");
 // Where Python would import it from; the runtime knows a loaded module by its place.
 const COMPILED_PLACE =
   "/lib/python3.14/site-packages/pydantic_core/_pydantic_core.cpython-314-wasm32-emscripten.so";
-// The first two are searched for modules; each other holds a floor of the core.
-const [SITE, CORE, ...FLOORS] = ARCHIVES.map((name) => `/lib/${name}`);
+const PLACES = ARCHIVES.map(([name]) => `/lib/${name}`);
 const OPEN = `
 import sys
 from importlib.util import module_from_spec, spec_from_file_location
 
-sys.path += ["${SITE}", "${CORE}"]
-import pycore
-
-pycore.__path__ += [f"{floor}/pycore" for floor in ${JSON.stringify(FLOORS)}]
+sys.path += ${JSON.stringify(PLACES)}
 NAME = "pydantic_core._pydantic_core"
 spec = spec_from_file_location(NAME, "${COMPILED_PLACE}")
 sys.modules[NAME] = module_from_spec(spec)
@@ -103,14 +99,15 @@ missing.catch(() => {});
 
 const watcher = watchBytes();
 tellStage("fetch");
-const archives = ARCHIVES.map((name) => fetchEarly(`./py/${name}`));
+const archives = ARCHIVES.map(([, parts]) => parts.map((part) => fetchEarly(`./py/${part}`)));
 const scripts = Promise.all([import("./py/pyodide.mjs"), import("./py/pyodide.asm.mjs")]);
 scripts.catch(() => {});
 
 /** @param {Python} python */
 const placeArchives = async (python) => {
-  for (const [at, name] of ARCHIVES.entries()) {
-    python.FS.writeFile(`/lib/${name}`, await archives[at], { canOwn: true });
+  for (const [at, place] of PLACES.entries()) {
+    const whole = new Blob(await Promise.all(archives[at] ?? []));
+    python.FS.writeFile(place, new Uint8Array(await whole.arrayBuffer()), { canOwn: true });
   }
 };
 

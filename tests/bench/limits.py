@@ -7,7 +7,8 @@ from pathlib import Path
 
 from tests.bench.figures import Figure
 from tests.bench.jobs import write_job
-from web.tools.archives import list_archives, run_inside
+from web.tools.archives import run_inside
+from web.tools.parts import read_archives
 from web.tools.places import DIST
 
 ROUNDS = 5
@@ -28,7 +29,7 @@ def time_findings(count: int) -> list[float]:
     said = run_inside(
         {
             "index": built,
-            "unpack": [(path, "zip") for path in list_archives(built)],
+            "unpack": [(each, "zip") for each in read_archives(built)],
             "script": SCRIPT,
             "argument": json.dumps({"job": write_job(count), "rounds": ROUNDS}),
         },

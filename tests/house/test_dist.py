@@ -2,9 +2,11 @@
 
 import base64
 import hashlib
+import io
 import itertools
 import json
 import re
+import zipfile
 from pathlib import Path
 
 import pytest
@@ -12,6 +14,7 @@ import pytest
 from tests.house.files import ROOT
 from tests.house.javascript import read_tokens
 from web.tools.make import assemble
+from web.tools.parts import cut_archive, read_archives
 from web.tools.server import CONTENT_RULES, TYPES
 
 pytestmark = pytest.mark.slow
@@ -75,14 +78,42 @@ def test_a_first_visit_is_small_enough(dist: Path) -> None:
     assert sum(count_wire_bytes(dist / name) for name in list_names(dist)) <= FIRST_VISIT_BYTES
 
 
-def test_an_update_of_one_floor_and_a_file_of_the_page_is_small_enough(dist: Path) -> None:
-    """What is fetched when a release changes the largest floor and the largest file."""
+def test_an_update_of_a_few_modules_and_a_file_of_the_page_is_small_enough(dist: Path) -> None:
+    """What is fetched when a release changes three parts of the core and the largest file."""
     page = [dist / name for name in list_names(dist) if name.endswith(".js") and name != "sw.js"]
-    floors = (dist / "py").glob("pycore*.zip")
-    always = ["sw.js", "index.html", "changes.json", "py/build.js"]
+    parts = sorted(count_wire_bytes(path) for path in (dist / "py").glob("core-*.part"))
+    always = ["sw.js", "index.html", "changes.json", "py/build.js", "py/core-list.part"]
     fetched = sum(count_wire_bytes(dist / name) for name in always)
-    fetched += max(map(count_wire_bytes, page)) + max(map(count_wire_bytes, floors))
+    fetched += max(map(count_wire_bytes, page)) + sum(parts[-3:])
     assert fetched <= APP_UPDATE_BYTES
+
+
+def test_the_parts_of_the_core_join_to_one_whole_archive(dist: Path) -> None:
+    site, core = read_archives(dist / "py")
+    assert [path.name for path in site] == ["site.zip"]
+    whole = io.BytesIO(b"".join(path.read_bytes() for path in core))
+    with zipfile.ZipFile(whole) as archive:
+        assert archive.testzip() is None
+        modules = {name.removesuffix("c") for name in archive.namelist()}
+    sources = {path.relative_to(ROOT).as_posix() for path in (ROOT / "pycore").rglob("*.py")}
+    assert modules == sources
+
+
+def test_a_changed_module_changes_its_own_part_and_the_list(tmp_path: Path) -> None:
+    def cut(changed: str) -> dict[str, bytes]:
+        with zipfile.ZipFile(tmp_path / "core.zip", "w") as archive:
+            for number in range(60):
+                text = f"{number} {changed}" if number == 30 else f"{number}"
+                archive.writestr(zipfile.ZipInfo(f"core/m{number:02}.pyc"), text)
+        return cut_archive(tmp_path / "core.zip")
+
+    before, after = cut(""), cut("longer than before")
+    assert list(before) == list(after)
+    assert len(before) > 3
+    different = [name for name in before if before[name] != after[name]]
+    assert len(different) == 2
+    assert different[-1] == "core-list.part"
+    assert b"".join(after.values()) == (tmp_path / "core.zip").read_bytes()
 
 
 def test_two_builds_give_the_same_bytes(dist: Path, tmp_path: Path) -> None:

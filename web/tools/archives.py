@@ -1,7 +1,4 @@
-"""The Python archives of the app, compiled once for each content and kept in .cache.
-
-The core is cut by floors, so that an update fetches only the floors it changes.
-"""
+"""The three Python archives of the app, compiled once for each content and kept in .cache."""
 
 import json
 import os
@@ -14,6 +11,7 @@ from web.tools.ready_python import fetch_wheels
 from web.tools.say import Halt, announce_step, run_program
 from web.tools.stamps import hash_inputs
 
+KINDS = ("python_stdlib", "site", "pycore")
 RUNTIME = MODULES / "pyodide"
 
 
@@ -22,28 +20,16 @@ def fetch_runtime_wheels() -> Path:
     return fetch_wheels("runtime", telling="fetching the wheels for the browser")
 
 
-def list_core_kinds() -> list[str]:
-    """Name the archives of the core: `pycore` with what lies at its top, then each floor."""
-    floors = [path.parent.name for path in sorted(PYCORE.glob("*/__init__.py"))]
-    return ["pycore", *(f"pycore-{floor}" for floor in floors)]
-
-
-def list_archives(built: Path) -> list[Path]:
-    """Give the archives in dist/py from which modules are imported, the core's top first."""
-    return [built / f"{kind}.zip" for kind in ("site", *list_core_kinds())]
-
-
 def make_archives(kept: Path = CACHE / "archives") -> dict[str, Path]:
     """Compile what is not kept yet; return the archive of each kind."""
-    kinds = ("python_stdlib", "site", *list_core_kinds())
-    keys = {kind: f"{kind}-{hash_inputs(_list_inputs(kind))}" for kind in kinds}
-    missing = [kind for kind in kinds if not (kept / f"{keys[kind]}.zip").is_file()]
+    keys = {kind: f"{kind}-{hash_inputs(_list_inputs(kind))}" for kind in KINDS}
+    missing = [kind for kind in KINDS if not (kept / f"{keys[kind]}.zip").is_file()]
     if missing:
         fetch_runtime_wheels()  # first, so that its own line does not fall into the next one
         with announce_step(f"compiling {', '.join(missing)}"):
             _compile(missing, keys=keys, kept=kept)
-    _demand_closed({kind: kept / f"{keys[kind]}.needs" for kind in kinds})
-    return {kind: kept / f"{keys[kind]}.zip" for kind in kinds}
+    _demand_closed({kind: kept / f"{keys[kind]}.needs" for kind in KINDS})
+    return {kind: kept / f"{keys[kind]}.zip" for kind in KINDS}
 
 
 def run_inside(task: dict[str, object], *, what: str, remedy: str) -> str:
@@ -68,8 +54,7 @@ def _list_inputs(kind: str) -> list[Path | str | bytes]:
         return [*inputs, LOCKS / "stdlib.txt"]
     if kind == "site":
         return [*inputs, LOCKS / "runtime.lock"]
-    floor = kind.removeprefix("pycore").removeprefix("-")
-    for path in sorted((PYCORE / floor).rglob("*.py") if floor else PYCORE.glob("*.py")):
+    for path in sorted(PYCORE.rglob("*.py")):
         inputs += [path.relative_to(PYCORE).as_posix(), path]
     return inputs
 

@@ -1,6 +1,6 @@
 """Compile archives to byte code. Runs inside the shipped runtime, started by archives.py.
 
-ARGUMENT is JSON: {"wanted": ["python_stdlib" | "site" | "pycore" | "pycore-FLOOR", ...]}.
+ARGUMENT is JSON: {"wanted": ["python_stdlib" | "site" | "pycore", ...]}.
 /stock holds the stock python_stdlib.zip, /wheels the wheels, /core the folder pycore, /locks
 the list of standard modules to ship, /out takes the archives and beside each a list of what
 it imports.
@@ -55,10 +55,9 @@ def read_wheels() -> Iterator[Member]:
     yield from sorted(members.items())
 
 
-def read_core(floor: str) -> Iterator[Member]:
-    """Give every module of one floor of pycore, or what lies above them all."""
-    core = Path("/core")
-    for path in sorted((core / floor).rglob("*.py") if floor else core.glob("*.py")):
+def read_core() -> Iterator[Member]:
+    """Give every module of pycore."""
+    for path in sorted(Path("/core").rglob("*.py")):
         yield "pycore/" + path.relative_to("/core").as_posix(), path.read_bytes()
 
 
@@ -72,13 +71,13 @@ def compile_member(member: Member, root: str) -> Member:
     return name + "c", bytes(packed)
 
 
-def pack(members: list[Member], *, method: int) -> bytes:
+def pack(members: list[Member]) -> bytes:
     """Zip with one fixed date, so that equal input gives equal bytes."""
     whole = io.BytesIO()
-    with zipfile.ZipFile(whole, "w", method, compresslevel=9) as archive:
+    with zipfile.ZipFile(whole, "w", zipfile.ZIP_DEFLATED, compresslevel=9) as archive:
         for name, content in members:
             entry = zipfile.ZipInfo(name, (1980, 1, 1, 0, 0, 0))
-            entry.compress_type = method
+            entry.compress_type = zipfile.ZIP_DEFLATED
             archive.writestr(entry, content)
     return whole.getvalue()
 
@@ -134,27 +133,24 @@ def name_library_files(modules: set[str]) -> set[str]:
     return found
 
 
-# What rarely changes is deflated file by file, which is small from any host. The core comes
-# anew with every update: left plain, the host squeezes it as a whole, to about 60 % of that.
-READERS: dict[str, tuple[Callable[[str], Iterator[Member]], str, bool, int]] = {
-    "python_stdlib": (lambda _: read_library(), LIBRARY, False, zipfile.ZIP_DEFLATED),
-    "site": (lambda _: read_wheels(), SITE, True, zipfile.ZIP_DEFLATED),
-    "pycore": (read_core, SITE, True, zipfile.ZIP_STORED),
+READERS: dict[str, tuple[Callable[[], Iterator[Member]], str, bool]] = {
+    "python_stdlib": (read_library, LIBRARY, False),
+    "site": (read_wheels, SITE, True),
+    "pycore": (read_core, SITE, True),
 }
 
 
 def make_archive(kind: str) -> None:
     """Write one archive and the list of standard files it leans on."""
-    reader, _, floor = kind.partition("-")
-    read, root, inside_functions, method = READERS[reader]
-    members = list(read(floor))
+    read, root, inside_functions = READERS[kind]
+    members = list(read())
     needs: set[str] = set()
     for name, content in members:
         if name.endswith(".py"):
             needs |= list_imports(name, content, inside_functions=inside_functions)
     Path(f"/out/{kind}.needs").write_text("\n".join(sorted(name_library_files(needs))))
     compiled = [compile_member(each, root) for each in members]
-    Path(f"/out/{kind}.zip").write_bytes(pack(compiled, method=method))
+    Path(f"/out/{kind}.zip").write_bytes(pack(compiled))
 
 
 for wanted in json.loads(ARGUMENT)["wanted"]:  # type: ignore[name-defined]  # noqa: F821

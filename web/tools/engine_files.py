@@ -1,16 +1,16 @@
-"""What the engine needs beside its archives: the compiled module, and the name of its build."""
+"""The engine's files in dist/py: its archives, the compiled module, and the name of its build."""
 
 import json
+import shutil
 import zipfile
 from pathlib import Path
 
-from web.tools.archives import list_archives
+from web.tools.parts import BUILD, cut_archive
 from web.tools.say import Halt
 from web.tools.stamps import hash_inputs
 
 # Hosts know the type of this ending and squeeze it; of .so they do not.
 COMPILED = "pydantic_core.wasm"
-BUILD = "build.js"
 
 
 def copy_compiled(wheels: Path, target: Path) -> None:
@@ -29,15 +29,20 @@ def copy_compiled(wheels: Path, target: Path) -> None:
     (target / COMPILED).write_bytes(found[0])
 
 
-def write_build(target: Path) -> None:
-    """Name the archives in the order of import, and what the engine is made of.
+def place_archives(archives: dict[str, Path], target: Path) -> None:
+    """Put the archives into place, the core in parts, and write the file that names them all.
 
-    A copy of a started engine fits only this.
+    The name of the build is a hash of them: a copy of a started engine fits only this.
     """
-    parts: list[Path | str | bytes] = []
+    for kind in ("python_stdlib", "site"):
+        shutil.copyfile(archives[kind], target / f"{kind}.zip")
+    parts = cut_archive(archives["pycore"])
+    for name, content in parts.items():
+        (target / name).write_bytes(content)
+    seen: list[Path | str | bytes] = []
     for path in sorted(target.iterdir()):
-        if path.name != BUILD:
-            parts += [path.name, path]
-    names = json.dumps([path.name for path in list_archives(target)])
-    text = f'export const BUILD = "{hash_inputs(parts)}";\nexport const ARCHIVES = {names};\n'
+        seen += [path.name, path]
+    # In the order of import.
+    named = json.dumps([["site.zip", ["site.zip"]], ["pycore.zip", list(parts)]])
+    text = f'export const BUILD = "{hash_inputs(seen)}";\nexport const ARCHIVES = {named};\n'
     (target / BUILD).write_text(text, encoding="utf-8")

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from web.tools import generated
 from web.tools.archives import fetch_runtime_wheels, make_archives
-from web.tools.engine_files import copy_compiled, write_build
+from web.tools.engine_files import copy_compiled, place_archives
 from web.tools.licences import write_licences
 from web.tools.page_files import copy_page
 from web.tools.places import CACHE, DIST
@@ -23,10 +23,8 @@ def assemble(target: Path, *, kept: Path = CACHE / "archives") -> None:
     target.mkdir(parents=True)
     copy_page(target)
     copy_vendor(target)
-    for kind, path in archives.items():
-        shutil.copyfile(path, target / "py" / f"{kind}.zip")
     copy_compiled(fetch_runtime_wheels(), target / "py")
-    write_build(target / "py")
+    place_archives(archives, target / "py")
     licences = write_licences(fetch_runtime_wheels())
     (target / "licences.txt").write_text(licences, encoding="utf-8")
     fill_worker(target)

@@ -4,21 +4,29 @@ import json
 import subprocess
 from pathlib import Path
 
-from web.tools.archives import RUNTIME, list_archives
+from web.tools.archives import RUNTIME
+from web.tools.parts import read_archives
 from web.tools.places import ROOT, TESTS, TOOLS
 from web.tools.ready_node import find_node
 from web.tools.ready_python import fetch_wheels
 
 
 def run_inside(
-    index: Path, script: Path, *, argument: object, unpack: list[Path], mounts: dict[str, Path]
+    index: Path,
+    script: Path,
+    *,
+    argument: object,
+    unpack: list[list[Path]],
+    mounts: dict[str, Path],
 ) -> subprocess.CompletedProcess[str]:
     """Run a Python file in the runtime of `index`, these archives and the test tools unpacked."""
     trial = fetch_wheels("trial", telling="fetching the test tools for the browser's Python")
     task = {
         "index": index,
         "mounts": mounts,
-        "unpack": [(path, "zip") for path in [*unpack, *sorted(trial.glob("*.whl"))]],
+        "unpack": [
+            (each, "zip") for each in [*unpack, *([path] for path in sorted(trial.glob("*.whl")))]
+        ],
         "script": script,
         "argument": json.dumps(argument),
         "environment": {"RUNGLINE_EXAMPLES": "inside"},
@@ -43,7 +51,7 @@ def run_tests_inside(
         built,
         TOOLS / "trial_inside.py",
         argument={"project": project, "pytest": words},
-        unpack=list_archives(built),
+        unpack=read_archives(built),
         mounts={"/built": built, "/stock": RUNTIME, "/project/tests": folder},
     )
 
@@ -54,6 +62,6 @@ def install_inside(dist: Path, wheel: Path) -> subprocess.CompletedProcess[str]:
         RUNTIME,
         TOOLS / "install_inside.py",
         argument={"wheel": wheel.name},
-        unpack=[dist / "py" / "site.zip"],
+        unpack=[[dist / "py" / "site.zip"]],
         mounts={"/wheels": wheel.parent},
     )

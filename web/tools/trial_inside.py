@@ -7,15 +7,15 @@ the tests; pycore and the standard library are those of dist/py.
 import json
 import os
 import sys
-import zipfile
 from pathlib import Path
 
 task = json.loads(ARGUMENT)  # type: ignore[name-defined]  # noqa: F821
 
 # First, while nothing but what is shipped can be imported: the whole core, and one answer.
-for path in sorted(Path("/built").glob("pycore*.zip")):
-    for name in zipfile.ZipFile(path).namelist():
-        __import__(name.removesuffix(".pyc").removesuffix("/__init__").replace("/", "."))
+CORE = Path("/lib/python3.14/site-packages/pycore")
+for path in sorted(CORE.rglob("*.pyc")):
+    name = path.relative_to(CORE.parent).as_posix().removesuffix(".pyc")
+    __import__(name.removesuffix("/__init__").replace("/", "."))
 from pycore.door import handle  # noqa: E402
 
 said = handle('{"n": 1, "ask": "version", "manner": {"language": "en"}, "body": {}}')
