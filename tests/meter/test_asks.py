@@ -1,0 +1,357 @@
+"""The meter through the door: what a person types, and what they are told."""
+
+import ast
+import json
+import re
+from pathlib import Path
+from typing import Any, get_args
+
+import pytest
+
+from pycore.asks.meter_bodies import Complaint
+from pycore.calc.complaints import COMPLAINTS
+from pycore.calc.priors import CABLE_FACTORS, FAMILY_WEIGHTS
+from pycore.door import handle
+from pycore.ground.words import ENGLISH
+from pycore.jobs import Job
+from tests.meter.lines import line_a
+from tests.meter.test_faults import branched
+
+ROOT = Path(__file__).resolve().parents[2]
+
+
+def ask(name: str, **body: Any) -> dict[str, Any]:
+    """The body of an answer, or its problem."""
+    request = {"n": 1, "ask": name, "body": body, "manner": {"language": "en"}}
+    answer: dict[str, Any] = json.loads(handle(json.dumps(request)))
+    body_or_problem: dict[str, Any] = answer.get("body", {"problem": answer.get("problem")})
+    return body_or_problem
+
+
+def plain(job: Job) -> dict[str, Any]:
+    """A job as it crosses the door."""
+    made: dict[str, Any] = json.loads(job.model_dump_json(exclude_none=True))
+    return made
+
+
+def reading(value: Any, **more: Any) -> dict[str, Any]:
+    """A reading of the zone at the amplifier's end."""
+    return {
+        "id": "r1", "where": {"zone": "zone"}, "value": value, "quantity": "z_1k_ohm",
+        "temperature_c": 20.0, "instrument": "m", **more,
+    }  # fmt: skip
+
+
+def said_of(value: Any, *, output: dict[str, Any] | None = None, **more: Any) -> dict[str, Any]:
+    """What is said of one reading of line A."""
+    job = plain(line_a(output=output or {}))
+    answer = ask("diagnose", job=job, where={"zone": "zone"}, readings=[reading(value, **more)])
+    assert "problem" not in answer, answer
+    return answer
+
+
+def codes_in(*names: str, call: str) -> set[str]:
+    """The codes that these files give a call as its first word."""
+    found: set[str] = set()
+    for name in names:
+        tree = ast.parse((ROOT / "pycore" / name).read_text(encoding="utf-8"))
+        for node in ast.walk(tree):
+            if isinstance(node, ast.Call) and ast.unparse(node.func) == call and node.args:
+                first = node.args[0]
+                if isinstance(first, ast.Constant) and isinstance(first.value, str):
+                    found.add(first.value)
+    return found
+
+
+def test_every_fault_every_verdict_and_every_complaint_has_words() -> None:
+    families = {"healthy", *FAMILY_WEIGHTS}
+    cables = {f"cable_{name}" for _, name in CABLE_FACTORS}
+    assert families - {"cable"} | cables | {"two"} == set(ENGLISH["fault"])
+    assert families | {"two"} == set(ENGLISH["fault_short"])
+    assert codes_in("calc/verdicts.py", call="Verdict") <= set(ENGLISH["meter_verdict"])
+    assert set(COMPLAINTS) == set(ENGLISH["complaint"]) == set(get_args(Complaint))
+    for one in COMPLAINTS.values():
+        assert set(one.families) <= set(FAMILY_WEIGHTS)
+        assert set(one.others) <= set(ENGLISH["complaint_other"])
+        assert one.test in ENGLISH["complaint_test"]
+
+
+def test_every_note_assumption_and_blind_spot_has_words() -> None:
+    told = set(ENGLISH["meter_note"])
+    text = "".join(
+        (ROOT / "pycore" / "calc" / name).read_text(encoding="utf-8")
+        for name in ("reading.py", "evidence.py", "amperes.py")
+    )
+    named = set(
+        re.findall(r'"((?:reads|tolerance|other|no_near|amps|ohms|controls)_[a-z_]+)"', text)
+    )
+    assert named - {"controls_as_set"} <= told
+    fills = (ROOT / "pycore" / "calc" / "fill.py").read_text(encoding="utf-8")
+    assumed = set(re.findall(r'"((?:taps|lengths|cables|existing|range)_[a-z_]+)"', fills))
+    assert assumed
+    assert assumed <= set(ENGLISH["meter_assumed"])
+    unseen = (ROOT / "pycore" / "calc" / "unseen.py").read_text(encoding="utf-8")
+    assert set(re.findall(r'"([a-z]+_[a-z_]+)"', unseen)) - {"earth_ohm"} <= set(
+        ENGLISH["meter_blind"]
+    ) | {"wrong_row"}
+
+
+def test_no_sentence_ever_calls_a_line_safe_to_connect() -> None:
+    for table, words in ENGLISH.items():
+        for code, text in words.items():
+            assert "safe to connect" not in text.lower(), (table, code)
+
+
+@pytest.mark.parametrize(
+    ("typed", "code", "note"),
+    [
+        ("0", "do_not_connect_short", "Zero"),
+        ("-0.1", "do_not_connect_short", "Below zero"),
+        ("OL", "reads_open_line", "open line"),
+        ("open", "reads_open_line", "open line"),
+        ("2 MΩ", "reads_open_line", ""),
+        ("101,5", "as_expected", ""),
+        ("101.5", "as_expected", ""),
+        ("120", "look_closer", ""),
+        ("201", "not_as_expected", ""),
+    ],
+)
+def test_a_reading_is_sorted_before_anything_is_divided(typed: str, code: str, note: str) -> None:
+    [judged] = said_of(typed)["expected"]
+    assert judged["code"] == code
+    assert any(note in said for said in judged["notes"]) or not note
+
+
+def test_a_number_may_come_as_a_number() -> None:
+    for value in (-1.0, 0.0, 1e12, 101.5):
+        assert said_of(value)["expected"][0]["code"]
+
+
+def test_no_more_than_the_leads_is_a_short() -> None:
+    answer = ask(
+        "diagnose", job=plain(line_a()), where={"zone": "zone"}, leads_ohm=0.4,
+        readings=[reading("0.4")],
+    )  # fmt: skip
+    [judged] = answer["expected"]
+    assert judged["code"] == "do_not_connect_short"
+    assert "leads" in judged["notes"][0]
+
+
+def test_a_tolerance_of_nothing_is_half_a_per_cent_and_of_everything_infers_nothing() -> None:
+    [exact] = said_of("101.5", tolerance_pct=0.0)["expected"]
+    assert exact["notes"] == ["No reading is better than 0.5 %; that is taken."]
+    answer = said_of("201", tolerance_pct=100.0)
+    assert answer["expected"][0]["verdict"] == "unknown"
+    assert answer["groups"][0]["suspects"][0]["fault"] == "healthy"
+    assert said_of("201", tolerance_pct=300.0)["headline"] != "Found"
+
+
+@pytest.mark.parametrize("typed", ["", "abc", "1e400", "NaN"])
+def test_what_is_no_reading_is_a_problem_at_its_field(typed: str) -> None:
+    answer = ask("diagnose", job=plain(line_a()), where={"zone": "zone"}, readings=[reading(typed)])
+    assert answer["problem"]["where"] == {"field": "readings.0.value"}
+    assert answer["problem"]["remedy"]
+
+
+def test_below_the_least_load_it_says_flatly_do_not_connect() -> None:
+    answer = said_of("60", output={"max_w": 60.0})  # 83.3 Ω at 70.7 V
+    assert answer["headline"] == "Do not connect"
+    assert answer["verdict"] == "over"
+    assert answer["expected"][0]["code"] == "do_not_connect"
+    printed = said_of("60", output={"min_load_ohm": 70.0})
+    assert printed["expected"][0]["code"] == "do_not_connect"
+
+
+def test_inside_the_tolerance_of_the_least_load_it_stays_off() -> None:
+    answer = said_of("100", output={"min_load_ohm": 98.0})
+    [judged] = answer["expected"]
+    assert judged["code"] == "at_the_limit"
+    assert judged["remedy"] == (
+        "Null the leads, lift the other zones, measure again; leave it off."
+    )
+
+
+def test_in_order_it_is_as_expected_and_never_more() -> None:
+    answer = said_of("101.5")
+    assert (answer["headline"], answer["verdict"]) == ("As expected", "ok")
+    assert any("voltage row" in one for one in answer["cannot_see"])
+    assert any("Polarity" in one for one in answer["cannot_see"])
+    assert any("earthed leg" in one for one in answer["cannot_see"])
+
+
+def test_with_controls_as_set_no_line_is_judged() -> None:
+    job = plain(branched())
+    told = ask("expected", job=job, where={"zone": "zone"}, controls="set")
+    as_set = next(
+        one for one in told["heads"] if one["controls"] == "set" and "zone" in one["where"]
+    )
+    answer = ask(
+        "diagnose", job=job, where={"zone": "zone"},
+        readings=[reading(as_set["band"]["value"], controls="set")],
+    )  # fmt: skip
+    assert answer["expected"][0]["code"] == "agrees_as_set"
+    assert answer["headline"] != "As expected"
+
+
+def test_odds_are_words_until_the_line_has_a_baseline() -> None:
+    answer = said_of("201")
+    assert not any("%" in group["rank"] for group in answer["groups"])
+    assert "ranking" in answer["odds"]
+    job = plain(line_a())
+    kept = {**reading(101.5), "id": "b1", "at": "2025-01-01", "looking": "out", "lifted": [],
+            "controls": "open", "tolerance_pct": 5.0, "baseline": True}  # fmt: skip
+    job["readings"] = [kept]
+    answer = ask("diagnose", job=job, where={"zone": "zone"}, readings=[reading("201")])
+    assert all("%" in group["rank"] for group in answer["groups"])
+    assert "against_baseline" not in json.dumps(answer)
+    assert "Judged against this line's own baseline." in answer["expected"][0]["notes"]
+
+
+def test_a_bare_count_is_enough_to_begin() -> None:
+    answer = ask(
+        "diagnose",
+        about={"count": "10", "tap_w": "5 W", "line_v": "70.7"},
+        readings=[reading("201", where={"zone": "about-zone"})],
+    )
+    assert answer["groups"][0]["suspects"][0]["fault"] == "cut"
+    assert answer["groups"][0]["suspects"][0]["where"] in (
+        {"point": f"about-{n}"} for n in (5, 6, 7)
+    )
+    assert any("guess" in one for one in answer["assumptions"])
+    assert any("3 to 30 m" in one for one in answer["assumptions"])
+    assert answer["job"]["zones"][0]["line"][9]["fitted"]["label"] == "Loudspeaker 10"
+
+
+def test_contradictory_readings_are_named_as_a_pair() -> None:
+    pair = [reading("101.5"), {**reading("500"), "id": "r2"}]
+    answer = ask("diagnose", job=plain(line_a()), where={"zone": "zone"}, readings=pair)
+    assert answer["headline"] == "Two readings exclude each other"
+    assert answer["contradictions"][0]["readings"] == ["r1", "r2"]
+
+
+def test_the_next_reading_names_place_looking_and_what_each_outcome_means() -> None:
+    following = said_of("201")["next"]
+    assert following["words"].startswith("At S")
+    assert following["cautions"][0].startswith("Lock the amplifier off")
+    assert len(following["outcomes"]) >= 2
+    assert sum(one["share"] for one in following["outcomes"]) == pytest.approx(1.0, abs=0.01)
+    assert all(one["suspects"] for one in following["outcomes"])
+
+
+def test_costs_of_access_move_the_next_reading() -> None:
+    job = plain(line_a())
+    body = {"job": job, "where": {"zone": "zone"}, "readings": [reading("115")],
+            "complaint": "one_quiet"}  # fmt: skip
+    dear = ask("diagnose", **body, costs={"box": 900.0})
+    assert set(dear["next"]["where"]) & {"zone", "output"}
+    cheap = ask("diagnose", **body, costs={"box": 0.5})
+    assert set(cheap["next"]["where"]) == {"point"}
+
+
+def test_a_long_diagnosis_goes_on_where_it_stopped() -> None:
+    # no single fault of this line makes these three readings
+    readings = [
+        reading("500.7", tolerance_pct=3.0),
+        {**reading("250", tolerance_pct=3.0), "id": "r2", "where": {"point": "s10"},
+         "looking": "back"},
+        {**reading("10000", tolerance_pct=3.0), "id": "r3", "where": {"point": "s5"}},
+    ]  # fmt: skip
+    body: dict[str, Any] = {"job": plain(line_a()), "where": {"zone": "zone"}, "readings": readings}
+    at_once = ask("diagnose", **body, budget=5_000_000)
+    assert at_once["done"]
+    answer = ask("diagnose", **body, budget=1)
+    rounds = 1
+    while not answer["done"]:
+        assert 0 < answer["share"] < 1
+        answer = ask("diagnose", **body, budget=1, resume=answer["resume"])
+        rounds += 1
+    assert rounds > 2
+    assert answer["groups"] == at_once["groups"]
+
+
+def test_two_faults_are_named_where_one_does_not_explain() -> None:
+    readings = [
+        reading("1000", tolerance_pct=2.0),
+        {**reading("667", tolerance_pct=2.0), "id": "r2", "where": {"point": "s10"},
+         "looking": "back"},
+        {**reading("180", tolerance_pct=2.0), "id": "r3", "where": {"point": "s5"}},
+    ]  # fmt: skip
+    answer = ask(
+        "diagnose", job=plain(line_a()), where={"zone": "zone"}, readings=readings,
+        load_tolerance_pct=2.0, budget=5_000_000,
+    )  # fmt: skip
+    assert any(one["fault"] == "two" and one["share"] > 0.1 for one in answer["families"])
+    pair = next(one for group in answer["groups"] for one in group["suspects"] if "also" in one)
+    assert pair["words"].startswith("Two faults.")
+
+
+def test_a_place_that_is_not_there_is_a_problem_with_a_remedy() -> None:
+    for where in ({"zone": "nowhere"}, {"output": "nowhere"}, {"point": "nowhere"}, {}):
+        answer = ask("diagnose", job=plain(line_a()), where=where)
+        assert answer["problem"]["words"]
+    lost = line_a()
+    zone = lost.zones[0].model_copy(update={"output": None})
+    answer = ask("diagnose", job=plain(lost.model_copy(update={"zones": (zone,)})),
+                 where={"zone": "zone"})  # fmt: skip
+    assert answer["problem"]["code"] == "meter_not_landed"
+    assert answer["problem"]["remedy"]
+
+
+def test_an_empty_zone_and_a_zone_of_one_are_told_too() -> None:
+    empty = line_a()
+    zone = empty.zones[0].model_copy(update={"line": ()})
+    job = plain(empty.model_copy(update={"zones": (zone,)}))
+    told = ask("expected", job=job, where={"zone": "zone"})
+    assert told["heads"][0]["band"]["shown"] == "open"
+    answer = ask("diagnose", job=job, where={"zone": "zone"}, readings=[reading("OL")])
+    assert answer["expected"][0]["code"] == "open_as_expected"
+    one = ask("diagnose", about={"count": "1", "tap_w": "5", "line_v": "100"})
+    assert one["groups"]
+
+
+def test_a_count_or_tap_that_cannot_be_is_a_problem_at_its_field() -> None:
+    for field, text in (("count", "0"), ("count", "1000"), ("tap_w", ""), ("line_v", "-5")):
+        about = {"count": "10", "tap_w": "5", "line_v": "70.7", field: text}
+        answer = ask("diagnose", about=about)
+        assert answer["problem"]["where"] == {"field": f"about.{field}"}
+
+
+def test_expected_tells_the_amplifier_end_in_every_state_and_every_box() -> None:
+    told = ask("expected", job=plain(branched()), where={"zone": "zone"})
+    assert {one["controls"] for one in told["heads"]} == {"open", "set", "override"}
+    assert {one["quantity"] for one in told["heads"]} == {"z_1k_ohm", "dc_ohm"}
+    assert [one["point"] for one in told["boxes"]] == ["s1", "s2", "c", "s3", "s4", "s5", "s6"]
+    assert [one["code"] for one in told["steps"]] == [
+        "isolated", "foreign", "controls", "earth", "direct", "impedance_open",
+        "impedance_override", "keep", "connect",
+    ]  # fmt: skip
+
+
+def test_a_line_planned_below_the_least_load_is_told_before_anything_is_measured() -> None:
+    job = plain(line_a(output={"max_w": 30.0}))
+    told = ask("expected", job=job, where={"zone": "zone"})
+    head = told["heads"][0]
+    assert head["verdict"] == "over"
+    assert head["words"].startswith("Do not connect")
+
+
+def test_the_table_of_complaints_names_suspects_and_the_deciding_test() -> None:
+    told = ask("complaint")["complaints"]
+    assert len(told) == len(COMPLAINTS)
+    assert all(one["words"] and one["test"] for one in told)
+    assert all(one["suspects"] for one in told if one["code"] != "something_wrong")
+    [hum] = ask("complaint", complaint="hum_with_rain")["complaints"]
+    assert hum["suspects"][0] == "leg to earth"
+
+
+def test_a_short_on_a_cable_nobody_has_drawn_is_placed_in_metres() -> None:
+    cable = {"id": "c", "name": "c", "loop_ohm_per_km": 26.875, "metal": "copper"}
+    both = ask("distance", near_ohm="1.45", far_ohm="2.05", route_m="120", cable=cable)
+    assert both["metres"] == pytest.approx(48.837, abs=5e-4)
+    assert both["own_ohm"] == pytest.approx(0.1375, abs=5e-5)
+    assert both["low"] < both["metres"] < both["high"]
+    one = ask("distance", near_ohm="3.6", conductor_c="50", cable=cable)
+    assert one["metres"] == pytest.approx(120.0, abs=0.3)  # 20 K of heat would be 7.9 % too far
+    leads = ask("distance", near_ohm="0.3", leads_ohm="0.3", cable=cable)
+    assert leads["problem"]["code"] == "reading_is_leads"
+    assert ask("distance", near_ohm="1", far_ohm="1", cable=cable)["problem"]["remedy"]
