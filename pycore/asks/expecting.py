@@ -47,7 +47,7 @@ STEP_CAUTIONS = {
 def expected(body: ExpectedBody, manner: Manner) -> ExpectedAnswer:
     """The ask `expected`."""
     line = line_of(body, manner)
-    site = site_of(line.job, line.where, given_of(body, line))
+    site = site_of(line.job, line.where, given=given_of(body, line))
     tell = Tell(site.circuits.wired, manner)
     said = body.meter_tolerance_pct
     pct = priors.METER_PCT if said is None else max(said, priors.LEAST_PCT)

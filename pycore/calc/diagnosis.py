@@ -96,7 +96,7 @@ class Sorted(NamedTuple):
 
 def proof_of(question: Question) -> Sorted:
     """Sort and collect everything that was read and heard."""
-    site = site_of(question.job, question.where, question.given)
+    site = site_of(question.job, question.where, given=question.given)
     leads = question.given.leads_ohm
     meants = tuple(sort_reading(one, leads_ohm=leads) for one in question.taken)
     joined = with_amperes(meants)
@@ -137,7 +137,13 @@ def diagnose(question: Question, step: Step) -> Diagnosis:
         progress = search(weighed, proof, so_far=step.so_far, budget=step.budget)
         if progress.done:
             weighed = with_pairs(weighed, proof, found=progress)
-    suspects = gather(weighed)
+    told = _concluded(question, made, weighed=weighed)
+    return told._replace(one_explains=explained, progress=progress)
+
+
+def _concluded(question: Question, made: Sorted, *, weighed: Weighed) -> Diagnosis:
+    """Groups and the next reading, from faults that are weighed."""
+    proof, suspects = made.proof, gather(weighed)
     held = thinned(suspects, most=_most_held(made.site))
     asked = _ask(question, proof, weighed=weighed, suspects=held)
     groups = _groups(suspects, asked, weighed=weighed, proof=proof)
@@ -156,8 +162,8 @@ def diagnose(question: Question, step: Step) -> Diagnosis:
         settled=settled,
         box=_box(suspects),
         alike=made.alike,
-        one_explains=explained,
-        progress=progress,
+        one_explains=True,
+        progress=None,
         contradictions=contradictions(weighed, proof),
     )
 

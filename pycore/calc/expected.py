@@ -89,29 +89,36 @@ def _see_zone(site: Site, network: Network, *, number: int, seen: Seen) -> None:
         ratio=network.ratio[span],
         felt=network.felt[span],
     )
-    prepared = prepare(own, lifted=True)
     squares = [
         abs(load_s) ** 2 * spread**2
         for load_s, spread in zip(own.load_s, wired.spread[span], strict=True)
     ]
+    _look_around(own, seen, start=start)
     beyond = squares.copy()
     for node in range(len(beyond) - 1, 0, -1):
         beyond[own.parents[node]] += beyond[node]
+    for node, square in enumerate(squares):
+        place = start + node
+        seen.squares["out"][place] = beyond[node]
+        seen.squares["alone"][place] = square
+        seen.squares["back"][place] = beyond[0] - beyond[node] + square
+        seen.squares["whole"][place] = beyond[0]
+
+
+def _look_around(own: Network, seen: Seen, *, start: int) -> None:
+    """Siemens outward, alone, backward and all together from every node of one zone."""
+    prepared = prepare(own, lifted=True)
     for node, parent in enumerate(own.parents):
         place = start + node
-        out_s = prepared.flow.out_s[node] - (own.far_s[node] if parent >= 0 else 0j)
+        far_s = own.far_s[node] if parent >= 0 else 0j
+        out_s = prepared.flow.out_s[node] - far_s
         here_s = out_s - own.felt[node] * prepared.flow.below_s[node]
         over, under = prepared.back[node]
         back_s = under / over if over else complex(math.inf)
-        far_s = own.far_s[node] if parent >= 0 else 0j
         seen.views["out"][place] = out_s
         seen.views["alone"][place] = here_s
         seen.views["back"][place] = back_s + far_s + here_s
         seen.views["whole"][place] = back_s + far_s + out_s
-        seen.squares["out"][place] = beyond[node]
-        seen.squares["alone"][place] = squares[node]
-        seen.squares["back"][place] = beyond[0] - beyond[node] + squares[node]
-        seen.squares["whole"][place] = beyond[0]
 
 
 def bands(site: Site, condition: Condition, *, tolerances: Tolerances) -> dict[View, list[Band]]:

@@ -48,7 +48,7 @@ class Site(NamedTuple):
 UNSURE_COPPER = 0.66  # the deviation (ln) of the stated range of lengths, 3 to 30 m
 
 
-def site_of(job: Job, where: dict[str, str], given: Given) -> Site:
+def site_of(job: Job, where: dict[str, str], *, given: Given) -> Site:
     """The output a place hangs on, with its own zone in question, or all of its zones."""
     output, zone = output_for(job, where)
     circuits = Circuits(wire(job, output))

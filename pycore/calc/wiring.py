@@ -101,7 +101,7 @@ def _wired(
     job: Job, output: Output, *, zones: tuple[Zone, ...], filled: tuple[Filled, ...]
 ) -> Wired:  # fmt: skip
     points: list[Point | None] = [None]
-    ids, zone_at, parents, far_m, lengths_m, spread = [output.id], [-1], [-1], [0.0], [0.0], [0.0]
+    ids, zone_at, parents, lengths_m, spread = [output.id], [-1], [-1], [0.0], [0.0]
     starts = []
     for number, (zone, one) in enumerate(zip(zones, filled, strict=True)):
         start = len(ids)
@@ -112,9 +112,6 @@ def _wired(
         parents.extend(0 if parent < 0 else start + parent for parent in one.laid.parents)
         lengths_m.extend(one.laid.lengths_m)
         spread.extend(one.spread)
-    for node in range(1, len(ids)):
-        far_m.append(far_m[parents[node]] + lengths_m[node])
-    assumed = dict.fromkeys(code for one in filled for code in one.assumed)
     return Wired(
         job=job,
         output=output,
@@ -128,11 +125,18 @@ def _wired(
         zone_at=tuple(zone_at),
         parents=tuple(parents),
         sizes=_sizes(parents),
-        far_m=tuple(far_m),
+        far_m=_far_m(parents, lengths_m),
         lengths_m=tuple(lengths_m),
         spread=tuple(spread),
-        assumed=tuple(assumed),
+        assumed=tuple(dict.fromkeys(code for one in filled for code in one.assumed)),
     )
+
+
+def _far_m(parents: list[int], lengths_m: list[float]) -> tuple[float, ...]:
+    far_m = [0.0]
+    for node in range(1, len(parents)):
+        far_m.append(far_m[parents[node]] + lengths_m[node])
+    return tuple(far_m)
 
 
 def _sizes(parents: list[int]) -> tuple[int, ...]:

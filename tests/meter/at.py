@@ -16,7 +16,7 @@ DIRECT_AT_20 = Condition(0.0, "open", 20.0)
 
 def site_at(job: Job) -> Site:
     """The job's zone "zone", loudspeakers within 10 %."""
-    return site_of(job, {"zone": "zone"}, Given(10.0, None))
+    return site_of(job, {"zone": "zone"}, given=Given(10.0, None))
 
 
 def scope_at(site: Site, place: str, *, looking: Looking, condition: Condition) -> Scope:

@@ -111,7 +111,7 @@ def random_case(seed: int, *, count: int, pct: float) -> Case:
     """A random line with one random fault, drawn as often as such faults are met."""
     chance = random.Random(seed)
     job = random_line(count, chance)
-    site = site_of(job, WHERE, Given(pct, None))
+    site = site_of(job, WHERE, given=Given(pct, None))
     faults = [one for one in faults_of(site) if one.family in FAMILIES]
     family = chance.choices(FAMILIES, [FAMILY_WEIGHTS[one] for one in FAMILIES])[0]
     members = [one for one in faults if one.family == family]

@@ -1,4 +1,7 @@
-"""The meter through the door: what a person types, and what they are told."""
+"""The meter through the door: what a person types, and what they are told.
+
+Long because every kind of reading and every ask of the meter is tried by the same few helpers.
+"""
 
 import ast
 import json

@@ -157,7 +157,7 @@ def test_ears_and_a_meter_together_settle_what_neither_does_alone() -> None:
 
 
 def test_volts_near_and_far_on_one_tone_find_a_bad_joint() -> None:
-    site = site_of(line_a(), {"zone": "zone"}, Given(10.0, None))
+    site = site_of(line_a(), {"zone": "zone"}, given=Given(10.0, None))
     node = site.circuits.wired.node_of["s6"]
     joint = Change("joint", node, 40.0)
     from pycore.calc.second import Changed
@@ -213,7 +213,7 @@ def test_an_ohmmeter_behind_a_control_is_not_believed() -> None:
 
 
 def test_a_control_left_off_is_seen_with_controls_open_and_gone_when_bypassed() -> None:
-    site = site_of(branched(), {"zone": "zone"}, Given(10.0, None))
+    site = site_of(branched(), {"zone": "zone"}, given=Given(10.0, None))
     stand = Stand(site.circuits.wired.node_of["zone"], "out", frozenset(), bare=False)
     control = site.circuits.wired.node_of["c"]
     from pycore.calc.effects import seen_with
@@ -242,7 +242,7 @@ def test_a_thinner_cable_than_drawn_shows_on_a_heavy_line() -> None:
         for n in range(1, 9)
     ]  # fmt: skip
     job = job_of(points, line_v=100.0, cable=MM2_1_5)
-    site = site_of(job, {"zone": "zone"}, Given(10.0, None))
+    site = site_of(job, {"zone": "zone"}, given=Given(10.0, None))
     stand = Stand(1, "out", frozenset(), bare=False)
     thin = Condition(TEST_HZ, "open", 20.0, cable_factor=1.54)
     read = 1 / abs(site.circuits.probe(thin, stand).seen_s)

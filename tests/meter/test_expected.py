@@ -33,7 +33,7 @@ def stand_of_view(site: Site, view: str, node: int) -> Stand:
 def test_the_table_of_boxes_says_what_a_meter_at_each_box_sees(
     controls: Controls, hz: float, view: str
 ) -> None:
-    site = site_of(branched(), {"zone": "zone"}, Given(10.0, None))
+    site = site_of(branched(), {"zone": "zone"}, given=Given(10.0, None))
     condition = Condition(hz, controls, 20.0)
     told = bands(site, condition, tolerances=LOOSE)[view]  # type: ignore[index]
     for node, point in enumerate(site.circuits.wired.points):
@@ -69,11 +69,13 @@ def test_at_direct_current_windings_are_a_stated_range() -> None:
 
 def test_lengths_that_are_not_known_leave_the_cable_open() -> None:
     job = branched()
-    known = site_of(job, {"zone": "zone"}, Given(10.0, None))
+    known = site_of(job, {"zone": "zone"}, given=Given(10.0, None))
     zone = job.zones[0]
     line = tuple(point.model_copy(update={"length_m": None}) for point in zone.line)
     zones = (zone.model_copy(update={"line": line}), *job.zones[1:])
-    unknown = site_of(job.model_copy(update={"zones": zones}), {"zone": "zone"}, Given(10.0, None))
+    unknown = site_of(
+        job.model_copy(update={"zones": zones}), {"zone": "zone"}, given=Given(10.0, None)
+    )
     assert "lengths_stated" in unknown.circuits.wired.assumed
     sharp = tolerances_of(known, meter_fraction=0.05).cable
     assert tolerances_of(unknown, meter_fraction=0.05).cable > 5 * sharp
@@ -91,7 +93,7 @@ def test_an_output_is_all_its_zones_together_and_a_page_may_move_one_away() -> N
             "amplifiers": (amplifier.model_copy(update={"outputs": outputs}),),
         }
     )
-    site = site_of(job, {"output": "out"}, Given(10.0, None))
+    site = site_of(job, {"output": "out"}, given=Given(10.0, None))
     open_band, page_band = (
         bands(site, Condition(TEST_HZ, controls, 20.0), tolerances=LOOSE)["out"]
         for controls in ("open", "override")

@@ -78,7 +78,7 @@ def fully(site: Site, fault: Fault, stand: Stand, condition: Condition) -> float
 @pytest.mark.parametrize("controls", ["open", "set", "override"])
 @pytest.mark.parametrize("hz", [TEST_HZ, DIRECT_HZ])
 def test_the_quick_answer_is_the_full_one_for_every_fault(controls: Controls, hz: float) -> None:
-    site = site_of(branched(), {"zone": "zone"}, Given(10.0, None))
+    site = site_of(branched(), {"zone": "zone"}, given=Given(10.0, None))
     condition = Condition(hz, controls, 20.0)
     faults = [one for one in faults_of(site) if one.change.how not in ("swap", "series")]
     for stand in stands(site):
@@ -93,7 +93,7 @@ def test_the_quick_answer_is_the_full_one_for_every_fault(controls: Controls, hz
 
 @pytest.mark.parametrize("place", ["zone", "s1", "s5"])
 def test_a_string_of_loudspeakers_is_seen_as_built_so(place: str) -> None:
-    site = site_of(branched(), {"zone": "zone"}, Given(10.0, None))
+    site = site_of(branched(), {"zone": "zone"}, given=Given(10.0, None))
     condition = Condition(TEST_HZ, "override", 20.0)
     fault = Fault("series", 0, Change("series", site.circuits.wired.node_of[place]), 1.0)
     for stand in stands(site)[:2]:  # the stubs that are left hanging differ by their picofarads
@@ -108,7 +108,9 @@ def test_six_loudspeakers_wired_in_series_read_six_thousand_ohms() -> None:
         speaker(n, after=f"s{n - 1}" if n > 1 else None, tap_w=5.0, at_v=70.7, length_m=0.0)
         for n in range(1, 7)
     ]
-    site = site_of(job_of(points, line_v=70.7, cable=AWG_16), {"zone": "zone"}, Given(10.0, None))
+    site = site_of(
+        job_of(points, line_v=70.7, cable=AWG_16), {"zone": "zone"}, given=Given(10.0, None)
+    )
     stand = Stand(1, "out", frozenset(), bare=False)
     scope = look(
         site.circuits, Condition(TEST_HZ, "open", 20.0), stand=stand, each_fraction=0.1, rough=False
@@ -123,7 +125,7 @@ HEALTHY = Fault("healthy", 0, Change("nothing", 0), 1.0)
 
 
 def test_a_line_landed_as_another_zone_reads_as_that_zone() -> None:
-    site = site_of(branched(), {"zone": "zone"}, Given(10.0, None))
+    site = site_of(branched(), {"zone": "zone"}, given=Given(10.0, None))
     condition = Condition(TEST_HZ, "open", 20.0)
     swapped = next(one for one in faults_of(site) if one.family == "wrong_zone")
     stand = stands(site)[1]
@@ -135,12 +137,12 @@ def test_a_line_landed_as_another_zone_reads_as_that_zone() -> None:
 
 
 def test_every_family_that_may_occur_is_in_the_list() -> None:
-    site = site_of(branched(), {"zone": "zone"}, Given(10.0, None))
+    site = site_of(branched(), {"zone": "zone"}, given=Given(10.0, None))
     assert {one.family for one in faults_of(site)} == {"healthy", *FAMILY_WEIGHTS}
 
 
 def test_a_loudspeaker_is_tried_on_every_other_tap_of_its_kind_and_on_low_impedance() -> None:
-    site = site_of(branched(), {"zone": "zone"}, Given(10.0, None))
+    site = site_of(branched(), {"zone": "zone"}, given=Given(10.0, None))
     node = site.circuits.wired.node_of["s1"]
     own = [one for one in faults_of(site) if one.node == node]
     taps = {tuple(value for _, value in one.detail) for one in own if one.family == "tap"}
@@ -158,7 +160,7 @@ def test_an_unknown_tap_is_not_guessed_but_widens_the_reading() -> None:
         ),
     ]  # fmt: skip
     job = job_of(points, line_v=70.7, cable=AWG_16, kinds=KINDS)
-    site = site_of(job, {"zone": "zone"}, Given(0.0, None))
+    site = site_of(job, {"zone": "zone"}, given=Given(0.0, None))
     assert "taps_of_kind" in site.circuits.wired.assumed
     scope = look(
         site.circuits,
