@@ -30,7 +30,8 @@ def value_at(thing: Any, name: str) -> float:
 def test_every_number_of_a_face_reads_back_as_it_is(name: str, manner: Manner) -> None:
     job = open_saved((FOLDER / f"{name}.json").read_text(encoding="utf-8"))
     faces = see(job, manner)["faces"]
-    things: dict[str, Any] = {one.id: one for one in (*job.amplifiers, *job.zones)}
+    things: dict[str, Any] = {one.id: one for one in job.amplifiers}
+    things |= {one.id: one for one in job.zones}
     things |= {one.id: one for amplifier in job.amplifiers for one in amplifier.outputs}
     things |= {one.id: one for zone in job.zones for one in zone.line}
     checked = 0
