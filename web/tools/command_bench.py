@@ -17,7 +17,9 @@ MEASUREMENTS = (
     "limits",
     "touch",
     "links",
+    "line",
     "lost",
+    "meter",
     "fuzz",
 )
 
