@@ -41,7 +41,9 @@ def test_a_run_is_read_as_people_type_it(text: str, run: Run) -> None:
 def test_a_length_without_a_unit_is_in_the_unit_the_person_uses() -> None:
     run = read_run("3 x 10", manner=FEET)
     assert run is not None
-    assert tuple(run) == (3, pytest.approx(10 * FOOT_M))
+    count, spacing_m = run
+    assert count == 3
+    assert spacing_m == pytest.approx(10 * FOOT_M)
 
 
 @pytest.mark.parametrize(
