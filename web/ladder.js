@@ -20,10 +20,11 @@ export const makeLadder = ({ store, door }) => {
   /** Ask once for each loudspeaker and each state of its job. @param {State} state */
   return async (state) => {
     const picked = pickedLoudspeaker(state);
+    if (!picked) asked = "";
     if (!picked || !state.desk || state.engine.stage !== "ready") return;
     const { zone, point } = picked;
     const { job } = state.desk;
-    const key = `${point.id} ${job.rev}`;
+    const key = JSON.stringify([job.id, job.rev, point.id, state.manner]);
     if (key === asked) return;
     asked = key;
     const taps = tapsOf(state, zone, point.fitted);

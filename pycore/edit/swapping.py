@@ -32,7 +32,7 @@ class SetTap(Closed):
         fields: dict[str, object] = {"tap_w": self.tap_w, "tap_at_v": self.tap_at_v}
         fields["direct_ohm"] = None
         if point.fitted.is_ == "loudspeaker":
-            fields |= known_as(point.fitted, self.seen, tap_w=self.tap_w)
+            fields |= known_as(point.fitted, self.seen)
         return refitted(job, point, fields=fields)
 
 
@@ -68,7 +68,7 @@ class SwapLoudspeaker(Closed):
             tap_w=self.tap_w,
             tap_at_v=self.tap_at_v,
             direct_ohm=None,
-            **known_as(point.fitted, self.seen, tap_w=self.tap_w),
+            **known_as(point.fitted, self.seen),
         )
         zone = find_point(job, self.point)[0]
         line = replaced(zone.line, changed(point, fitted=new))
@@ -76,15 +76,13 @@ class SwapLoudspeaker(Closed):
         return changed(job, kinds=kinds, zones=zones)
 
 
-def known_as(
-    fitted: Loudspeaker, seen: Seen | None, *, tap_w: float | None
-) -> dict[str, object]:  # fmt: skip
+def known_as(fitted: Loudspeaker, seen: Seen | None) -> dict[str, object]:
     """The fields that say how a tap is known, and what was planned, when it is turned."""
     if seen is None:
         return {}
     if seen == "drawing":
         return {"seen": seen, "planned_tap_w": None}
     fields: dict[str, object] = {"seen": seen}
-    if fitted.planned_tap_w is None and fitted.seen in PLANNED and fitted.tap_w != tap_w:
+    if fitted.planned_tap_w is None and fitted.seen in PLANNED:
         fields["planned_tap_w"] = fitted.tap_w
     return fields

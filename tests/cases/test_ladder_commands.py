@@ -47,8 +47,10 @@ def test_what_was_planned_is_kept_when_another_tap_is_found_or_set() -> None:
     assert (at(put_right, "p1").seen, at(put_right, "p1").planned_tap_w) == ("set", 5.0)
 
 
-def test_a_tap_found_as_planned_needs_no_plan_of_its_own() -> None:
-    assert at(turned(chain(seen="drawing"), 5.0, "checked"), "p1").planned_tap_w is None
+def test_a_tap_found_as_planned_keeps_the_plan_for_when_it_is_turned() -> None:
+    found = turned(chain(seen="drawing"), 5.0, "found")
+    assert at(found, "p1").planned_tap_w == 5.0
+    assert at(turned(found, 2.0, "set"), "p1").planned_tap_w == 5.0
 
 
 def test_a_new_plan_takes_the_place_of_the_old_one() -> None:
