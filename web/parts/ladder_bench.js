@@ -31,7 +31,8 @@ const tapRows = (state, zone, { id, fitted }) => {
     const note = notes.filter(Boolean).join(" · ");
     return { point: id, tap_w, at_v, shown, here, note, neighbour, option: options[`${tap_w}`] };
   });
-  const first = taps.filter(({ neighbour, here }) => neighbour && !here);
+  // The neighbours' tap stays first even where it is taken, so that no row moves under a thumb.
+  const first = taps.filter(({ neighbour }) => neighbour);
   return html`<div class="tap-rows" role="group" aria-label=${say("ladder.taps")}>
     ${[...first, ...taps.filter((tap) => !first.includes(tap))].map(tapRow)}
   </div>`;
