@@ -60,10 +60,14 @@ def _passed_v(line: Line, value: Run, *, node: int) -> float:
 
 
 def _volts(line: Line, value: Run, *, node: int) -> Iterator[Step]:
+    passed_v = _passed_v(line, value, node=node)
+    if passed_v == 0:  # a level of nothing is not a number: behind a control that stands off
+        nothing = {"from_v": number(line.reference_v, "v"), "share": number(0.0, "factor")}
+        yield step("point_off", arrival.volts_behind_control_v, inputs=nothing)
+        return
     way = list(_way(line, value, node=node))
     yield from way
     lost = way[-1]
-    passed_v = _passed_v(line, value, node=node)
     if passed_v != line.reference_v:
         ratio = {"from_v": number(line.reference_v, "v"), "at_v": number(passed_v, "v")}
         controls = step("point_controls", level.loss_db, inputs=ratio)

@@ -1,6 +1,6 @@
 """What is left of a line's volts at a point, and how much louder a change makes it."""
 
-from pycore.ground.sources import DECIBEL
+from pycore.ground.sources import DECIBEL, RATIO
 from pycore.ground.working import equation
 
 
@@ -8,6 +8,12 @@ from pycore.ground.working import equation
 def volts_after_loss_v(*, from_v: float, loss_db: float) -> float:
     """Volts (V) that are left of `from_v` (V) behind a loss of `loss_db` (dB)."""
     return float(from_v * 10 ** (-loss_db / 20))
+
+
+@equation("from_v * share", unit="v", source=RATIO)
+def volts_behind_control_v(*, from_v: float, share: float) -> float:
+    """Volts (V) behind a control that lets through `share` (factor) of `from_v` (V)."""
+    return from_v * share
 
 
 @equation("power_db + sensitivity_db - cable_db", unit="db", source=DECIBEL)

@@ -59,3 +59,15 @@ def test_every_step_is_its_equation_run_on_its_inputs(job: Job) -> None:
                     numbers = {name: known.value for name, known in step.inputs.items()}
                     told = eval(step.equation.text, {**vars(math), "sum": math.fsum}, numbers)
                     assert math.isclose(told, step.result, rel_tol=1e-12, abs_tol=1e-300)
+
+
+def test_behind_a_control_that_stands_off_the_working_says_so() -> None:
+    job = make_patchy(random.Random(8), 8, gaps=0.0)
+    lines = solve_lines(job)
+    silent = [row["point"] for row in rows_of(lines) if row["volts_v"] == 0]
+    assert silent
+    for point in silent:
+        told = [one for one in point_findings(lines, point) if one.what == "point_volts_v"]
+        codes = [point_working(lines, one).steps[-1].code for one in told if one.value == 0]
+        assert codes
+        assert set(codes) == {"point_off"}

@@ -30,6 +30,7 @@ TITLES = {
 
 STEPS = {
     "point_path": "All sections on the way to {point}",
+    "point_off": "A control on the way stands off: nothing passes it",
     "point_controls": "What the controls on the way take",
     "point_both": "Cable and controls together",
     "point_volts": "The volts that are left there",
