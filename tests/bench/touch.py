@@ -46,6 +46,7 @@ def open_job(context: BrowserContext, address: str, count: int) -> Page:
         path = Path(folder) / "job.json"
         path.write_text(write_job(count))
         page.locator("input[type=file]").set_input_files(path)
+        page.get_by_role("button", name="Keep it", exact=True).click()
         expect(page.locator("main.sheet-job")).to_be_visible()
     page.goto(f"{address}#/job/bench{count}/zone/z0")
     page.locator(".point-pick").last.click()
