@@ -140,11 +140,11 @@ def test_print_is_ink_on_white_without_controls(page: Page) -> None:
     expect(page.locator(".verdict-big")).to_be_visible()
 
 
-def test_lengths_are_shown_in_feet_when_the_person_wants_feet(page: Page) -> None:
-    open_demo(page)
-    open_screen(page, "About")
-    page.get_by_label("Lengths in").select_option("ft")
-    page.get_by_label("Decimal sign").select_option(",")
-    open_screen(page, "Job")
-    open_zone(page, "Palm House")
-    expect(page.locator(".point").first).to_contain_text(re.compile(r"\d+(,\d+)? ft"))
+def test_lengths_are_shown_in_feet_when_the_person_wants_feet(fresh: Page) -> None:
+    open_demo(fresh)
+    open_screen(fresh, "About")
+    fresh.get_by_label("Lengths in").select_option("ft")
+    fresh.get_by_label("Decimal sign").select_option(",")
+    open_screen(fresh, "Job")
+    open_zone(fresh, "Palm House")
+    expect(fresh.locator(".point").first).to_contain_text(re.compile(r"\d+(,\d+)? ft"))
