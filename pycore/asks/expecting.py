@@ -49,9 +49,7 @@ def expected(body: ExpectedBody, manner: Manner) -> ExpectedAnswer:
     line = line_of(body, manner)
     site = site_of(line.job, line.where, given=given_of(body, line))
     tell = Tell(site.circuits.wired, manner)
-    said = body.meter_tolerance_pct
-    pct = priors.METER_PCT if said is None else max(said, priors.LEAST_PCT)
-    tolerances = tolerances_of(site, meter_fraction=min(pct, priors.MOST_PCT - 1) / 100)
+    tolerances = tolerances_of(site, meter_fraction=meter_fraction_of(body))
     told = list(_heads(site, tolerances))
     hz = DIRECT_HZ if body.quantity == "dc_ohm" else TEST_HZ
     condition = Condition(hz, body.controls, site.job.limits.conductor_c)
@@ -60,11 +58,18 @@ def expected(body: ExpectedBody, manner: Manner) -> ExpectedAnswer:
         "boxes": list(_boxes(site, condition, tolerances=tolerances, tell=tell)),
         "steps": list(_steps(site, told, tell=tell)),
         "cannot_see": [tell.say("meter_blind", code) for code in cannot_see(site, ())],
-        "assumptions": _assumptions(site, tell=tell, guessed=line.guessed),
+        "assumptions": line_assumptions(site, tell=tell, guessed=line.guessed),
     }
     if line.guessed:
         answer["job"] = line.job
     return answer
+
+
+def meter_fraction_of(body: ExpectedBody) -> float:
+    """The meter's limit either way, as was said or as usual."""
+    said = body.meter_tolerance_pct
+    pct = priors.METER_PCT if said is None else max(said, priors.LEAST_PCT)
+    return min(pct, priors.MOST_PCT - 1) / 100
 
 
 def _heads(site: Site, tolerances: Tolerances) -> Iterator[Head]:
@@ -169,7 +174,8 @@ def _steps(site: Site, told: list[Head], *, tell: Tell) -> Iterator[SafeStep]:
             }
 
 
-def _assumptions(site: Site, *, tell: Tell, guessed: bool) -> list[str]:
+def line_assumptions(site: Site, *, tell: Tell, guessed: bool) -> list[str]:
+    """What is taken for granted of a line that is measured."""
     codes = [*site.circuits.wired.assumed, "windings", "home_run_lifted"]
     said = [tell.say("meter_assumed", code) for code in codes]
     load = tell.show(site.given.load_pct, "pct")

@@ -117,6 +117,18 @@ class ExpectedBody(Closed):
     load_tolerance_pct: Percent | None = None
 
 
+class ExpectedWorkingBody(ExpectedBody):
+    """Which band of `expected` is to be explained, or that of a reading.
+
+    `at` is the id of the output, zone or point (null: of `where`); `view` a column of a box,
+    heads are "out". With `reading` its own place, looking, lifted, controls and quantity count.
+    """
+
+    at: Id | None = None
+    view: Literal["out", "alone", "back", "whole"] = "out"
+    reading: ReadingIn | None = None
+
+
 class ComplaintBody(Closed):
     """One complaint, or none for the whole table."""
 

@@ -7,8 +7,7 @@ from pycore.asks.meter_answers import ReadingAnswer
 from pycore.asks.meter_tell import Tell
 from pycore.calc import priors
 from pycore.calc.evidence import hidden_from_direct
-from pycore.calc.expected import Band, band_of, band_of_baseline, tolerances_of
-from pycore.calc.predict import STEP, look
+from pycore.calc.expected import Band, band_at, band_of_baseline, tolerances_of
 from pycore.calc.reading import OHMS, Meant
 from pycore.calc.site import Site, condition_of, stand_of
 from pycore.calc.verdicts import Least, Verdict, judge, least_of
@@ -25,27 +24,28 @@ def judged_readings(
     return [_judged(site, one, baselines=baselines, least=least, tell=tell) for one in meants]
 
 
+def baseline_of(one: Meant, baselines: Sequence[Meant]) -> Meant | None:
+    """The latest baseline that was taken as a reading was."""
+    again = [each for each in baselines if each.taken.setting == one.taken.setting]
+    return max(again, key=lambda each: each.taken.at, default=None)
+
+
 def band_for(site: Site, one: Meant, *, baselines: Sequence[Meant]) -> tuple[Band | None, bool]:
     """What a reading should be, and whether its own baseline says so."""
     if one.taken.quantity not in OHMS or one.taken.place not in site.circuits.wired.node_of:
         return None, False
-    again = [each for each in baselines if each.taken.setting == one.taken.setting]
-    best = max(again, key=lambda each: each.taken.at, default=None)
+    best = baseline_of(one, baselines)
     kept = band_of_baseline(best) if best is not None else None
     if kept is not None:
         return kept, True
     if one.taken.quantity == "dc_ohm" and hidden_from_direct(site, one):
         return None, False
-    condition = condition_of(site, one.taken)
-    stand = stand_of(site, one.taken)
-    scope = look(site.circuits, condition, stand=stand, each_fraction=0.0, rough=True)
-    fraction = min(one.meter_fraction, priors.MOST_PCT / 100)
-    band = band_of(
-        scope.probe.seen_s,
-        scope.circuits.probe(condition._replace(load_factor=STEP), stand).seen_s,
-        square=scope.square[0],
-        tolerances=tolerances_of(site, meter_fraction=fraction),
-        direct=scope.direct,
+    tolerances = tolerances_of(site, meter_fraction=min(one.meter_fraction, priors.MOST_PCT / 100))
+    band, _ = band_at(
+        site,
+        condition_of(site, one.taken),
+        stand=stand_of(site, one.taken),
+        tolerances=tolerances,
     )
     return band, False
 

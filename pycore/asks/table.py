@@ -14,6 +14,7 @@ from pycore.asks import (
     distancing,
     drawing,
     editing,
+    expected_working,
     expecting,
     explain,
     keeping,
@@ -60,6 +61,9 @@ ASKS: dict[str, Ask] = {
         meter_bodies.DiagnoseBody, meter_answers.DiagnoseAnswer, diagnosing.diagnose_line
     ),
     "expected": Ask(meter_bodies.ExpectedBody, meter_answers.ExpectedAnswer, expecting.expected),
+    "expected_working": Ask(
+        meter_bodies.ExpectedWorkingBody, answers.WorkingAnswer, expected_working.expected_working
+    ),
     "complaint": Ask(
         meter_bodies.ComplaintBody, meter_answers.ComplaintsAnswer, expecting.complaint
     ),

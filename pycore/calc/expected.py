@@ -11,8 +11,9 @@ from typing import Literal, NamedTuple
 from pycore.calc import priors
 from pycore.calc.fill import RECTANGLE
 from pycore.calc.network import Network
-from pycore.calc.predict import LOG_STEP, STEP
+from pycore.calc.predict import STEP, look
 from pycore.calc.prepared import prepare
+from pycore.calc.probe import Stand
 from pycore.calc.reading import Meant
 from pycore.calc.site import Site
 from pycore.calc.wiring import DIRECT_HZ, Condition, is_live
@@ -145,21 +146,68 @@ def band_of(
     size, heavy = abs(seen_s), abs(heavy_s)
     if size * OPEN_OHM < 1:
         return Band(None, OPEN_OHM, None, tolerances.meter, 0.0)
-    follows = min(max(math.log(heavy / size) / LOG_STEP, 0.0), 1.0)
-    unknown = RECTANGLE * follows * math.sqrt(square) / size
+    value, whole = 1 / size, tolerances.load
+    follows = follows_of(value, 1 / heavy)
+    if square:
+        unknown = meter.unknown_load_fraction(
+            load_share=follows, deviation_s=math.sqrt(square), seen_s=size
+        )
+        whole = meter.load_tolerance(load_fraction=tolerances.load, unknown_fraction=unknown)
     whole = meter.whole_tolerance(
         meter_fraction=tolerances.meter,
-        load_fraction=0.0 if direct else tolerances.load + unknown,
+        load_fraction=0.0 if direct else whole,
         load_share=follows,
         cable_fraction=tolerances.cable,
     )
-    value = 1 / size
-    low = meter.band_low_ohm(expected_ohm=value, tolerance_fraction=whole)
-    high = meter.band_high_ohm(expected_ohm=value, tolerance_fraction=whole)
-    if direct:
-        low *= (priors.WINDING_LOW / priors.WINDING_USUAL) ** follows
-        high *= (priors.WINDING_HIGH / priors.WINDING_USUAL) ** follows
+    low, high = _ends(value, tolerance=whole, follows=follows, direct=direct)
     return Band(value, low, high, whole, follows)
+
+
+def band_at(
+    site: Site, condition: Condition, *, stand: Stand, tolerances: Tolerances
+) -> tuple[Band, float]:
+    """The band of one meter put to one place, and the variance (S²) of what it sees that comes
+    from taps nobody knows."""
+    scope = look(site.circuits, condition, stand=stand, each_fraction=0.0, rough=True)
+    heavier = site.circuits.probe(condition._replace(load_factor=STEP), stand)
+    square = scope.square[0]
+    band = band_of(
+        scope.probe.seen_s,
+        heavier.seen_s,
+        square=square,
+        tolerances=tolerances,
+        direct=scope.direct,
+    )
+    return band, square
+
+
+def stand_for(site: Site, node: int, *, view: View) -> Stand:
+    """Where a meter stands for a view of a box."""
+    wired = site.circuits.wired
+    beyond = range(node + 1, node + wired.sizes[node])
+    hanging = frozenset(one for one in beyond if wired.parents[one] == node)
+    lifted = hanging if view in ("alone", "back") else frozenset[int]()
+    return Stand(node, "out" if view in ("out", "alone") else "back", lifted, bare=False)
+
+
+def follows_of(light_ohm: float, heavy_ohm: float) -> float:
+    """How far (0 to 1) a reading follows its loudspeakers, from a line a little heavier."""
+    follows = meter.load_share_of_ohms(
+        light_ohm=light_ohm, heavy_ohm=heavy_ohm, more_fraction=STEP - 1
+    )
+    return min(max(follows, 0.0), 1.0)
+
+
+def _ends(value: float, *, tolerance: float, follows: float, direct: bool) -> tuple[float, float]:
+    """The ends of a band (ohm)."""
+    about = {"expected_ohm": value, "tolerance_fraction": tolerance}
+    if not direct:
+        return meter.band_low_ohm(**about), meter.band_high_ohm(**about)
+    about.update(usual_fraction=priors.WINDING_USUAL, follows_fraction=follows)
+    return (
+        meter.band_low_direct_ohm(**about, lowest_fraction=priors.WINDING_LOW),
+        meter.band_high_direct_ohm(**about, highest_fraction=priors.WINDING_HIGH),
+    )
 
 
 OPEN_OHM = 20_000.0

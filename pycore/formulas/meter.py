@@ -13,6 +13,9 @@ COHN = Source(
     "an impedance follows each part of it by that part's share of the watts",
     "memory",
 )
+UNKNOWN = Source(
+    "JCGM 100:2008", "4.3.7: half width of equally likely values, √3 deviations", "memory"
+)
 LOOP = Source("Two conductors in series", "a short ends the loop", "arithmetic")
 TWO_ENDS = Source("Two readings of one short", "sum and difference of two loops", "arithmetic")
 QUADRATURE = Source("JCGM 100:2008", "5.1.2: independent uncertainties add in squares", "memory")
@@ -62,6 +65,67 @@ def band_low_ohm(*, expected_ohm: float, tolerance_fraction: float) -> float:
 def band_high_ohm(*, expected_ohm: float, tolerance_fraction: float) -> float:
     """The highest reading (ohm) that still agrees with what is expected."""
     return expected_ohm * (1 + tolerance_fraction)
+
+
+@equation(
+    "expected_ohm / (1 + tolerance_fraction)"
+    " * (lowest_fraction / usual_fraction) ** follows_fraction",
+    unit="ohm",
+    source=PRACTICE,
+)
+def band_low_direct_ohm(
+    *,
+    expected_ohm: float,
+    tolerance_fraction: float,
+    lowest_fraction: float,
+    usual_fraction: float,
+    follows_fraction: float,
+) -> float:
+    """The lowest direct-current reading (ohm) that still agrees: windings may have less than usual.
+
+    `lowest_fraction`, `usual_fraction`: a winding, as a share of the impedance (above zero).
+    """
+    low_ohm = expected_ohm / (1 + tolerance_fraction)
+    return float(low_ohm * (lowest_fraction / usual_fraction) ** follows_fraction)
+
+
+@equation(
+    "expected_ohm * (1 + tolerance_fraction)"
+    " * (highest_fraction / usual_fraction) ** follows_fraction",
+    unit="ohm",
+    source=PRACTICE,
+)
+def band_high_direct_ohm(
+    *,
+    expected_ohm: float,
+    tolerance_fraction: float,
+    highest_fraction: float,
+    usual_fraction: float,
+    follows_fraction: float,
+) -> float:
+    """The highest direct-current reading (ohm) that still agrees, as `band_low_direct_ohm`."""
+    high_ohm = expected_ohm * (1 + tolerance_fraction)
+    return float(high_ohm * (highest_fraction / usual_fraction) ** follows_fraction)
+
+
+@equation("log(light_ohm / heavy_ohm) / log(1 + more_fraction)", unit="fraction", source=COHN)
+def load_share_of_ohms(*, light_ohm: float, heavy_ohm: float, more_fraction: float) -> float:
+    """How far (fraction) a reading follows its loudspeakers: `light_ohm` as they are,
+    `heavy_ohm` with each drawing `more_fraction` (above zero) more (ohm, above zero)."""
+    return math.log(light_ohm / heavy_ohm) / math.log(1 + more_fraction)
+
+
+@equation("sqrt(3) * load_share * deviation_s / seen_s", unit="fraction", source=UNKNOWN)
+def unknown_load_fraction(*, load_share: float, deviation_s: float, seen_s: float) -> float:
+    """What taps nobody knows leave open (fraction, either way): `deviation_s` is the standard
+    deviation (S) of what the meter sees (`seen_s`, S, above zero) that comes from them."""
+    return math.sqrt(3) * load_share * deviation_s / seen_s
+
+
+@equation("load_fraction + unknown_fraction", unit="fraction", source=PRACTICE)
+def load_tolerance(*, load_fraction: float, unknown_fraction: float) -> float:
+    """The tolerance (fraction) of loudspeakers, with what unknown taps add to it."""
+    return load_fraction + unknown_fraction
 
 
 @equation("read_ohm / expected_ohm - 1", unit="fraction", source=RATIO)

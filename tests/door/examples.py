@@ -51,6 +51,7 @@ BODIES |= {
     "longest_run": {"job": FULL, "zone": "q4x9"},
     "what_if": {"job": FULL, "change": {"is": "voltage", "output": "q4x3", "line_v": 100.0}},
     "expected": {"job": FULL, "where": {"zone": "q4x9"}},
+    "expected_working": {"job": FULL, "where": {"zone": "q4x9"}},
     "diagnose": {"job": FULL, "where": {"zone": "q4x9"}, "complaint": "weak_beyond"},
     "distance": {"near_ohm": "1.45", "cable": FULL["kinds"]["cables"][0]},
 }

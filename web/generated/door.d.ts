@@ -359,6 +359,20 @@ export interface ExpectedBody {
   load_tolerance_pct?: number | null;
 }
 
+/** Which band of `expected` is to be explained, or that of a reading. `at` is the id of the output, zone or point (null: of `where`); `view` a column of a box, heads are "out". With `reading` its own place, looking, lifted, controls and quantity count. */
+export interface ExpectedWorkingBody {
+  job?: Job | null;
+  about?: AboutIn | null;
+  where?: Spot | null;
+  controls?: "open" | "set" | "override";
+  quantity?: "z_1k_ohm" | "dc_ohm";
+  meter_tolerance_pct?: number | null;
+  load_tolerance_pct?: number | null;
+  at?: string | null;
+  view?: "out" | "alone" | "back" | "whole";
+  reading?: ReadingIn | null;
+}
+
 /** How a thing looks in a list; every text is ready to print. */
 export interface Face {
   title: string;
@@ -1105,6 +1119,7 @@ export interface Asks {
   drawing: { body: DrawingBody; answer: DrawingAnswer };
   edit: { body: EditBody; answer: SeenJob };
   expected: { body: ExpectedBody; answer: ExpectedAnswer };
+  expected_working: { body: ExpectedWorkingBody; answer: WorkingAnswer };
   findings: { body: JobBody; answer: Seen };
   longest_run: { body: ZoneBody; answer: LongestAnswer };
   merge: { body: MergeBody; answer: MergeAnswer };

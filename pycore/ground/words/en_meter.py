@@ -152,6 +152,11 @@ ASSUMED = {
     "priors": "What is met how often is common practice, no source: the odds are a ranking, not a"
     " probability.",
     "count_about": "The count is a guess: it may be {count_pct} off.",
+    "sections_solved": "Cable is worked section by section, exactly; what the meter sees is the"
+    " outcome of all of them together.",
+    "controls_open": "Every control stands at 0 dB.",
+    "controls_override": "Every control is bypassed.",
+    "controls_set": "Every control stands as it is written in the job.",
     "home_run_lifted": "Looking back, the home run is taken as lifted at the amplifier.",
 }
 

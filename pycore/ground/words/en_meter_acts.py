@@ -49,6 +49,11 @@ TITLES = {
     "plays": "by ear",
     "reading": "{place}: {quantity}, {controls}",
     "band": "{low} to {high}",
+    "working": "{value}; {range}",
+    "working_out": "{place}, outward: {quantity}, {controls}",
+    "working_alone": "{place}, what is fitted there alone: {quantity}, {controls}",
+    "working_back": "{place}, back toward the amplifier: {quantity}, {controls}",
+    "working_whole": "{place}, all together: {quantity}, {controls}",
     "open_line": "open",
     "at_least": "at least {low}",
     "expected_load": "{place} should read {value}",
@@ -144,6 +149,7 @@ PROBLEMS = {
     "reading_is_leads": "That is no more than the test leads: the short is right here, or the leads"
     " touch.",
     "length_needed": "The length of the route is needed when both ends are read.",
+    "meter_no_band": "{title}: there is nothing worked out that it could be compared with.",
 }
 
 REMEDIES = {
@@ -153,6 +159,7 @@ REMEDIES = {
     "reading_unread": "Type digits, or OL for an open line.",
     "reading_is_leads": "Null the leads and measure again.",
     "length_needed": "Enter the length, one way.",
+    "meter_no_band": "Measure ohms, with controls bypassed where an ohmmeter is used.",
 }
 
 STEP_TITLES = {
@@ -161,6 +168,18 @@ STEP_TITLES = {
     "two_end_distance": "To the short, read from both ends",
     "two_end_own": "What the short itself has",
     "distance_error": "How far that may be off",
+    "meter_loads": "Everything the meter sees, its watts added up",
+    "meter_nominal": "By watts alone, without cable",
+    "meter_windings": "By windings alone, as they usually are, without cable",
+    "meter_sees": "With the cable in it: what the meter sees",
+    "meter_follows": "How far the reading follows the loudspeakers; the rest follows the cable",
+    "meter_unknown": "What taps nobody knows leave open",
+    "meter_load": "Loudspeakers, with what unknown taps add",
+    "meter_tolerance": "Meter, loudspeakers and cable together",
+    "meter_low": "The least that still agrees",
+    "meter_high": "The most that still agrees",
+    "meter_low_again": "The least that still agrees with the baseline",
+    "meter_high_again": "The most that still agrees with the baseline",
 }
 
 STEP_NAMES = {
@@ -172,4 +191,14 @@ STEP_NAMES = {
     "meter_ohm": "what the meter leaves open",
     "cable_fraction": "cable tolerance",
     "distance_m": "distance",
+    "light_ohm": "with every load as it is",
+    "heavy_ohm": "with every load a little heavier",
+    "more_fraction": "heavier by",
+    "deviation_s": "spread by unknown taps",
+    "seen_s": "seen by the meter",
+    "unknown_fraction": "unknown taps",
+    "follows_fraction": "share of the load",
+    "lowest_fraction": "least winding",
+    "usual_fraction": "usual winding",
+    "highest_fraction": "most winding",
 }
