@@ -5,10 +5,18 @@ from typing import Any
 
 from pycore.asks.change_values import Voice, plain_text
 from pycore.edit.compare import NOTHING
+from pycore.edit.measuring import OPEN_OHM
 from pycore.ground.words import say
 from pycore.jobs import Tap
 from pycore.jobs.records import Spot
 
+# choices of a reading -> the page's words for them
+READ_WORDS = {
+    "quantity": "quantity",
+    "value": "plays",
+    "controls": "controls",
+    "looking": "looking",
+}
 UNITS = {"z_1k_ohm": "ohm", "dc_ohm": "ohm", "earth_ohm": "ohm", "volts": "v", "amps": "a"}
 
 
@@ -24,6 +32,16 @@ def data_texts(values: Sequence[Any], voices: Sequence[Voice]) -> list[str | Non
         None if value is NOTHING else _fields(value, differing, voice=voice)
         for value, voice in zip(values, voices, strict=True)
     ]
+
+
+def reading_there(one: str, value: Any, *, voice: Voice) -> str | None:
+    """Whether a reading is there; one that is says what it read."""
+    if value is NOTHING:
+        return None
+    reading = voice.readings.get(one)
+    if not value or reading is None:
+        return voice.word("yes" if value else "no")
+    return _fields(reading, ("quantity", "value", "where", "at"), voice=voice)
 
 
 def _fields(value: Any, names: Sequence[str], *, voice: Voice) -> str:
@@ -44,7 +62,11 @@ def _text(thing: Any, name: str, *, voice: Voice) -> str:
     value = getattr(thing, name)
     if value is None:
         return voice.word("not_known")
-    if name == "value" and isinstance(value, float):
+    if name in READ_WORDS and isinstance(value, str):
+        return say("page", f"{READ_WORDS[name]}.{value}", language=voice.manner.language)
+    if name == "value" and value == OPEN_OHM:
+        return say("meter_title", "open_line", language=voice.manner.language)
+    if name == "value":
         return voice.number(value, UNITS.get(thing.quantity, "count"))
     if name == "taps":
         return ", ".join(_tap(tap, voice) for tap in value) or voice.word("empty")

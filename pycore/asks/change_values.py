@@ -8,7 +8,7 @@ from pycore.asks.point_lines import point_line
 from pycore.edit.compare import NOTHING, THERE
 from pycore.ground.units import Manner, show_length, show_typed, unit_of
 from pycore.ground.words import has, say, say_count
-from pycore.jobs import Attenuator, Existing, Job, Loudspeaker, Point
+from pycore.jobs import Attenuator, Existing, Job, Loudspeaker, Point, Reading
 
 NAMED = ("amplifier", "cable", "kind")
 LANDED = ("output", "page_output")
@@ -16,11 +16,12 @@ LANDED = ("output", "page_output")
 
 class Voice(NamedTuple):
     """How values are said: the names of ids on that side, what stands at each point, how
-    many loudspeakers each zone has, and the manner of the person."""
+    many loudspeakers each zone has, its readings, and the manner of the person."""
 
     names: Mapping[str, str]
     sorts: Mapping[str, tuple[str, ...]]
     counts: Mapping[str, int]
+    readings: Mapping[str, Reading]
     manner: Manner
 
     def word(self, code: str, **values: str) -> str:
@@ -46,7 +47,8 @@ def voice_of(job: Job, manner: Manner) -> Voice:
     counts = {
         zone.id: sum(point.fitted.is_ == "loudspeaker" for point in zone.line) for zone in job.zones
     }
-    return Voice(names_of(job), sorts, counts, manner)
+    readings = {reading.id: reading for reading in job.readings}
+    return Voice(names_of(job), sorts, counts, readings, manner)
 
 
 def zone_text(zone: str, value: Any, *, voice: Voice) -> str | None:
@@ -97,6 +99,19 @@ def _tap(value: Any, voice: Voice) -> str:
     return _fitted_line(
         Loudspeaker.model_validate({**stood, "label": "", "connected": True}), voice
     )
+
+
+def _signed(value: Any, voice: Voice) -> str:
+    told = [
+        voice.word(
+            "ticked_by" if tick.initials else "ticked",
+            tap=_tap((tick.tap_w, tick.tap_at_v, None), voice),
+            at=tick.at,
+            initials=tick.initials,
+        )
+        for tick in value
+    ]
+    return " · ".join(told) or voice.word("no")
 
 
 def _setting(value: Any, voice: Voice) -> str:
@@ -162,5 +177,6 @@ SPECIAL: dict[str, Callable[[Any, Voice], str]] = {
     "place_m": _place,
     "pools": _pools,
     "setting": _setting,
+    "signed": _signed,
     "tap": _tap,
 }

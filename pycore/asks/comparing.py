@@ -7,7 +7,7 @@ from typing_extensions import TypedDict
 
 from pycore.asks.answers import Faces, FindingAnswer, PointRow
 from pycore.asks.carrying import CompareBody, MergeBody
-from pycore.asks.change_data import data_texts
+from pycore.asks.change_data import data_texts, reading_there
 from pycore.asks.change_values import Voice, value_text, voice_of, zone_text
 from pycore.asks.see import see
 from pycore.edit.cells import Key
@@ -19,7 +19,7 @@ from pycore.jobs import Job
 from pycore.jobs.job import Base
 
 Relation = Literal["same", "ahead", "behind", "apart_known", "apart"]
-PLACES = {"cable": "kind", "loudspeaker": "kind", "attenuator": "kind"}
+PLACES = {"cable": "kind", "loudspeaker": "kind", "attenuator": "kind", "tick": "point"}
 SIDES: tuple[Side, ...] = ("mine", "theirs", "both", "clash", "differs")
 
 
@@ -67,7 +67,7 @@ class MergeAnswer(TypedDict):
 def compare_jobs(body: CompareBody, manner: Manner) -> CompareAnswer:
     """The ask `compare`."""
     changes = compare(take_sides(body.mine, body.theirs, base=body.base))
-    united = _united(body.mine, body.theirs, manner=manner)
+    united = _united(body, manner=manner)
     relation = _relation(body, same=not changes and not united)
     here, there = voice_of(body.mine, manner), voice_of(body.theirs, manner)
     before = here if body.base is None else voice_of(body.base, manner)
@@ -90,7 +90,7 @@ def merge_jobs(body: MergeBody, manner: Manner) -> MergeAnswer:
     states = States(body.mine, body.theirs, body.base)
     grown_from = Base(rev=body.theirs.rev, print=print_of(body.theirs))
     job = merge(states, body.taken, grown_from=grown_from)
-    united = _united(body.mine, body.theirs, manner=manner)
+    united = _united(body, manner=manner)
     return {**see(job, manner), "job": job, "united": united}
 
 
@@ -106,11 +106,14 @@ def _relation(body: CompareBody, *, same: bool) -> Relation:
     return "apart" if body.base is None else "apart_known"
 
 
-def _united(mine: Job, theirs: Job, *, manner: Manner) -> list[str]:
-    known = {reading.id for reading in mine.readings}
+def _united(body: CompareBody, *, manner: Manner) -> list[str]:
+    """What only theirs has and mine never had."""
+    known = [body.mine] if body.base is None else [body.mine, body.base]
+    readings = {reading.id for job in known for reading in job.readings}
+    ticks = {tick for job in known for tick in job.ticks}
     counts = {
-        "united_readings": sum(reading.id not in known for reading in theirs.readings),
-        "united_ticks": sum(tick not in mine.ticks for tick in theirs.ticks),
+        "united_readings": sum(one.id not in readings for one in body.theirs.readings),
+        "united_ticks": sum(one not in ticks for one in body.theirs.ticks),
     }
     return [
         say_count("link", code, count=count, language=manner.language)
@@ -127,12 +130,14 @@ def _change(change: Change, voices: Sequence[Voice]) -> ChangeAnswer:
     if has("change_field", field):
         field = say("change_field", field, language=language)
     texts = {"field": field, "mine": mine or "", "theirs": theirs or "", "base": base or ""}
-    what = ".".join((change.key.family, *voice.sorts.get(change.key.id, ())[:1]))
+    family = change.key.family
+    sorts = voice.sorts.get(change.key.id, ()) if family == "point" else ()
+    what = ".".join((family, *sorts[:1]))
     return {
         "id": change.id,
         "where": _where(change.key),
         "what": say("change_thing", what, language=language),
-        "title": voice.names.get(change.key.id, ""),
+        "title": "" if family == "reading" else voice.names.get(change.key.id, ""),
         "field": field,
         "words": say("change", _code(change), values=texts, language=language),
         "mine": mine,
@@ -152,6 +157,11 @@ def _values(change: Change, voices: Sequence[Voice]) -> list[str | None]:
     if change.cell == THERE and change.key.family == "zone":
         return [
             zone_text(change.key.id, value, voice=v)
+            for value, v in zip(values, voices, strict=True)
+        ]
+    if change.cell == THERE and change.key.family == "reading":
+        return [
+            reading_there(change.key.id, value, voice=v)
             for value, v in zip(values, voices, strict=True)
         ]
     return [

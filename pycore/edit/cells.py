@@ -20,6 +20,8 @@ TOGETHER = {
 }
 KINDS = {"cables": "cable", "loudspeakers": "loudspeaker", "attenuators": "attenuator"}
 ORDER = "order"
+# The ticks at one point are one thing under that point's id.
+TICK, SIGNED = "tick", "signed"
 Cells = dict[str, Any]
 
 
@@ -63,6 +65,9 @@ def _things(job: Job) -> Iterator[tuple[Key, Thing]]:
     yield from _of_zones(job)
     for reading in job.readings:
         yield Key("reading", reading.id), Thing({"definition": reading}, None)
+    for point in dict.fromkeys(tick.point for tick in job.ticks):
+        signed = tuple(tick for tick in job.ticks if tick.point == point)
+        yield Key(TICK, point), Thing({SIGNED: signed}, None)
 
 
 def _of_zones(job: Job) -> Iterator[tuple[Key, Thing]]:

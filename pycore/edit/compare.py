@@ -7,8 +7,9 @@ clash. Without it, two values only differ, and a person chooses.
 from collections.abc import Iterator, Mapping
 from typing import Any, Literal, NamedTuple
 
-from pycore.edit.cells import Cells, Key, Thing, take_apart
+from pycore.edit.cells import SIGNED, TICK, Cells, Key, Thing, take_apart
 from pycore.edit.order import is_order, merged_order, same_order
+from pycore.edit.signed import signed_at, taken_back
 from pycore.edit.uses import used_by
 from pycore.jobs import Job
 
@@ -83,7 +84,8 @@ def take_sides(mine: Job, theirs: Job, *, base: Job | None) -> Sides:
 
 
 def compare(sides: Sides) -> tuple[Change, ...]:
-    """Every difference between two states; a reading or tick that only one has is none."""
+    """Every difference between two states. A reading or tick that only one has is none,
+    unless the state both grew from had it too: then the other took it out."""
     keys = merged_order(list(sides.mine), list(sides.theirs), kept={*sides.mine, *sides.theirs})
     return _with_uses([change for key in keys for change in _of_thing(key, sides)], sides)
 
@@ -96,12 +98,30 @@ def is_covered(key: Key, sides: Sides) -> bool:
 
 
 def _of_thing(key: Key, sides: Sides) -> Iterator[Change]:
-    if key in sides.mine and key in sides.theirs:
+    if key.family == TICK:
+        yield from _of_ticks(key, sides)
+    elif key in sides.mine and key in sides.theirs:
         yield from _of_cells(key, sides)
-    elif key.family != "reading" and not is_covered(key, sides):
+    elif not is_united(key, sides) and not is_covered(key, sides):
         here, was = key in sides.mine, sides.was(key) is not None
         before = NOTHING if sides.base is None else was
         yield Change(key, THERE, _side_there(key, sides), here, not here, before)
+
+
+def is_united(key: Key, sides: Sides) -> bool:
+    """Whether a thing that only one side has is added to the other without a word."""
+    return key.family == "reading" and sides.was(key) is None
+
+
+def _of_ticks(key: Key, sides: Sides) -> Iterator[Change]:
+    """The ticks at one point: a difference only where a side took one back that both had."""
+    gone_here, gone_there = taken_back(key, sides)
+    if gone_here or gone_there:
+        side: Side = "clash" if gone_here and gone_there else "mine" if gone_here else "theirs"
+        mine, theirs, before = (
+            signed_at(key, some) for some in (sides.mine, sides.theirs, sides.base or {})
+        )
+        yield Change(key, SIGNED, side, mine, theirs, before)
 
 
 def _side_there(key: Key, sides: Sides) -> Side:

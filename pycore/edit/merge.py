@@ -1,7 +1,8 @@
 """Two states of a job made one: each change taken from one side, readings and ticks from both.
 
 Nothing is chosen silently: a clash, and without a common base any difference, needs a
-person's word. What has to go together goes together by itself where nothing can be lost:
+person's word. A reading or tick that one side took out stays out. What has to go together
+goes together by itself where nothing can be lost:
 kinds come with what uses them, pools and zones forget outputs and areas that are gone.
 """
 
@@ -10,12 +11,13 @@ from typing import Any, Literal, NamedTuple
 
 from pycore.edit.cells import KINDS, Key, fitted_fields
 from pycore.edit.change import changed
-from pycore.edit.compare import FITTED, Change, compare, take_sides
+from pycore.edit.compare import FITTED, Change, compare, is_united, take_sides
 from pycore.edit.desk import Desk, models_of
 from pycore.edit.fits_together import check_hanging, check_landing
+from pycore.edit.signed import merged_ticks
 from pycore.edit.ticks import living_ticks
 from pycore.ground.problems import BadCommand
-from pycore.jobs import Amplifier, Job, Kinds, Output, Point, Reading, Tick, Zone
+from pycore.jobs import Amplifier, Job, Kinds, Output, Point, Reading, Zone
 from pycore.jobs.job import Base
 
 Taken = Mapping[str, Literal["mine", "theirs"]]
@@ -61,7 +63,7 @@ def merge(states: States, taken: Taken, *, grown_from: Base) -> Job:
         areas=tuple(_simple(desk, key) for key in _listed(desk, "areas")),
         zones=zones,
         readings=_readings(desk, states),
-        ticks=_ticks(states),
+        ticks=merged_ticks(desk.sides, desk.picks),
     )
     return changed(merged, ticks=living_ticks(merged))
 
@@ -161,11 +163,9 @@ def _kinds(desk: Desk, zones: tuple[Zone, ...]) -> Kinds:
 
 
 def _readings(desk: Desk, states: States) -> tuple[Reading, ...]:
-    """The readings of both, mine first; of one that was corrected, the version taken."""
+    """The readings of both, mine first, without those taken out on the side taken; of one that
+    was corrected, the version taken."""
     ids = dict.fromkeys(one.id for one in (*states.mine.readings, *states.theirs.readings))
-    return tuple(desk.model(Key("reading", one), "definition") for one in ids)
-
-
-def _ticks(states: States) -> tuple[Tick, ...]:
-    mine = states.mine.ticks
-    return (*mine, *(tick for tick in states.theirs.ticks if tick not in mine))
+    keys = (Key("reading", one) for one in ids)
+    kept = (key for key in keys if is_united(key, desk.sides) or desk.has(key))
+    return tuple(desk.model(key, "definition") for key in kept)

@@ -28,9 +28,11 @@ export const historyActions = ({ store, door, edits }) => {
       const { desk } = store.read();
       if (!then || !desk) return;
       const { id, job: mine } = desk;
-      const answer = await door.ask("compare", { mine, theirs: then, base: then });
-      const how = { base: then, past: true, taken: {}, problem: null };
-      store.change({ comparing: { id, rev: mine.rev, theirs: then, answer, ...how } });
+      // Going back touches neither readings nor ticks, so they are no difference.
+      const theirs = { ...then, readings: mine.readings, ticks: mine.ticks };
+      const answer = await door.ask("compare", { mine, theirs, base: theirs });
+      const how = { base: theirs, past: true, taken: {}, problem: null };
+      store.change({ comparing: { id, rev: mine.rev, theirs, answer, ...how } });
       goTo({ screen: "compare", job: id });
     },
   };

@@ -131,6 +131,7 @@ CHANGE_FIELDS = {
     "form": "Built as",
     "override": "Overridden by a page",
     "setting": "Setting",
+    "signed": "Ticked",
     "measured": "It measures",
     "awg": "Gauge",
     "area_mm2": "Area",
@@ -179,6 +180,7 @@ CHANGE_THINGS = {
     "area": "Area",
     "zone": "Zone",
     "reading": "Reading",
+    "tick": "Tick",
     "point": "Point",
     "point.loudspeaker": "Loudspeaker",
     "point.attenuator": "Attenuator",
@@ -205,4 +207,6 @@ CHANGE_VALUES = {
     "data_field": "{field}: {value}",
     "tap_at": "{size} at {at_v}",
     "zone_with": "yes, with {loudspeakers}",
+    "ticked": "{tap}, {at}",
+    "ticked_by": "{tap}, {at}, {initials}",
 }
