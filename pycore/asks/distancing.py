@@ -1,88 +1,77 @@
-"""The ask `distance`: a short read from one end or both, on a cable that need not be drawn."""
+"""The ask `distance`: a short or a break in metres, on a bare pair or on a drawn line."""
 
 import math
 from collections.abc import Mapping
 
-from pycore.asks.explain import step_answer
+from pycore.asks.distance_answer import (
+    Told,
+    answer_of,
+    leads_off,
+    loose_of,
+    tolerance_of,
+    typed_in,
+)
+from pycore.asks.distancing_line import break_on_line, short_on_line
 from pycore.asks.meter_answers import MeasuredDistance
 from pycore.asks.meter_bodies import DistanceBody
-from pycore.asks.meter_question import number_in
 from pycore.calc import priors
-from pycore.calc.pairs import pair_of
+from pycore.calc.pairs import Pair, pair_of
+from pycore.calc.wiring import TEST_HZ
 from pycore.formulas import meter
 from pycore.ground.problems import BadCommand
-from pycore.ground.units import Manner, show
-from pycore.ground.words import say
-from pycore.ground.working import Equation, Known, Step, computed, step
+from pycore.ground.units import Manner
+from pycore.ground.working import Known, Step, computed, step
 
-UNITS = {
-    "near_ohm": "ohm",
-    "far_ohm": "ohm",
-    "leads_ohm": "ohm",
-    "route_m": "m",
-    "conductor_c": "c",
-    "tolerance_pct": "pct",
-}
 USUAL_C = 20.0
+# How far the capacitance of a pair of the usual make may be off (common practice, no source).
+CAPACITANCE_PCT = 20.0
 
 
 def distance(body: DistanceBody, manner: Manner) -> MeasuredDistance:
     """The ask `distance`."""
-    typed = {
-        name: number_in(getattr(body, name), unit, manner=manner, field=name)
-        for name, unit in UNITS.items()
-    }
-    if not (typed["near_ohm"] or 0.0) > 0:
-        raise BadCommand("reading_unread", where={"field": "near_ohm"}, text=body.near_ohm)
+    typed = typed_in(body, manner)
+    if body.fault == "break" and body.quantity != "z_1k_ohm":
+        raise BadCommand("break_at_1k", where={"field": "quantity"})
+    if body.job is not None:
+        if body.fault == "break":
+            return answer_of(break_on_line(body, typed), manner)
+        return answer_of(short_on_line(body, typed, manner=manner), manner)
+    if body.cable is None:
+        raise BadCommand("cable_needed", where={"field": "cable"})
     conductor_c = typed["conductor_c"]
     pair = pair_of(body.cable, USUAL_C if conductor_c is None else conductor_c)
+    on_pair = _short if body.fault == "short" else _break
+    return answer_of(on_pair(typed, pair), manner)
+
+
+def _short(typed: Mapping[str, float | None], pair: Pair) -> Told:
     loop = Known(pair.loop_ohm_per_km, "ohm_per_km", "catalogue")
-    steps = _lead_steps(typed)
+    steps = leads_off(typed)
     near = computed(steps[0])
+    own_ohm = None
     if typed["far_ohm"] is None:
-        steps.append(_step("short_distance", meter.short_distance_m, near=near, loop=loop))
-        own_ohm = None
+        inputs = {"read_ohm": near, "loop_ohm_per_km": loop}
+        steps.append(step("short_distance", meter.short_distance_m, inputs=inputs))
     else:
-        own_ohm = _both_ends(steps, typed, near=near, loop=loop)
+        own_ohm = _both_ends(steps, typed, loop=loop)
     metres = next(one.result for one in steps if one.equation.unit == "m")
     steps.append(_error_step(steps, typed, metres=metres, loop=loop))
-    return _answer(steps, metres=metres, own_ohm=own_ohm, manner=manner)
+    return Told.on_pair(metres, error_m=steps[-1].result, steps=steps, own_ohm=own_ohm)
 
 
-def _lead_steps(typed: Mapping[str, float | None]) -> list[Step]:
-    """Each reading without its leads, or the problem that only leads were read."""
-    steps = []
-    leads_ohm = typed["leads_ohm"] or 0.0
-    for name in ("near_ohm", "far_ohm"):
-        read_ohm = typed[name]
-        if read_ohm is None:
-            continue
-        inputs = {
-            "read_ohm": Known(read_ohm, "ohm", "typed"),
-            "leads_ohm": Known(leads_ohm, "ohm", "typed"),
-        }
-        made = step("leads_off", meter.without_leads_ohm, inputs=inputs)
-        if made.result <= 0:
-            raise BadCommand("reading_is_leads", where={"field": name})
-        steps.append(made)
-    return steps
-
-
-def _step(code: str, equation: Equation, *, near: Known, loop: Known) -> Step:
-    return step(code, equation, inputs={"read_ohm": near, "loop_ohm_per_km": loop})
-
-
-def _both_ends(
-    steps: list[Step], typed: Mapping[str, float | None], *, near: Known, loop: Known
-) -> float:
-    """Two readings of one short: its place and its own ohms."""
+def _route(typed: Mapping[str, float | None]) -> Known:
     route_m = typed["route_m"]
     if not route_m:
         raise BadCommand("length_needed", where={"field": "route_m"})
+    return Known(route_m, "m", "typed")
+
+
+def _both_ends(steps: list[Step], typed: Mapping[str, float | None], *, loop: Known) -> float:
+    """Two readings of one short: its place and its own ohms."""
     inputs = {
-        "near_ohm": near,
+        "near_ohm": computed(steps[0]),
         "far_ohm": computed(steps[1]),
-        "route_m": Known(route_m, "m", "typed"),
+        "route_m": _route(typed),
         "loop_ohm_per_km": loop,
     }
     steps.append(step("two_end_distance", meter.two_end_short_m, inputs=inputs))
@@ -96,10 +85,8 @@ def _error_step(
 ) -> Step:
     """How far it may be off. From both ends the two errors meet by halves, and the cable's
     falls out in the middle of the route."""
-    said = typed["tolerance_pct"]
-    pct = max(priors.METER_PCT if said is None else said, priors.LEAST_PCT)
     reads = [one.result for one in steps if one.code == "leads_off"]
-    loose_ohm = math.hypot(*(one * pct / 100 + priors.METER_OHM for one in reads)) / len(reads)
+    loose_ohm = math.hypot(*(loose_of(one, typed) for one in reads)) / len(reads)
     from_m = (typed["route_m"] or 0.0) / 2 if len(reads) > 1 else 0.0
     inputs = {
         "meter_ohm": Known(loose_ohm, "ohm", "assumed"),
@@ -110,19 +97,44 @@ def _error_step(
     return step("distance_error", meter.distance_error_m, inputs=inputs)
 
 
-def _answer(
-    steps: list[Step], *, metres: float, own_ohm: float | None, manner: Manner
-) -> MeasuredDistance:
+def _break(typed: Mapping[str, float | None], pair: Pair) -> Told:
+    """A bare pair that ends too soon is a capacitor as long as what is left of it."""
+    steps = leads_off(typed)
+    if typed["far_ohm"] is None:
+        metres = _open_pair(steps, typed, pair=pair)
+    else:
+        metres = _open_at_both_ends(steps, typed)
     error_m = steps[-1].result
-    low_m, high_m = max(metres - error_m, 0.0), metres + error_m
-    ends = {"low": show(low_m, "m", manner=manner), "high": show(high_m, "m", manner=manner)}
-    return {
-        "metres": metres,
-        "low": low_m,
-        "high": high_m,
-        "own_ohm": own_ohm,
-        "shown": show(metres, "m", manner=manner),
-        "range": say("meter_title", "band", values=ends, language=manner.language),
-        "own_shown": show(own_ohm, "ohm", manner=manner) if own_ohm is not None else "",
-        "steps": [step_answer(one, manner) for one in steps],
+    return Told.on_pair(
+        metres, error_m=error_m, steps=steps, own_ohm=None, assumptions=("nothing_on_pair",)
+    )
+
+
+def _open_pair(steps: list[Step], typed: Mapping[str, float | None], *, pair: Pair) -> float:
+    """By what the cable's capacitance is said to be; the metres."""
+    inputs = {
+        "hz": Known(TEST_HZ, "hz", "assumed"),
+        "capacitance_pf_per_m": Known(pair.capacitance_pf_per_m, "pf_per_m", "catalogue"),
+        "read_ohm": computed(steps[0]),
     }
+    told = step("open_distance", meter.open_pair_m, inputs=inputs)
+    loose = {
+        "distance_m": computed(told),
+        "meter_fraction": Known(tolerance_of(typed), "fraction", "assumed"),
+        "cable_fraction": Known(CAPACITANCE_PCT / 100, "fraction", "assumed"),
+    }
+    steps += [told, step("open_error", meter.open_pair_error_m, inputs=loose)]
+    return told.result
+
+
+def _open_at_both_ends(steps: list[Step], typed: Mapping[str, float | None]) -> float:
+    """By how the route divides between its two ends: the cable falls out; the metres."""
+    both = {
+        "route_m": _route(typed),
+        "near_ohm": computed(steps[0]),
+        "far_ohm": computed(steps[1]),
+    }
+    told = step("two_end_break", meter.two_end_break_m, inputs=both)
+    loose = {**both, "meter_fraction": Known(tolerance_of(typed), "fraction", "assumed")}
+    steps += [told, step("distance_error", meter.two_end_break_error_m, inputs=loose)]
+    return told.result

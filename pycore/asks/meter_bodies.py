@@ -129,6 +129,20 @@ class ExpectedWorkingBody(ExpectedBody):
     reading: ReadingIn | None = None
 
 
+class RecordsBody(Closed):
+    """A job and one of its zones or outputs: what was read there on any visit."""
+
+    job: Job
+    where: Spot
+
+
+class FirstTestBody(Closed):
+    """A job; `since`: readings taken before that day do not count."""
+
+    job: Job
+    since: Moment
+
+
 class ComplaintBody(Closed):
     """One complaint, or none for the whole table."""
 
@@ -136,16 +150,23 @@ class ComplaintBody(Closed):
 
 
 class DistanceBody(Closed):
-    """A short read from one end or both, as typed; empty is not known.
+    """A short or a break read from one end or both, as typed; empty is not known.
 
-    The cable is a kind, or its measured loop resistance per kilometre. `conductor_c` is how
-    warm it is; `route_m` its one-way length, needed with `far_ohm`.
+    On a drawn line, `job` and `where` (a zone), and `far_point`: the box at which `far_ohm` was
+    read, the home run lifted. Else on a bare pair: the cable is a kind, or its measured loop
+    resistance per kilometre, and `route_m`, its one-way length, is needed with `far_ohm`.
+    `conductor_c` is how warm the copper is. A break is told by impedance at 1 kHz.
     """
 
+    fault: Literal["short", "break"] = "short"
     near_ohm: Text
     far_ohm: Text = ""
     leads_ohm: Text = ""
     route_m: Text = ""
     conductor_c: Text = ""
     tolerance_pct: Text = ""
-    cable: CableKind
+    quantity: Literal["z_1k_ohm", "dc_ohm"] = "z_1k_ohm"
+    cable: CableKind | None = None
+    job: Job | None = None
+    where: Spot | None = None
+    far_point: Id | None = None

@@ -104,7 +104,7 @@ def reading_shown(one: Meant, tell: Tell) -> str:
     """What the instrument showed."""
     value = one.taken.value
     if isinstance(value, str):
-        return value
+        return tell.say("meter_heard", value)
     if one.sign == "open":
         return tell.say("meter_title", "open_line")
     return tell.show(value, UNITS.get(one.taken.quantity, "ohm"))

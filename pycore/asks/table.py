@@ -17,13 +17,16 @@ from pycore.asks import (
     expected_working,
     expecting,
     explain,
+    first_testing,
     keeping,
     linking,
     meter_answers,
     meter_bodies,
+    papering,
     point_numbers,
     preview,
     qr,
+    recording,
     requests,
     see,
     stock,
@@ -67,6 +70,11 @@ ASKS: dict[str, Ask] = {
     "complaint": Ask(
         meter_bodies.ComplaintBody, meter_answers.ComplaintsAnswer, expecting.complaint
     ),
+    "first_test": Ask(
+        meter_bodies.FirstTestBody, meter_answers.FirstTestAnswer, first_testing.first_test
+    ),
+    "records": Ask(meter_bodies.RecordsBody, meter_answers.RecordsAnswer, recording.records),
+    "sheet": Ask(papering.SheetBody, papering.SheetAnswer, papering.sheet),
     "distance": Ask(meter_bodies.DistanceBody, meter_answers.MeasuredDistance, distancing.distance),
     "working": Ask(requests.WorkingBody, answers.WorkingAnswer, explain.working),
     "tally": Ask(requests.TallyBody, tally.TallyAnswer, tally.tally),

@@ -228,3 +228,43 @@ def bridge_distance_m(
 def winding_ohm(*, load_ohm: float, winding_fraction: float) -> float:
     """What an ohmmeter finds (ohm) of a loudspeaker: its winding, a fraction of its impedance."""
     return load_ohm * winding_fraction
+
+
+@equation("cable_m + others_m", unit="m", source=LOOP)
+def on_line_m(*, cable_m: float, others_m: float) -> float:
+    """Metres to a short on a line: by the cable alone, and what its loudspeakers hide."""
+    return cable_m + others_m
+
+
+@equation("sqrt(error_m ** 2 + windings_m ** 2)", unit="m", source=QUADRATURE)
+def error_with_windings_m(*, error_m: float, windings_m: float) -> float:
+    """Metres either way, what windings leave open counted too."""
+    return math.hypot(error_m, windings_m)
+
+
+@equation("route_m * far_ohm / (near_ohm + far_ohm)", unit="m", source=CAPACITOR)
+def two_end_break_m(*, route_m: float, near_ohm: float, far_ohm: float) -> float:
+    """Metres from the near end to a break in a bare pair that was read from both ends (ohm):
+    each part is a capacitor as long as it is."""
+    return route_m * far_ohm / (near_ohm + far_ohm)
+
+
+@equation(
+    "route_m * near_ohm * far_ohm * meter_fraction * sqrt(2) / (near_ohm + far_ohm) ** 2",
+    unit="m",
+    source=QUADRATURE,
+)
+def two_end_break_error_m(
+    *, route_m: float, near_ohm: float, far_ohm: float, meter_fraction: float
+) -> float:
+    """Metres either way for a break read from both ends, each reading off by a fraction."""
+    product = route_m * near_ohm * far_ohm * meter_fraction * math.sqrt(2)
+    return product / (near_ohm + far_ohm) ** 2
+
+
+@equation(
+    "distance_m * sqrt(meter_fraction ** 2 + cable_fraction ** 2)", unit="m", source=QUADRATURE
+)
+def open_pair_error_m(*, distance_m: float, meter_fraction: float, cable_fraction: float) -> float:
+    """Metres either way for a length told by the capacitance of its pair."""
+    return distance_m * math.hypot(meter_fraction, cable_fraction)

@@ -52,6 +52,9 @@ BODIES |= {
     "what_if": {"job": FULL, "change": {"is": "voltage", "output": "q4x3", "line_v": 100.0}},
     "expected": {"job": FULL, "where": {"zone": "q4x9"}},
     "expected_working": {"job": FULL, "where": {"zone": "q4x9"}},
+    "records": {"job": FULL, "where": {"zone": "q4x9"}},
+    "first_test": {"job": FULL, "since": "2026-01-01"},
+    "sheet": {"job": FULL, "which": "test"},
     "diagnose": {"job": FULL, "where": {"zone": "q4x9"}, "complaint": "weak_beyond"},
     "distance": {"near_ohm": "1.45", "cable": FULL["kinds"]["cables"][0]},
 }

@@ -258,15 +258,20 @@ export interface DistanceAnswer {
   words: string;
 }
 
-/** A short read from one end or both, as typed; empty is not known. The cable is a kind, or its measured loop resistance per kilometre. `conductor_c` is how warm it is; `route_m` its one-way length, needed with `far_ohm`. */
+/** A short or a break read from one end or both, as typed; empty is not known. On a drawn line, `job` and `where` (a zone), and `far_point`: the box at which `far_ohm` was read, the home run lifted. Else on a bare pair: the cable is a kind, or its measured loop resistance per kilometre, and `route_m`, its one-way length, is needed with `far_ohm`. `conductor_c` is how warm the copper is. A break is told by impedance at 1 kHz. */
 export interface DistanceBody {
+  fault?: "short" | "break";
   near_ohm: string;
   far_ohm?: string;
   leads_ohm?: string;
   route_m?: string;
   conductor_c?: string;
   tolerance_pct?: string;
-  cable: CableKind;
+  quantity?: "z_1k_ohm" | "dc_ohm";
+  cable?: CableKind | null;
+  job?: Job | null;
+  where?: Spot | null;
+  far_point?: string | null;
 }
 
 /** A zone's line to be drawn. `limit` says the loss limit in all four ways. */
@@ -426,6 +431,20 @@ export interface FindingAnswer {
   share_fraction: number | null;
 }
 
+/** A first test of a whole job. `readings`: the ids of what was entered; `whole`: nothing that is to be entered is missing. */
+export interface FirstTestAnswer {
+  zones: TestedZone[];
+  readings: string[];
+  whole: boolean;
+  connect: string;
+}
+
+/** A job; `since`: readings taken before that day do not count. */
+export interface FirstTestBody {
+  job: Job;
+  since: string;
+}
+
 /** How many more on one tap, with reserve and to the rating, and the limit met first. */
 export interface FitAnswer {
   words: string;
@@ -452,6 +471,12 @@ export interface HeadAnswer {
   band: BandAnswer;
   verdict: "ok" | "near" | "over" | "unknown" | "note";
   words: string;
+}
+
+/** A column of a table: its words, and the unit of its numbers, empty for words. */
+export interface HeadCell {
+  words: string;
+  unit: string;
 }
 
 /** A number put into a step, and where it came from. */
@@ -601,7 +626,7 @@ export interface LoudspeakerKind {
   coverage_v_deg?: number | null;
 }
 
-/** Metres to a short, with the least and the most, the short's own ohms, and the steps. */
+/** Metres to a short or a break, with the least and the most, a short's own ohms, and the steps, for the first of `places`. A line that divides can have several that read alike. */
 export interface MeasuredDistance {
   metres: number;
   low: number;
@@ -610,7 +635,21 @@ export interface MeasuredDistance {
   shown: string;
   range: string;
   own_shown: string;
+  places: MeasuredPlace[];
   steps: StepAnswer[];
+  assumptions: string[];
+}
+
+/** One place that reads so: where on a drawn line (the thing its section leads to, and the share of the section), and metres from the amplifier with the least and the most. */
+export interface MeasuredPlace {
+  point: string | null;
+  share: number;
+  metres: number;
+  low: number;
+  high: number;
+  shown: string;
+  range: string;
+  words: string;
 }
 
 /** The merged job, looked at, and what of theirs was united with mine. */
@@ -816,6 +855,41 @@ export interface ReadingIn {
   baseline?: boolean;
 }
 
+/** A kept reading of any visit: when and where, what was measured and how, by what, and whether the line is judged against it. */
+export interface RecordAnswer {
+  reading: string;
+  title: string;
+  shown: string;
+  band: BandAnswer | null;
+  position: number | null;
+  deviation: string;
+  verdict: "ok" | "near" | "over" | "unknown" | "note";
+  code: string;
+  words: string;
+  remedy: string | null;
+  notes: string[];
+  at: string;
+  where: Record<string, string>;
+  place: string;
+  what: string;
+  how: string;
+  instrument: string;
+  is_baseline: boolean;
+}
+
+/** What was read on a line, the newest first. `sharp`: later visits are judged against a baseline, within `repeat`. */
+export interface RecordsAnswer {
+  records: RecordAnswer[];
+  sharp: boolean;
+  repeat: string;
+}
+
+/** A job and one of its zones or outputs: what was read there on any visit. */
+export interface RecordsBody {
+  job: Job;
+  where: Spot;
+}
+
 /** A job among several that could not be read: its place from 0, its name, and why. */
 export interface RefusedJob {
   place: number;
@@ -876,6 +950,35 @@ export interface SeenJob {
   points: PointRow[];
   faces: Faces;
   job: Job;
+}
+
+/** A paper: its warnings come before everything. `csv` is all of it for a spreadsheet. */
+export interface SheetAnswer {
+  title: string;
+  warnings: string[];
+  tables: SheetTable[];
+  notes: string[];
+  csv: string;
+}
+
+/** A job and which of its papers: `test` is what every zone should read. */
+export interface SheetBody {
+  job: Job;
+  which: "test";
+}
+
+/** A cell ready to print; `within` is its band, empty where there is none. */
+export interface SheetCell {
+  shown: string;
+  within: string;
+}
+
+/** One table of a paper. */
+export interface SheetTable {
+  title: string;
+  heads: HeadCell[];
+  rows: SheetCell[][];
+  notes: string[];
 }
 
 /** Texts of a finding's numbers; one that is not known is not there. */
@@ -1010,6 +1113,25 @@ export interface Tap {
   allowed?: boolean | null;
 }
 
+/** One step of a first test. `reading`: what is entered there, null where it is only confirmed; `record`: what was entered, judged. */
+export interface TestStep {
+  code: string;
+  title: string;
+  words: string;
+  expects: string;
+  cautions: string[];
+  reading: Record<string, string> | null;
+  record: RecordAnswer | null;
+}
+
+/** The steps of one zone, or why there are none. */
+export interface TestedZone {
+  zone: string;
+  title: string;
+  problem: string | null;
+  steps: TestStep[];
+}
+
 /** A text: a link, a message with one, a file. */
 export interface TextBody {
   text: string;
@@ -1121,6 +1243,7 @@ export interface Asks {
   expected: { body: ExpectedBody; answer: ExpectedAnswer };
   expected_working: { body: ExpectedWorkingBody; answer: WorkingAnswer };
   findings: { body: JobBody; answer: Seen };
+  first_test: { body: FirstTestBody; answer: FirstTestAnswer };
   longest_run: { body: ZoneBody; answer: LongestAnswer };
   merge: { body: MergeBody; answer: MergeAnswer };
   open_all: { body: TextBody; answer: OpenedJobs };
@@ -1130,8 +1253,10 @@ export interface Asks {
   prints: { body: JobsBody; answer: PrintsAnswer };
   qr: { body: TextBody; answer: CodeAnswer };
   read_link: { body: TextBody; answer: LinkedJob };
+  records: { body: RecordsBody; answer: RecordsAnswer };
   save: { body: JobBody; answer: SavedAnswer };
   save_all: { body: JobsBody; answer: SavedAnswer };
+  sheet: { body: SheetBody; answer: SheetAnswer };
   start: { body: StartBody; answer: SeenJob };
   swaps: { body: SwapsBody; answer: SwapsAnswer };
   tally: { body: TallyBody; answer: TallyAnswer };

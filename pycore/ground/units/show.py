@@ -8,6 +8,7 @@ from pycore.ground.units.table import METRES_PER_FOOT, WRITTEN, Manner
 SIGNIFICANT = 3
 TYPED_SIGNIFICANT = 7
 SMALLEST_DB = 0.001
+MEGOHM = 1e6  # from here on noughts would be counted, not read
 
 
 def _trim(text: str) -> str:
@@ -43,6 +44,8 @@ def _scaled(value: float, unit: str, *, manner: Manner) -> tuple[float, str]:
         return value * 100, unit
     if unit == "m" and manner.length == "ft":
         return value / METRES_PER_FOOT, "ft"
+    if unit == "ohm" and abs(value) >= MEGOHM:
+        return value / MEGOHM, "megohm"
     return value, unit
 
 

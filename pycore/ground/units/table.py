@@ -53,6 +53,7 @@ WRITTEN = {
     "m": " m",
     "ft": " ft",
     "ohm": " Ω",
+    "megohm": " MΩ",
     "db": " dB",
     "hz": " Hz",
     "c": " °C",

@@ -19,6 +19,7 @@ from pycore.ground.words import (
     en_links,
     en_meter,
     en_meter_acts,
+    en_meter_run,
     en_page,
     en_page_line,
     en_page_meter,
@@ -35,13 +36,23 @@ ENGLISH: dict[str, dict[str, str]] = {
     "problem": en_problems.PROBLEMS
     | en_links.PROBLEMS
     | en_cabling.PROBLEMS
-    | en_meter_acts.PROBLEMS,
+    | en_meter_acts.PROBLEMS
+    | en_meter_run.PROBLEMS,
     "problem_remedy": en_problems.REMEDIES
     | en_links.REMEDIES
     | en_cabling.REMEDIES
-    | en_meter_acts.REMEDIES,
-    "step": en_steps.STEPS | en_line.STEPS | en_cabling.STEPS | en_meter_acts.STEP_TITLES,
-    "name": en_steps.NAMES | en_line.NAMES | en_cabling.NAMES | en_meter_acts.STEP_NAMES,
+    | en_meter_acts.REMEDIES
+    | en_meter_run.REMEDIES,
+    "step": en_steps.STEPS
+    | en_line.STEPS
+    | en_cabling.STEPS
+    | en_meter_acts.STEP_TITLES
+    | en_meter_run.DISTANCE_STEPS,
+    "name": en_steps.NAMES
+    | en_line.NAMES
+    | en_cabling.NAMES
+    | en_meter_acts.STEP_NAMES
+    | en_meter_run.DISTANCE_NAMES,
     "origin": en_steps.ORIGINS,
     "seen": en_steps.SEEN,
     "assumption": en_assumptions.ASSUMPTIONS | en_line.ASSUMPTIONS,
@@ -59,11 +70,16 @@ ENGLISH: dict[str, dict[str, str]] = {
     "meter_remedy": en_meter.VERDICT_REMEDIES,
     "meter_note": en_meter.NOTES,
     "meter_blind": en_meter.CANNOT_SEE,
-    "meter_assumed": en_meter.ASSUMED,
+    "meter_assumed": en_meter.ASSUMED | en_meter_run.ASSUMED,
     "meter_test": en_meter_acts.TESTS,
     "meter_outcome": en_meter_acts.OUTCOMES,
     "meter_caution": en_meter_acts.CAUTIONS,
-    "meter_title": en_meter_acts.TITLES,
+    "meter_title": en_meter_acts.TITLES | en_meter_run.TITLES,
+    "meter_place": en_meter_run.PLACES,
+    "meter_heard": en_meter_run.HEARD,
+    "meter_run": en_meter_run.STEPS,
+    "meter_run_title": en_meter_run.STEP_TITLES,
+    "meter_sheet": en_meter_run.SHEET,
     "meter_step": en_meter_acts.STEPS,
     "complaint": en_meter_acts.COMPLAINTS,
     "complaint_test": en_meter_acts.COMPLAINT_TESTS,

@@ -1,0 +1,141 @@
+"""What the two ways of measuring a distance share: typed numbers, leads, and the answer."""
+
+from collections.abc import Mapping, Sequence
+from typing import NamedTuple, Self
+
+from pycore.asks.explain import step_answer
+from pycore.asks.meter_answers import MeasuredDistance, MeasuredPlace
+from pycore.asks.meter_bodies import DistanceBody
+from pycore.asks.meter_question import number_in
+from pycore.calc import priors
+from pycore.formulas import meter
+from pycore.ground.problems import BadCommand
+from pycore.ground.units import Manner, show
+from pycore.ground.words import say
+from pycore.ground.working import Known, Step, step
+
+UNITS = {
+    "near_ohm": "ohm",
+    "far_ohm": "ohm",
+    "leads_ohm": "ohm",
+    "route_m": "m",
+    "conductor_c": "c",
+    "tolerance_pct": "pct",
+}
+
+
+class Spotted(NamedTuple):
+    """A place with its error; `point` and `share` of the section before it on a drawn line."""
+
+    metres: float
+    low_m: float
+    high_m: float
+    point: str | None = None
+    share: float = 0.0
+    code: str = "bare"
+    texts: Mapping[str, str] = {}
+
+
+class Told(NamedTuple):
+    """All that is known of where it lies, the likeliest place first, and how that came to be."""
+
+    spotted: tuple[Spotted, ...]
+    own_ohm: float | None
+    steps: tuple[Step, ...]
+    assumptions: tuple[str, ...]
+
+    @classmethod
+    def on_pair(
+        cls,
+        metres: float,
+        *,
+        error_m: float,
+        steps: Sequence[Step],
+        own_ohm: float | None,
+        assumptions: tuple[str, ...] = (),
+    ) -> Self:
+        """The one place on a bare pair."""
+        spot = Spotted(metres, max(metres - error_m, 0.0), metres + error_m)
+        return cls((spot,), own_ohm, tuple(steps), assumptions)
+
+
+def typed_in(body: DistanceBody, manner: Manner) -> dict[str, float | None]:
+    """The typed numbers read; the near reading is needed."""
+    typed = {
+        name: number_in(getattr(body, name), unit, manner=manner, field=name)
+        for name, unit in UNITS.items()
+    }
+    if not (typed["near_ohm"] or 0.0) > 0:
+        raise BadCommand("reading_unread", where={"field": "near_ohm"}, text=body.near_ohm)
+    return typed
+
+
+def leads_off(typed: Mapping[str, float | None]) -> list[Step]:
+    """Each reading without its leads, or the problem that only leads were read."""
+    steps = []
+    leads_ohm = typed["leads_ohm"] or 0.0
+    for name in ("near_ohm", "far_ohm"):
+        read_ohm = typed[name]
+        if read_ohm is None:
+            continue
+        inputs = {
+            "read_ohm": Known(read_ohm, "ohm", "typed"),
+            "leads_ohm": Known(leads_ohm, "ohm", "typed"),
+        }
+        made = step("leads_off", meter.without_leads_ohm, inputs=inputs)
+        if made.result <= 0:
+            raise BadCommand("reading_is_leads", where={"field": name})
+        steps.append(made)
+    return steps
+
+
+def tolerance_of(typed: Mapping[str, float | None]) -> float:
+    """The meter's limit as a fraction: as typed, or as usual, never better than can be."""
+    said = typed["tolerance_pct"]
+    return max(priors.METER_PCT if said is None else said, priors.LEAST_PCT) / 100
+
+
+def loose_of(read_ohm: float, typed: Mapping[str, float | None]) -> float:
+    """How many ohms a reading may be off: its per cent, and last digit with contacts."""
+    return read_ohm * tolerance_of(typed) + priors.METER_OHM
+
+
+def answer_of(told: Told, manner: Manner) -> MeasuredDistance:
+    """What is known, ready to print."""
+    places = [_place(one, manner) for one in told.spotted]
+    first = places[0]
+    own_ohm = told.own_ohm
+    return {
+        "metres": first["metres"],
+        "low": first["low"],
+        "high": first["high"],
+        "own_ohm": own_ohm,
+        "shown": first["shown"],
+        "range": first["range"],
+        "own_shown": show(own_ohm, "ohm", manner=manner) if own_ohm is not None else "",
+        "places": places,
+        "steps": [step_answer(one, manner) for one in told.steps],
+        "assumptions": [
+            say("meter_assumed", code, language=manner.language) for code in told.assumptions
+        ],
+    }
+
+
+def _place(one: Spotted, manner: Manner) -> MeasuredPlace:
+    ends = {name: show(value, "m", manner=manner) for name, value in _ends(one).items()}
+    shown = show(one.metres, "m", manner=manner)
+    texts = {**one.texts, **ends, "metres": shown}
+    return {
+        "point": one.point,
+        "share": one.share,
+        "metres": one.metres,
+        "low": one.low_m,
+        "high": one.high_m,
+        "shown": shown,
+        "range": say("meter_title", "band", values=ends, language=manner.language),
+        "words": say("meter_place", one.code, values=texts, language=manner.language),
+    }
+
+
+def _ends(one: Spotted) -> dict[str, float]:
+    return {"low": one.low_m, "high": one.high_m}

@@ -1,0 +1,88 @@
+"""The ask `sheet`: one paper of a job as tables, and the same for a spreadsheet."""
+
+from typing import Literal
+
+from typing_extensions import TypedDict
+
+from pycore.asks.names import names_of
+from pycore.ground.units import Manner
+from pycore.ground.words import say
+from pycore.jobs import Closed, Job
+from pycore.sheets.comma import BandWords, write_csv
+from pycore.sheets.measuring import test_sheet
+from pycore.sheets.tables import Cell, Sheet, Table
+
+
+class SheetBody(Closed):
+    """A job and which of its papers: `test` is what every zone should read."""
+
+    job: Job
+    which: Literal["test"]
+
+
+class HeadCell(TypedDict):
+    """A column of a table: its words, and the unit of its numbers, empty for words."""
+
+    words: str
+    unit: str
+
+
+class SheetCell(TypedDict):
+    """A cell ready to print; `within` is its band, empty where there is none."""
+
+    shown: str
+    within: str
+
+
+class SheetTable(TypedDict):
+    """One table of a paper."""
+
+    title: str
+    heads: list[HeadCell]
+    rows: list[list[SheetCell]]
+    notes: list[str]
+
+
+class SheetAnswer(TypedDict):
+    """A paper: its warnings come before everything. `csv` is all of it for a spreadsheet."""
+
+    title: str
+    warnings: list[str]
+    tables: list[SheetTable]
+    notes: list[str]
+    csv: str
+
+
+def sheet(body: SheetBody, manner: Manner) -> SheetAnswer:
+    """The ask `sheet`."""
+    made = test_sheet(body.job, names=names_of(body.job), manner=manner)
+    return _answer(made, manner)
+
+
+def _answer(made: Sheet, manner: Manner) -> SheetAnswer:
+    language = manner.language
+    same = {"what": "{what}"}
+    words = BandWords(
+        say("meter_sheet", "low_of", values=same, language=language),
+        say("meter_sheet", "high_of", values=same, language=language),
+    )
+    return {
+        "title": made.title,
+        "warnings": list(made.warnings),
+        "tables": [_table(one) for one in made.tables],
+        "notes": list(made.notes),
+        "csv": write_csv(made, words=words, decimal=manner.decimal),
+    }
+
+
+def _table(one: Table) -> SheetTable:
+    return {
+        "title": one.title,
+        "heads": [{"words": head.words, "unit": head.unit} for head in one.heads],
+        "rows": [[_cell(cell) for cell in row] for row in one.rows],
+        "notes": list(one.notes),
+    }
+
+
+def _cell(cell: Cell) -> SheetCell:
+    return {"shown": cell.shown, "within": cell.within}

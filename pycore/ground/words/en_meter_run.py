@@ -1,0 +1,118 @@
+"""English: a first test in single steps, readings of any visit, and the sheet of what to expect."""
+
+HEARD = {
+    "well": "plays well",
+    "weak": "weak",
+    "silent": "silent",
+    "loud": "too loud",
+    "distorted": "distorted",
+}
+
+TITLES = {
+    "how_out": "outward, {controls}",
+    "how_back": "back toward the amplifier, {controls}",
+    "how_out_lifted": "outward, {controls}, lifted: {names}",
+    "how_back_lifted": "back toward the amplifier, {controls}, lifted: {names}",
+}
+
+STEP_TITLES = {
+    "isolated": "Lock it off",
+    "foreign": "No foreign volts",
+    "controls": "Controls up",
+    "earth": "Leg to earth",
+    "direct": "Direct-current ohms",
+    "impedance_open": "Impedance at 1 kHz",
+    "impedance_override": "Impedance, controls bypassed",
+}
+
+STEPS = {
+    "isolated": "Amplifier off and locked off. Lift both legs of {place} at the amplifier.",
+    "foreign": "At the lifted end of {place}: volts, alternating and direct, leg to leg and each"
+    " leg to earth. There must be none.",
+    "controls": "Stand every control of {place} at 0 dB. Look for those nobody drew.",
+    "earth": "Ohms from each leg of {place} to earth, one after the other. Enter the lower.",
+    "direct": "Direct-current ohms leg to leg. It finds a short or an open line and says nothing"
+    " about taps.",
+    "impedance_open": "Impedance at 1 kHz, leg to leg, controls at 0 dB.",
+    "impedance_override": "Energise the override, then impedance at 1 kHz again.",
+    "earth_expects": "at least 1 MΩ",
+    "foreign_expects": "none",
+    "connect": "Only when every zone is as expected: connect with the level at minimum and the"
+    " high-pass filter on.",
+}
+
+SHEET = {
+    "title": "Test sheet: {job}",
+    "ends": "{zone}: at the amplifier, home run lifted",
+    "boxes_z_1k_ohm_open": "{zone}: at each box, 1 kHz, controls at 0 dB",
+    "boxes_z_1k_ohm_override": "{zone}: at each box, 1 kHz, controls bypassed",
+    "boxes_z_1k_ohm_set": "{zone}: at each box, 1 kHz, controls as set",
+    "boxes_dc_ohm_open": "{zone}: at each box, direct current",
+    "boxes_dc_ohm_override": "{zone}: at each box, direct current, controls bypassed",
+    "head_what": "What",
+    "head_place": "Box",
+    "head_far": "From the amplifier",
+    "head_expected": "Should read",
+    "head_read": "Read",
+    "head_out": "Outward, feed lifted",
+    "head_alone": "That one alone",
+    "head_back": "Back, without what lies beyond",
+    "head_whole": "Back, with all that lies beyond",
+    "low_of": "{what}, from",
+    "high_of": "{what}, to",
+    "row": "{quantity}, {controls}",
+    "row_far": "{quantity} at the far end, {place}, {controls}",
+    "do_not_connect": "Do not connect {zone}: {value} is below the {limit} its output can bear.",
+    "not_known": "{zone} is left out: {why}",
+    "states_alike": "No control hangs on {zone}: bypassed it reads the same.",
+    "direct_says": "Direct current reads windings only. It finds shorts and open lines and says"
+    " nothing about taps.",
+    "not_seen": "Not seen by any reading here: a wrong voltage row, polarity, an earthed leg.",
+    "open_from": "open",
+}
+
+PLACES = {
+    "bare": "{metres} from this end ({low} to {high}).",
+    "short": "Between {before} and {place}, {since_m} beyond {before}: {metres} from the amplifier"
+    " ({low} to {high}), nearer if the short has ohms of its own.",
+    "short_own": "Between {before} and {place}, {since_m} beyond {before}: {metres} from the"
+    " amplifier ({low} to {high}).",
+    "break": "Between {before} and {place}: {low} to {high} from the amplifier.",
+}
+
+ASSUMED = {
+    "nothing_on_pair": "Nothing hangs on the pair: one loudspeaker outweighs any length of cable.",
+}
+
+PROBLEMS = {
+    "no_short_reads_so": "No short on this line would read so.",
+    "no_break_reads_so": "No break on this line would read so.",
+    "break_at_1k": "A break is told by impedance at 1 kHz, not by direct current.",
+    "far_box_needed": "It is not known at which box the second reading was taken.",
+    "cable_needed": "Without a cable ohms do not become metres.",
+}
+
+REMEDIES = {
+    "no_short_reads_so": "Look whether it is a short at all: null the leads, and read it again.",
+    "no_break_reads_so": "Read it again with every control bypassed, or look at the meter's"
+    " suspects.",
+    "break_at_1k": "Measure at 1 kHz.",
+    "far_box_needed": "Choose the box.",
+    "cable_needed": "Choose the cable.",
+}
+
+DISTANCE_STEPS = {
+    "on_line": "On this line, its own loudspeakers and sections counted",
+    "error_with_windings": "How far it may be off, the windings' range counted",
+    "open_distance": "To the break, by the capacitance of what is left",
+    "open_error": "How far that may be off",
+    "two_end_break": "To the break, read from both ends",
+}
+
+DISTANCE_NAMES = {
+    "cable_m": "by the cable alone",
+    "others_m": "what the others on the line hide",
+    "error_m": "by meter and cable",
+    "windings_m": "by the range of windings",
+    "meter_fraction": "meter tolerance",
+}

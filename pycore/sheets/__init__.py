@@ -1,0 +1,1 @@
+"""Findings to paper: tables as data that the page draws and a spreadsheet reads."""

@@ -1,0 +1,72 @@
+"""Tables as comma-separated values, safe to open in a spreadsheet."""
+
+from collections.abc import Iterable
+from typing import Final, NamedTuple
+
+from pycore.sheets.tables import Cell, Head, Sheet
+
+# A cell that starts so is taken for a formula by spreadsheets; a leading quote keeps it text.
+FORMULA_STARTS: Final = ("=", "+", "-", "@", "\t", "\r")
+LINE_END: Final = "\r\n"
+
+
+class BandWords(NamedTuple):
+    """What the columns of the lowest and the highest are called, with a place for {what}."""
+
+    low: str
+    high: str
+
+
+def write_csv(sheet: Sheet, *, words: BandWords, decimal: str) -> str:
+    """A sheet as text after RFC 4180; with a decimal comma the cells part at semicolons.
+
+    Each table starts with its title and its heads with units; an empty line parts tables.
+    """
+    between = ";" if decimal == "," else ","
+    parts = [[[sheet.title], *([one] for one in sheet.warnings)]]
+    for table in sheet.tables:
+        lines = [[table.title], _flat(_heads(one, words) for one in table.heads)]
+        for row in table.rows:
+            pairs = zip(table.heads, row, strict=True)
+            lines.append(_flat(_cells(head, cell, decimal=decimal) for head, cell in pairs))
+        lines += [[note] for note in table.notes]
+        parts.append(lines)
+    parts.append([[note] for note in sheet.notes])
+    blocks = (_lines(lines, between=between) for lines in parts if lines)
+    return (LINE_END + LINE_END).join(blocks) + LINE_END
+
+
+def _flat(cells: Iterable[list[str]]) -> list[str]:
+    return [one for several in cells for one in several]
+
+
+def _lines(lines: Iterable[list[str]], *, between: str) -> str:
+    return LINE_END.join(between.join(quoted(cell) for cell in line) for line in lines)
+
+
+def _heads(head: Head, words: BandWords) -> list[str]:
+    """The names of the columns one head becomes."""
+    names = [head.words]
+    if head.banded:
+        names += [words.low.format(what=head.words), words.high.format(what=head.words)]
+    return [f"{name} ({head.unit})" if head.unit else name for name in names]
+
+
+def _cells(head: Head, cell: Cell, *, decimal: str) -> list[str]:
+    """The cells one cell becomes: words stay words, and what is not known stays empty."""
+    if not head.banded:
+        return [cell.shown if cell.value is None else _number(cell.value, decimal)]
+    first = cell.shown if cell.value is None else _number(cell.value, decimal)
+    return [first, _number(cell.low, decimal), _number(cell.high, decimal)]
+
+
+def _number(value: float | None, decimal: str) -> str:
+    return "" if value is None else f"{value:.6g}".replace(".", decimal)
+
+
+def quoted(text: str) -> str:
+    """One cell: never a formula, and quoted where a sign in it would end it."""
+    safe = f"'{text}" if text.startswith(FORMULA_STARTS) else text
+    if any(sign in safe for sign in ',;"\r\n'):
+        return '"' + safe.replace('"', '""') + '"'
+    return safe

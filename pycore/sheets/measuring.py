@@ -1,0 +1,155 @@
+"""The test sheet: what every zone should read, at the amplifier's end and at every box."""
+
+from collections.abc import Iterator, Mapping
+from typing import NamedTuple
+
+from pycore.calc import priors
+from pycore.calc.expected import VIEWS, Band, Tolerances, bands, heads, tolerances_of
+from pycore.calc.site import Given, Site, site_of
+from pycore.calc.verdicts import least_of
+from pycore.calc.wiring import DIRECT_HZ, TEST_HZ, Condition, Controls
+from pycore.ground.problems import Problem
+from pycore.ground.units import Manner, show
+from pycore.ground.words import say
+from pycore.jobs import Job, Zone
+from pycore.sheets.tables import Cell, Head, Sheet, Table
+
+# A printed minimum load is a rounded figure: within this much of it is no finding.
+PRINTED = 0.02
+
+
+class Words(NamedTuple):
+    """How things are called and numbers shown on one sheet."""
+
+    names: Mapping[str, str]
+    manner: Manner
+
+    def say(self, code: str, **values: str) -> str:
+        """A sentence of the sheet."""
+        return say("meter_sheet", code, values=values, language=self.manner.language)
+
+    def title(self, code: str) -> str:
+        """What a quantity or a state of the controls is called."""
+        return say("meter_title", code, language=self.manner.language)
+
+    def ohms(self, value: float) -> str:
+        """A number of ohms."""
+        return show(value, "ohm", manner=self.manner)
+
+    def cell(self, band: Band) -> Cell:
+        """A band as a cell."""
+        low = self.ohms(band.low or 0.0)
+        if band.value is None or band.high is None:
+            within = say("meter_title", "at_least", values={"low": low}, language="en")
+            return Cell(self.say("open_from"), None, within, band.low, None)
+        ends = {"low": low, "high": self.ohms(band.high)}
+        within = say("meter_title", "band", values=ends, language=self.manner.language)
+        return Cell(self.ohms(band.value), band.value, within, band.low, band.high)
+
+
+def test_sheet(job: Job, *, names: Mapping[str, str], manner: Manner) -> Sheet:
+    """The sheet of a whole job. A zone of which nothing can be said is named with the reason."""
+    words = Words(names, manner)
+    tables: list[Table] = []
+    warnings: list[str] = []
+    for zone in job.zones:
+        try:
+            site = site_of(job, {"zone": zone.id}, given=Given(priors.LOAD_PCT, None))
+        except Problem as problem:
+            texts = {name: str(value) for name, value in problem.values.items()}
+            why = say("problem", problem.code, values=texts, language=manner.language)
+            warnings.append(words.say("not_known", zone=zone.name, why=why))
+            continue
+        tolerances = tolerances_of(site, meter_fraction=priors.METER_PCT / 100)
+        heavy = _too_heavy(site, zone, tolerances=tolerances, words=words)
+        warnings.extend(one for one in heavy if one not in warnings)
+        tables.append(_ends(site, zone, tolerances=tolerances, words=words))
+        if zone.line:
+            tables.extend(_boxes(site, zone, tolerances=tolerances, words=words))
+    notes = (words.say("direct_says"), words.say("not_seen"))
+    title = words.say("title", job=job.name)
+    return Sheet(title, tuple(warnings), tuple(tables), notes)
+
+
+def _attenuated(zone: Zone) -> bool:
+    return any(point.fitted.is_ == "attenuator" for point in zone.line)
+
+
+def _conditions(site: Site, zone: Zone, *, ends: bool) -> Iterator[Condition]:
+    """1 kHz in the states that differ, then direct current with every control out of its way."""
+    warm_c = site.job.limits.conductor_c
+    states: tuple[Controls, ...] = ("open",)
+    if _attenuated(zone):
+        states = ("open", "override", "set") if ends else ("override", "set")
+    for state in states:
+        yield Condition(TEST_HZ, state, warm_c)
+    yield Condition(DIRECT_HZ, "override" if _attenuated(zone) else "open", warm_c)
+
+
+def _quantity(condition: Condition) -> str:
+    return "dc_ohm" if condition.hz == DIRECT_HZ else "z_1k_ohm"
+
+
+def _too_heavy(site: Site, zone: Zone, *, tolerances: Tolerances, words: Words) -> Iterator[str]:
+    """Flat, whatever else: what must not be connected as it is planned."""
+    wired = site.circuits.wired
+    least = least_of(wired.output, wired.line_v)
+    told = [one for one in _conditions(site, zone, ends=True) if one.hz == TEST_HZ]
+    if least.ohm is None:
+        return
+    for one in heads(site, told, tolerances=tolerances):
+        value = one.band.value
+        if value is not None and value < least.ohm * (1 - PRINTED):
+            texts = {"value": words.ohms(value), "limit": words.ohms(least.ohm)}
+            yield words.say("do_not_connect", zone=words.names.get(one.place, ""), **texts)
+
+
+def _ends(site: Site, zone: Zone, *, tolerances: Tolerances, words: Words) -> Table:
+    """The home run at the amplifier, and the same line looked at from its far end."""
+    wired = site.circuits.wired
+    start = wired.starts[site.zones[0]]
+    far = max(wired.beyond(start), key=lambda node: wired.far_m[node])
+    rows = []
+    for condition in _conditions(site, zone, ends=True):
+        views = bands(site, condition, tolerances=tolerances)
+        texts = {
+            "quantity": words.title(_quantity(condition)),
+            "controls": words.title(condition.controls),
+            "place": words.names.get(wired.ids[far], ""),
+        }
+        rows.append((Cell(words.say("row", **texts)), words.cell(views["out"][start]), Cell("")))
+        if far != start:
+            told = Cell(words.say("row_far", **texts))
+            rows.append((told, words.cell(views["back"][far]), Cell("")))
+    heads_ = (
+        Head(words.say("head_what")),
+        Head(words.say("head_expected"), "ohm", banded=True),
+        Head(words.say("head_read"), "ohm"),
+    )
+    alike = () if _attenuated(zone) else (words.say("states_alike", zone=zone.name),)
+    return Table(words.say("ends", zone=zone.name), heads_, tuple(rows), alike)
+
+
+def _boxes(site: Site, zone: Zone, *, tolerances: Tolerances, words: Words) -> Iterator[Table]:
+    """Every box, in every way an instrument can be put to it."""
+    wired = site.circuits.wired
+    start = wired.starts[site.zones[0]]
+    nodes = [node for node in wired.beyond(start) if wired.points[node] is not None]
+    manner = words.manner
+    told_heads = (
+        Head(words.say("head_place")),
+        Head(words.say("head_far"), "m"),
+        *(Head(words.say(f"head_{view}"), "ohm", banded=True) for view in VIEWS),
+    )
+    for condition in _conditions(site, zone, ends=False):
+        views = bands(site, condition, tolerances=tolerances)
+        rows = tuple(
+            (
+                Cell(words.names.get(wired.ids[node], "")),
+                Cell(show(wired.far_m[node], "m", manner=manner), wired.far_m[node]),
+                *(words.cell(views[view][node]) for view in VIEWS),
+            )
+            for node in nodes
+        )
+        code = f"boxes_{_quantity(condition)}_{condition.controls}"
+        yield Table(words.say(code, zone=zone.name), told_heads, rows)

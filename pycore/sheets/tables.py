@@ -1,0 +1,41 @@
+"""A table as data: heads with units, rows of cells, notes. The page draws it, CSV writes it."""
+
+from typing import NamedTuple
+
+
+class Head(NamedTuple):
+    """A column: its words, and the unit of its numbers, empty where it holds words. `banded`:
+    its cells carry a lowest and a highest beside their number."""
+
+    words: str
+    unit: str = ""
+    banded: bool = False
+
+
+class Cell(NamedTuple):
+    """What is shown, `within` below it where there is a band, and the numbers behind both (in
+    the unit of its head) for a spreadsheet; None where there is no number."""
+
+    shown: str
+    value: float | None = None
+    within: str = ""
+    low: float | None = None
+    high: float | None = None
+
+
+class Table(NamedTuple):
+    """One table of a sheet. `heads` tell every column; a row has a cell for each."""
+
+    title: str
+    heads: tuple[Head, ...]
+    rows: tuple[tuple[Cell, ...], ...]
+    notes: tuple[str, ...] = ()
+
+
+class Sheet(NamedTuple):
+    """All of a sheet: what it is called, what comes first, its tables, and what is said below."""
+
+    title: str
+    warnings: tuple[str, ...]
+    tables: tuple[Table, ...]
+    notes: tuple[str, ...]

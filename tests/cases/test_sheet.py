@@ -1,0 +1,106 @@
+"""The test sheet: what every zone should read, as tables, and safe in a spreadsheet."""
+
+import csv
+import io
+from typing import Any
+
+import pytest
+
+from pycore.sheets.comma import quoted
+from tests.meter.lines import line_a
+from tests.meter.test_asks import ask, plain
+
+
+def sheet(**more: Any) -> dict[str, Any]:
+    """The test sheet of line A."""
+    return ask("sheet", job=plain(line_a(**more)), which="test")
+
+
+def cell(told: dict[str, Any], table: str, row: str, column: str) -> dict[str, Any]:
+    """One cell by the names of its table, row and column."""
+    one = next(each for each in told["tables"] if table in each["title"])
+    place = next(at for at, head in enumerate(one["heads"]) if column in head["words"])
+    found: dict[str, Any] = next(each for each in one["rows"] if row in each[0]["shown"])[place]
+    return found
+
+
+def test_the_ends_and_every_box_are_those_of_an_independent_ladder_solver() -> None:
+    told = sheet()
+    # Line A, |Z| at 1 kHz with its cable 101.54 ohm; direct current 6.54 ohm with 5 % windings;
+    # what is left before a break behind S5, looked at from S5, is close to 5000 / 25 = 200 ohm.
+    assert cell(told, "amplifier", "1 kHz, controls", "read")["shown"] == "102 Ω"
+    assert cell(told, "amplifier", "direct-current ohms, c", "read")["shown"] == "6.54 Ω"
+    assert cell(told, "each box, 1 kHz", "S5", "without")["shown"] == "200 Ω"
+    assert cell(told, "each box, 1 kHz", "S10", "Outward")["shown"] == "1000 Ω"
+    assert cell(told, "each box, 1 kHz", "S5", "alone")["within"] == "869 Ω to 1150 Ω"
+
+
+def test_below_the_least_load_the_first_thing_said_is_do_not_connect() -> None:
+    assert sheet()["warnings"] == []
+    told = sheet(output={"min_load_ohm": 120.0})
+    assert told["warnings"][0].startswith("Do not connect")
+    assert told["csv"].splitlines()[1].startswith("Do not connect")
+
+
+def test_without_a_control_both_states_are_one_and_it_says_so() -> None:
+    titles = [table["title"] for table in sheet()["tables"]]
+    assert not any("bypassed, " in title for title in titles)
+    assert "No control hangs on Zone" in sheet()["tables"][0]["notes"][0]
+
+
+def test_a_zone_on_no_output_is_named_with_the_reason() -> None:
+    job = plain(line_a())
+    job["zones"][0]["output"] = None
+    told = ask("sheet", job=job, which="test")
+    assert told["tables"] == []
+    assert told["warnings"][0].startswith("Zone is left out")
+
+
+def test_the_same_numbers_stand_in_the_spreadsheet_with_their_bands_apart() -> None:
+    rows = list(csv.reader(io.StringIO(sheet()["csv"])))
+    heads = next(row for row in rows if row and row[0] == "Box")
+    s5 = next(row for row in rows if row and row[0] == "S5")
+    values = dict(zip(heads, s5, strict=True))
+    assert float(values["From the amplifier (m)"]) == 70
+    low = float(values["That one alone, from (ohm)"])
+    high = float(values["That one alone, to (ohm)"])
+    assert low < float(values["That one alone (ohm)"]) < high
+
+
+def test_with_a_decimal_comma_cells_part_at_semicolons() -> None:
+    import json
+
+    from pycore.door import handle
+
+    body = {"job": plain(line_a()), "which": "test"}
+    request = {"n": 1, "ask": "sheet", "body": body, "manner": {"language": "en", "decimal": ","}}
+    text = json.loads(handle(json.dumps(request)))["body"]["csv"]
+    rows = list(csv.reader(io.StringIO(text), delimiter=";"))
+    s5 = next(row for row in rows if row and row[0] == "S5")
+    assert "," in s5[2]
+
+
+@pytest.mark.parametrize(
+    ("text", "safe"),
+    [
+        ("=1+1", "'=1+1"),
+        ("+33", "'+33"),
+        ("-7", "'-7"),
+        ("@SUM(A1)", "'@SUM(A1)"),
+        ("\t=1", "'\t=1"),
+        ('=a"b,c', '"\'=a""b,c"'),
+        ("Nave 1", "Nave 1"),
+        ("one\ntwo", '"one\ntwo"'),
+    ],
+)
+def test_no_cell_is_ever_a_formula(text: str, safe: str) -> None:
+    assert quoted(text) == safe
+
+
+def test_a_name_that_looks_like_a_formula_stays_text_in_the_spreadsheet() -> None:
+    job = plain(line_a())
+    job["zones"][0]["line"][0]["fitted"]["label"] = '=HYPERLINK("x")'
+    text = ask("sheet", job=job, which="test")["csv"]
+    rows = [row for row in csv.reader(io.StringIO(text)) if row]
+    assert any(row[0] == '\'=HYPERLINK("x")' for row in rows)
+    assert not any(one.startswith(("=", "+", "@")) for row in rows for one in row)

@@ -1,0 +1,126 @@
+"""Shorts and breaks in metres. The readings are those of the reference lines, worked out by an
+independent ladder solver and kept in the tables beside each check.
+"""
+
+from typing import Any
+
+import pytest
+
+from tests.meter.lines import AWG_16, job_of, line_a, speaker
+from tests.meter.test_asks import ask, plain
+
+BARE = {"id": "c", "name": "c", "loop_ohm_per_km": 26.875, "metal": "copper"}
+OPEN_END = {**BARE, "capacitance_pf_per_m": 63.0}
+
+
+def on_line_a(**more: Any) -> dict[str, Any]:
+    """The distance on line A: 30 m, then nine times 10 m, 16 AWG at 20 °C."""
+    return ask("distance", job=plain(line_a()), where={"zone": "zone"}, conductor_c="20", **more)
+
+
+# Dead shorts at S1, S3, S5, S10 of line A, |Z| at 1 kHz, by an independent ladder solver.
+@pytest.mark.parametrize(
+    ("read_ohm", "metres"), [("0.815", 30.0), ("1.358", 50.0), ("1.899", 70.0), ("3.239", 120.0)]
+)
+def test_a_short_is_found_on_the_line_at_1_khz(read_ohm: str, metres: float) -> None:
+    told = on_line_a(near_ohm=read_ohm)
+    assert told["metres"] == pytest.approx(metres, abs=0.1)
+    assert told["low"] < metres < told["high"]
+
+
+# With windings of 5 % a short at 120 m reads as 107 m of bare cable, one at 70 m as 68.5 m
+# (the same solver).
+@pytest.mark.parametrize(("cable_m", "metres"), [(107.0, 120.0), (68.5, 70.0)])
+def test_at_direct_current_the_windings_before_it_are_counted(
+    cable_m: float, metres: float
+) -> None:
+    told = on_line_a(near_ohm=f"{cable_m * 0.026875:.4f}", quantity="dc_ohm")
+    assert told["metres"] == pytest.approx(metres, abs=0.5)
+    by_cable = next(one for one in told["steps"] if one["title"].startswith("To the short"))
+    assert by_cable["result"].startswith(f"{cable_m:g}"[:3])
+
+
+def test_what_windings_leave_open_makes_the_error_at_direct_current_larger() -> None:
+    tones = on_line_a(near_ohm="1.899")
+    direct = on_line_a(near_ohm=f"{68.5 * 0.026875:.4f}", quantity="dc_ohm")
+    assert direct["high"] - direct["low"] > tones["high"] - tones["low"]
+
+
+def test_heat_and_leads_are_taken_off() -> None:
+    cold = on_line_a(near_ohm="1.899")
+    leads = on_line_a(near_ohm="2.199", leads_ohm="0.3")
+    assert leads["metres"] == pytest.approx(cold["metres"], rel=1e-6)
+    # IEC 60228 Annex B: 254.5 / (234.5 + 50) = 0.8946 of the metres when the copper is at 50 °C
+    body = {"job": plain(line_a()), "where": {"zone": "zone"}, "near_ohm": "1.899"}
+    warm = ask("distance", conductor_c="50", **body)
+    assert warm["metres"] == pytest.approx(70.0 * 254.5 / 284.5, rel=0.01)
+
+
+def test_from_both_ends_the_ohms_of_the_short_itself_fall_out() -> None:
+    # A bare pair so long, read so at its ends: 48.84 m and 0.1375 ohm. The loudspeakers on
+    # line A, about 1000 ohm each, move that by a decimetre.
+    told = on_line_a(near_ohm="1.45", far_ohm="2.05", far_point="s10")
+    assert told["metres"] == pytest.approx(48.84, abs=0.3)
+    assert told["own_ohm"] == pytest.approx(0.1375, abs=0.02)
+    assert len(told["places"]) == 1
+
+
+# |Z| of line A broken behind S5: 201.07 from the amplifier, 200.3 ohm from the far end.
+def test_a_break_lies_on_the_section_whose_reading_agrees() -> None:
+    near = on_line_a(fault="break", near_ohm="201.07")
+    assert (near["low"], near["high"]) == (70.0, 80.0)
+    both = on_line_a(fault="break", near_ohm="201.07", far_ohm="200.3", far_point="s10")
+    assert [one["point"] for one in both["places"]] == ["s6"]
+
+
+def test_breaks_that_the_tolerance_cannot_tell_apart_are_all_told() -> None:
+    # 126.35 ohm is the reading of a break behind S8; S9's is 112.56, within 15 % of it.
+    told = on_line_a(fault="break", near_ohm="126.35")
+    assert {"s9", "s10"} <= {one["point"] for one in told["places"]}
+
+
+def test_a_line_that_divides_has_a_short_on_each_branch_that_reads_so() -> None:
+    # 50 m to S1 and S2; from S2 a branch of 40 m each way: 1.9 ohm is 70.7 m of either
+    def hung(number: int, after: str | None, length_m: float) -> dict[str, Any]:
+        return speaker(number, after=after, tap_w=5.0, at_v=70.7, length_m=length_m, cable="pair")
+
+    line = [hung(1, None, 30.0), hung(2, "s1", 20.0), hung(3, "s2", 40.0), hung(4, "s2", 40.0)]
+    job = plain(job_of(line, line_v=70.7, cable=AWG_16))
+    told = ask("distance", job=job, where={"zone": "zone"}, near_ohm="1.9", conductor_c="20")
+    assert {one["point"] for one in told["places"]} == {"s3", "s4"}
+    for one in told["places"]:
+        assert one["metres"] == pytest.approx(1.9 / 0.026875, rel=0.01)
+
+
+def test_a_bare_pair_that_ends_too_soon_is_as_long_as_its_capacitance() -> None:
+    # 25 m of 63 pF/m: 1 / (2 pi 1000 * 63e-12 * 25) = 101.1 kohm, by hand
+    told = ask("distance", fault="break", near_ohm="101.05k", cable=OPEN_END)
+    assert told["metres"] == pytest.approx(25.0, abs=0.05)
+    assert told["low"] < 25 < told["high"]
+    # two capacitors of one cable: 25 m and 50 m of 75 m, whatever it has a metre
+    both = ask(
+        "distance", fault="break", near_ohm="90k", far_ohm="45k", route_m="75", cable=OPEN_END
+    )
+    assert both["metres"] == pytest.approx(25.0, rel=1e-9)
+    assert both["high"] - both["low"] < told["high"] - told["low"]
+
+
+@pytest.mark.parametrize(
+    ("more", "code"),
+    [
+        ({"near_ohm": "500"}, "no_short_reads_so"),
+        ({"near_ohm": "20", "fault": "break"}, "no_break_reads_so"),
+        ({"near_ohm": "20", "fault": "break", "quantity": "dc_ohm"}, "break_at_1k"),
+        ({"near_ohm": "1.4", "far_ohm": "2"}, "far_box_needed"),
+    ],
+)
+def test_what_has_no_place_on_the_line_is_said_with_a_way_on(
+    more: dict[str, Any], code: str
+) -> None:
+    told = on_line_a(**more)
+    assert told["problem"]["code"] == code
+    assert told["problem"]["remedy"]
+
+
+def test_ohms_without_a_cable_are_no_metres() -> None:
+    assert ask("distance", near_ohm="1.4")["problem"]["code"] == "cable_needed"
