@@ -46,9 +46,10 @@ TABLES: list[tuple[Table, tuple[type[Closed], ...]]] = [
     (shape.SPOTS, (Spot,)),
     (shape.TICKS, (Tick,)),
 ]
+NAMES = [models[0].__name__ for _table, models in TABLES]
 
 
-@pytest.mark.parametrize(("table", "models"), TABLES, ids=lambda it: str(it)[:60])
+@pytest.mark.parametrize(("table", "models"), TABLES, ids=NAMES)
 def test_every_field_of_a_model_has_a_column(
     table: Table, models: tuple[type[Closed], ...]
 ) -> None:
@@ -57,7 +58,7 @@ def test_every_field_of_a_model_has_a_column(
     assert fields - {"format"} == columns
 
 
-@pytest.mark.parametrize(("table", "models"), TABLES, ids=lambda it: str(it)[:60])
+@pytest.mark.parametrize(("table", "models"), TABLES, ids=NAMES)
 def test_every_choice_of_a_field_has_its_place(
     table: Table, models: tuple[type[Closed], ...]
 ) -> None:

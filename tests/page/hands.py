@@ -1,6 +1,8 @@
 """What a hand does on the page, by the names a person sees."""
 
-from playwright.sync_api import Page, Route, expect
+from pathlib import Path
+
+from playwright.sync_api import FilePayload, Page, Route, expect
 
 PATIENCE_MILLISECONDS = 20_000
 ENGINE_FILE = "**/py/pyodide.asm.wasm"
@@ -30,6 +32,20 @@ def count_row(page: Page, count: str, tap: str) -> int:
 def open_screen(page: Page, name: str) -> None:
     """Go to a screen by the ways at the bottom."""
     page.get_by_role("navigation").get_by_role("link", name=name, exact=True).tap()
+
+
+def give_file(page: Page, file: Path | FilePayload) -> None:
+    """Open a file from the screen of jobs.
+
+    The first screen has such a button too: it may be on the page until the next one is painted.
+    """
+    open_screen(page, "Jobs")
+    page.locator("main.sheet-jobs ~ .bench input[type=file]").set_input_files(file)
+
+
+def paper(name: str, text: str) -> FilePayload:
+    """A file that is given without being on a disk."""
+    return {"name": name, "mimeType": "application/json", "buffer": text.encode()}
 
 
 def open_demo(page: Page) -> None:

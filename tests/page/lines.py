@@ -2,13 +2,11 @@
 
 import itertools
 import json
-import tempfile
-from pathlib import Path
 from typing import Any
 
 from playwright.sync_api import Page, expect
 
-from tests.page.hands import open_screen, touch
+from tests.page.hands import give_file, paper, touch
 
 # A job that says the same as one that is kept already is not taken in again.
 NUMBERS = itertools.count(1)
@@ -60,13 +58,9 @@ def nave(*, gap: bool = False, limit_db: float = 0.5) -> dict[str, Any]:
 
 def open_line(page: Page, job: dict[str, Any]) -> None:
     """Take a job in from a file and open its one zone."""
-    open_screen(page, "Jobs")
-    with tempfile.TemporaryDirectory() as folder:
-        path = Path(folder) / "job.json"
-        path.write_text(json.dumps(job))
-        page.locator("main.sheet-jobs ~ .bench input[type=file]").set_input_files(path)
-        touch(page, "Keep it")
-        expect(page.locator("main.sheet-job")).to_be_visible()
+    give_file(page, paper("job.json", json.dumps(job)))
+    touch(page, "Keep it")
+    expect(page.locator("main.sheet-job")).to_be_visible()
     page.locator(".zone-way").filter(has_text="Nave").first.tap()
     expect(page.get_by_role("heading", level=1)).to_have_text("Nave")
 

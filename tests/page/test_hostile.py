@@ -9,7 +9,7 @@ from playwright.sync_api import Page, expect
 
 from pycore.carry.saved import save
 from pycore.jobs import Job
-from tests.page.hands import expect_kept, open_screen, touch
+from tests.page.hands import expect_kept, give_file, open_screen, paper, touch
 from tests.page.visitors import fragment_of, make_visitor, open_way
 from web.tools.server import FolderServer
 
@@ -83,9 +83,7 @@ def test_hostile_text_in_every_field_is_shown_on_every_screen_and_never_run(
     if way == "link":
         page.goto(f"{served.address}#{fragment_of(job)}")
     else:
-        open_screen(page, "Jobs")
-        file = {"name": "<b>.json", "mimeType": "application/json", "buffer": save(job).encode()}
-        page.locator("input[type=file]").set_input_files(file)  # type: ignore[arg-type]
+        give_file(page, paper("<b>.json", save(job)))
     expect(page.locator(".open-preview h2")).to_have_text(job.name)
     expect_harmless(page)
     touch(page, "Keep it")
@@ -149,9 +147,7 @@ def test_hostile_text_in_a_comparison_is_shown_as_text(watched: Page, served: Fo
 def test_signs_that_turn_words_around_never_reach_the_page(watched: Page) -> None:
     page = watched
     text = save(make_visitor("xt1", "NAME")).replace("NAME", "abc\u202edcba\u2066x")
-    open_screen(page, "Jobs")
-    file = {"name": "t.json", "mimeType": "application/json", "buffer": text.encode()}
-    page.locator("input[type=file]").set_input_files(file)  # type: ignore[arg-type]
+    give_file(page, paper("t.json", text))
     expect(page.locator("#came-title, .open-problem").first).to_be_visible()
     assert not TURNING.search(page.locator("body").inner_text())
     expect_harmless(page)

@@ -5,7 +5,7 @@ from pathlib import Path
 
 from playwright.sync_api import Page, expect
 
-from tests.page.hands import expect_kept, open_demo, open_screen, touch
+from tests.page.hands import expect_kept, give_file, open_demo, open_screen, touch
 
 HARM = '<img src=x onerror="document.title=1">{{7*7}}${7*7}<b>"\'&amp;'
 
@@ -79,7 +79,7 @@ def test_a_job_goes_to_a_file_and_comes_back_as_it_was(fresh: Page, tmp_path: Pa
     touch(page, "Delete")
     touch(page, "Delete it")
     expect(page.locator(".job-line")).to_have_count(0)
-    page.locator("input[type=file]").set_input_files(file)
+    give_file(page, file)
     touch(page, "Keep it")
     expect(page.get_by_role("heading", level=1)).to_have_text("Ilverne Glasshouses")
     assert f"#/job/{saved['id']}" in page.url
@@ -97,8 +97,7 @@ def test_a_job_that_is_here_already_is_never_overwritten_by_a_file(
     waiting.value.save_as(file)
     page.get_by_role("link", name="Back to Ilverne Glasshouses").tap()
     rename(page, "Changed since")
-    open_screen(page, "Jobs")
-    page.locator("input[type=file]").set_input_files(file)
+    give_file(page, file)
     touch(page, "Keep as a new job")
     expect(page.get_by_role("heading", level=1)).to_contain_text("(from elsewhere)")
     open_screen(page, "Jobs")
@@ -110,8 +109,7 @@ def test_a_file_that_is_no_job_is_refused_in_plain_words(fresh: Page, tmp_path: 
     page = fresh
     file = tmp_path / "letter.json"
     file.write_text('{"format": "letter"}', encoding="utf-8")
-    open_screen(page, "Jobs")
-    page.locator("input[type=file]").set_input_files(file)
+    give_file(page, file)
     expect(page.locator(".open-problem")).to_be_visible()
     open_screen(page, "Jobs")
     expect(page.locator(".job-line")).to_have_count(0)

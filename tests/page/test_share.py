@@ -12,7 +12,7 @@ from pycore.carry.link import read_link
 from pycore.carry.prints import print_of
 from pycore.carry.saved import save, save_all
 from pycore.jobs import Job
-from tests.page.hands import expect_kept, open_screen, touch
+from tests.page.hands import expect_kept, give_file, open_screen, touch
 from tests.page.picture import read_code
 from tests.page.visitors import (
     changed,
@@ -166,8 +166,7 @@ def test_a_job_too_large_for_a_code_says_so_and_offers_the_file(page: Page, tmp_
             point["fitted"]["label"] = f"{point['id'][::-1]} {crc32(point['id'].encode()) % 9973}"
     file = tmp_path / "harbour.json"
     file.write_text(save(changed(job, zones=raw["zones"])), encoding="utf-8")
-    open_screen(page, "Jobs")
-    page.locator("input[type=file]").set_input_files(file)
+    give_file(page, file)
     touch(page, "Keep it")
     expect_kept(page)
     open_way(page, "Share")
@@ -207,8 +206,7 @@ def test_a_file_of_all_jobs_is_looked_at_one_by_one_or_kept_as_a_whole(
     newer = (make_visitor("t2b", "East yard"), make_visitor("t2c", "West yard"))
     file = tmp_path / "all.json"
     file.write_text(save_all((old, *newer)), encoding="utf-8")
-    open_screen(page, "Jobs")
-    page.locator("input[type=file]").set_input_files(file)
+    give_file(page, file)
     expect(page.locator(".open-one")).to_have_count(3)
     expect(page.locator(".open-one").nth(0)).to_contain_text("here already")
     expect(page.locator(".open-one").nth(1)).to_contain_text("new")
