@@ -10,6 +10,9 @@ from web.tools.places import ROOT
 from web.tools.ready_machine import get_machine_ready
 from web.tools.ready_python import fetch_wheels
 
+# Two files at a time: a browser test waits more than it works. A file's tests stay together.
+LANES = ("--numprocesses=2", "--dist=loadfile")
+
 
 def run(_known: argparse.Namespace, rest: list[str]) -> int:
     """Build the app and run every test against it; further words go to pytest."""
@@ -17,6 +20,6 @@ def run(_known: argparse.Namespace, rest: list[str]) -> int:
     fetch_wheels("trial", telling="fetching the test tools for the browser's Python")
     make_dist()
     sys.stdout.flush()
-    command = [sys.executable, "-m", "pytest", *rest]
+    command = [sys.executable, "-m", "pytest", *LANES, *rest]
     environment = {**os.environ, "RUNGLINE_EXAMPLES": "full"}
     return subprocess.run(command, cwd=ROOT, env=environment, check=False).returncode
