@@ -38,9 +38,8 @@ const put_attenuator = {
   build: (form, state, newId) => {
     const { zone, after } = splitHang(form.values.after ?? "");
     const points = [{ id: newId(), after, fitted: blankFitted("attenuator") }];
-    const context = { ...form.context, is: "attenuator" };
     return [
-      ...kindSteps(state, { ...form, context }),
+      ...kindSteps(state, form, "attenuator"),
       fill({ do: "add_points", zone, points, ...joinOf(form) }, form),
     ];
   },

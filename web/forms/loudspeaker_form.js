@@ -95,6 +95,6 @@ export const add_loudspeakers = {
     const { zone, after } = splitHang(form.values.after ?? "");
     const command = { do: "add_run", zone, after, ids, fitted: blankFitted("loudspeaker"), ...joinOf(form) };
     const step = fill(command, form);
-    return [...kindSteps(state, form), { ...step, typed: { run: form.values.run ?? "", ...step.typed } }];
+    return [...kindSteps(state, form, "loudspeaker"), { ...step, typed: { run: form.values.run ?? "", ...step.typed } }];
   },
 };

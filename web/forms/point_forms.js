@@ -11,9 +11,12 @@ import { choiceField, fill, fillTouched, numberField } from "./shape.js";
 /** @typedef {import("../state").Form} Form */
 /** @typedef {import("../state").Step} Step */
 
-/** The kinds a form names, copied into the job before they are used. @param {State} state @param {Form} form */
-export const kindSteps = (state, form) => {
-  const { kind = "", cable = "", is } = { ...form.values, is: form.context.is };
+/**
+ * The kinds a form names, copied into the job before they are used.
+ * @param {State} state @param {Form} form @param {string} is what is fitted at its point
+ */
+export const kindSteps = (state, form, is) => {
+  const { kind = "", cable = "" } = form.values;
   const family = is === "attenuator" ? "attenuators" : "loudspeakers";
   return [...useKind(state, family, kind), ...useKind(state, "cables", cable)];
 };
@@ -51,7 +54,7 @@ const addOne = (is) => ({
     const { zone, after } = splitHang(form.values.after ?? "");
     const points = [{ id: newId(), after, fitted: blankFitted(is) }];
     const splice = form.values.splice === "run";
-    return [...kindSteps(state, form), fill({ do: "add_points", zone, points, splice }, form)];
+    return [...kindSteps(state, form, is), fill({ do: "add_points", zone, points, splice }, form)];
   },
 });
 
@@ -71,7 +74,7 @@ const change_point = {
     };
   },
   build: (form, state) => [
-    ...kindSteps(state, form),
+    ...kindSteps(state, form, pointOf(state, form.context.thing ?? "")?.fitted.is ?? ""),
     ...fillTouched({ do: "change_point", point: form.context.thing, changes: {} }, form),
   ],
 };
@@ -79,6 +82,8 @@ const change_point = {
 /** @type {FormKind} */
 const move_point = {
   words: "do.move_point",
+  // for the junction that stays where the line divides or its cable changes
+  ids: () => 1,
   lay: (state, { thing = "", zone: id = "" }) => {
     const after = pointOf(state, thing)?.after ?? "";
     const places = hangChoices(state).filter(({ value }) => !value.endsWith(`/${thing}`));
@@ -91,13 +96,19 @@ const move_point = {
       fields: [
         choiceField("after", "", say("field.after"), `${id}/${after}`, places),
         ...(splice ? [splice] : []),
+        ...sectionFields(state, "changes", pointOf(state, thing) ?? null).slice(0, 2),
       ],
     };
   },
-  build: (form) => {
+  build: (form, state, newId) => {
+    const { thing: point = "" } = form.context;
     const { zone, after } = splitHang(form.values.after ?? "");
     const splice = form.values.splice === "run";
-    return [{ command: { do: "move_point", point: form.context.thing, zone, after, splice } }];
+    return [
+      ...kindSteps(state, form, ""),
+      { command: { do: "move_point", point, zone, after, splice, junction: newId() } },
+      ...fillTouched({ do: "change_point", point, changes: {} }, form),
+    ];
   },
 };
 

@@ -1,0 +1,58 @@
+"""Putting in, changing and moving single points of a line by their forms."""
+
+from playwright.sync_api import Page, expect
+
+from tests.page.hands import expect_kept, pick_point, point, touch
+from tests.page.lines import nave, open_line
+
+
+def test_an_attenuator_of_a_kind_from_the_catalogue_is_hung(page: Page) -> None:
+    open_line(page, nave())
+    touch(page, "Attenuator")
+    page.get_by_label("Kind").select_option(label="wall control 100 W, overridden by a page")
+    touch(page, "Add")
+    expect(page.locator(".point")).to_have_count(10)
+    expect(point(page, "Nave A1")).to_contain_text("wall control 100 W")
+
+
+def test_an_attenuator_is_said_to_be_of_a_kind_from_the_catalogue(page: Page) -> None:
+    open_line(page, nave())
+    pick_point(page, "Nave control")
+    touch(page, "Change")
+    page.get_by_label("Kind").select_option(label="wall control 10 W")
+    touch(page, "Save")
+    expect(point(page, "Nave control")).to_contain_text("wall control 10 W")
+
+
+def test_a_point_where_the_line_divides_is_moved_and_a_junction_stays(page: Page) -> None:
+    open_line(page, nave())
+    pick_point(page, "Nave 2")  # the chapel branches off here
+    touch(page, "Move")
+    page.get_by_label("Hangs behind").select_option(label="Nave: Nave 6")
+    page.get_by_label("How it joins").select_option(label="as a branch")
+    page.get_by_label("Length of the run to it").fill("20 ft")
+    page.get_by_role("form").get_by_role("button", name="Move", exact=True).tap()
+    expect(page.locator(".point")).to_have_count(10)
+    rows = page.locator(".point-pick").all_inner_texts()
+    # a junction of the same name keeps the place and the twelve metres; the loudspeaker is last
+    [stays, moved] = [row for row in rows if "Nave 2" in row]
+    assert "unction" in stays and "12 m" in stays
+    assert "15 W at 100 V" in moved and "6.1 m" in moved
+    touch(page, "Undo")
+    expect(page.locator(".point")).to_have_count(9)
+    expect_kept(page)
+
+
+def test_a_point_is_moved_into_the_run_behind_a_junction(page: Page) -> None:
+    open_line(page, nave())
+    touch(page, "Junction")
+    page.get_by_label("Label").fill("Box")
+    page.get_by_label("Hangs behind").select_option(label="Nave: Nave 1")
+    touch(page, "Add")
+    expect(page.locator(".point")).to_have_count(10)
+    pick_point(page, "Chapel 2")
+    touch(page, "Move")
+    page.get_by_label("Hangs behind").select_option(label="Nave: Box")
+    page.get_by_role("form").get_by_role("button", name="Move", exact=True).tap()
+    expect(page.locator(".point-pick").nth(2)).to_contain_text("Chapel 2")
+    expect(page.locator(".point-pick").nth(3)).to_contain_text("Nave 2")
