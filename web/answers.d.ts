@@ -13,13 +13,12 @@ export type Filled<T> = T extends (infer U)[]
 
 export type Verdict = door.FindingAnswer["verdict"];
 export type Problem = door.ProblemAnswer;
-export type Tap = door.Tap & { shown?: string };
 export type Catalogue = Omit<Filled<door.CatalogueAnswer>, Family> & Kinds;
 export type Family = "loudspeakers" | "attenuators" | "cables";
 export interface Kind {
   id: string;
   name: string;
-  taps?: Tap[];
+  taps?: door.Tap[];
 }
 export type Kinds = Record<Family, Kind[]>;
 
@@ -44,7 +43,8 @@ export type JobFace = door.JobFace & { fields?: Record<string, string> };
 export interface Seen {
   findings: Finding[];
   points: door.PointRow[];
-  faces: { job: JobFace; things: Record<string, Face> };
+  /** What was kept by an earlier version has no `kinds` until it is looked at again. */
+  faces: { job: JobFace; things: Record<string, Face>; kinds?: door.KindFaces };
 }
 export type SeenJob = Seen & { job: Job };
 

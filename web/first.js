@@ -3,6 +3,7 @@
 import { emptyTally } from "./actions/tally.js";
 import { firstLine } from "./line_first.js";
 import { firstMeter } from "./meter_first.js";
+import { catalogueOf } from "./stock.js";
 
 /**
  * @param {import("./state").Place} place
@@ -13,7 +14,7 @@ export const firstState = (place, manner) => ({
   place,
   engine: { stage: "fetch", bytes: 0, cause: null, version: null, way: null },
   manner,
-  catalogue: null,
+  catalogue: catalogueOf(manner),
   tally: emptyTally,
   jobs: null,
   desk: null,

@@ -4,7 +4,7 @@
  *
  * Stores: `jobs` whole records; `lines` what the list of jobs shows; `past` states for undo;
  * `states` the last states of each job, for its history and for merging; `desk` single values
- * (the tally, the catalogue, the hand and its counter).
+ * (the tally, the hand and its counter).
  */
 
 import { putState, rangeOf } from "./states.js";

@@ -1,6 +1,7 @@
 /** What happens when the page opens: what is kept is painted, then the engine is met and asked. */
 
 import { chosen } from "./engine.js";
+import { catalogueOf } from "./stock.js";
 
 /** @typedef {import("./state").Place} Place */
 /** @typedef {import("./state").Manner} Manner */
@@ -12,10 +13,10 @@ const NO_TOUCH = { data: {}, text: "", checked: false, files: null };
 
 /**
  * The text of a line voltage in a new manner of printing.
- * @param {Catalogue | null} before @param {Catalogue} now @param {string} text
+ * @param {Catalogue} before @param {Catalogue} now @param {string} text
  */
 const sameVolts = (before, now, text) => {
-  const line_v = before?.line_volts.find(({ shown }) => shown === text)?.line_v;
+  const line_v = before.line_volts.find(({ shown }) => shown === text)?.line_v;
   return now.line_volts.find((each) => each.line_v === line_v)?.shown ?? text;
 };
 
@@ -24,13 +25,14 @@ const sameVolts = (before, now, text) => {
 export const makeOpening = ({ store, door, keeper, edits, desk, updates }) => {
   /** What this device remembers, painted before the engine is ready. */
   const remembering = (async () => {
-    const names = ["manner", "catalogue", "tally"];
-    const [manner, catalogue, tally] = await Promise.all(names.map((name) => keeper.read(name)));
-    if (manner) chosen.manner = manner;
+    const names = ["manner", "tally"];
+    const [kept, tally] = await Promise.all(names.map((name) => keeper.read(name)));
     const now = store.read();
+    const manner = kept ?? now.manner;
+    chosen.manner = manner;
     store.change({
-      manner: manner ?? now.manner,
-      catalogue: catalogue ?? now.catalogue,
+      manner,
+      catalogue: catalogueOf(manner),
       tally: { ...now.tally, ...tally },
       jobs: await keeper.listJobs(),
     });
@@ -40,11 +42,6 @@ export const makeOpening = ({ store, door, keeper, edits, desk, updates }) => {
   const askAgain = async (act) => {
     const { version } = await door.ask("version", {});
     store.change({ engine: { ...store.read().engine, version } });
-    const catalogue = await door.ask("catalogue", {});
-    const { catalogue: before, tally } = store.read();
-    const line_v = sameVolts(before, catalogue, tally.line_v);
-    store.change({ catalogue, tally: { ...tally, line_v } });
-    await keeper.keep("catalogue", catalogue);
     await desk.refresh();
     await act("tally.ask", NO_TOUCH);
   };
@@ -87,8 +84,11 @@ export const makeOpening = ({ store, door, keeper, edits, desk, updates }) => {
 
     /** @param {Partial<Manner>} part */
     setManner(part) {
-      chosen.manner = { ...store.read().manner, ...part };
-      store.change({ manner: chosen.manner });
+      const { manner, catalogue: before, tally } = store.read();
+      chosen.manner = { ...manner, ...part };
+      const catalogue = catalogueOf(chosen.manner);
+      const line_v = sameVolts(before, catalogue, tally.line_v);
+      store.change({ manner: chosen.manner, catalogue, tally: { ...tally, line_v } });
       keeper.keep("manner", chosen.manner);
       return askAgain(acting);
     },

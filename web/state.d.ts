@@ -213,7 +213,7 @@ export interface State {
   place: Place;
   engine: EngineState;
   manner: Manner;
-  catalogue: Catalogue | null;
+  catalogue: Catalogue;
   tally: Tally;
   jobs: JobLine[] | null;
   desk: Desk | null;

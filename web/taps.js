@@ -13,10 +13,6 @@ const lineVolts = ({ desk }, zone) =>
     .flatMap(({ outputs }) => outputs)
     .find(({ id }) => id === (zone.page_output ?? zone.output))?.line_v;
 
-/** The text of a tap as the catalogue prints it. @param {State} state @param {number} tap_w */
-const shownTap = ({ catalogue }, tap_w) =>
-  catalogue?.usual_taps.flatMap(({ taps }) => taps).find((tap) => tap.tap_w === tap_w)?.shown;
-
 /**
  * @param {State} state @param {Zone} zone @param {Fitted} fitted
  * @returns {OfferedTap[]}
@@ -24,16 +20,11 @@ const shownTap = ({ catalogue }, tap_w) =>
 export const tapsOf = (state, zone, fitted) => {
   const at_v = fitted.tap_at_v ?? lineVolts(state, zone);
   if (!at_v) return [];
-  const kind = state.desk?.job.kinds.loudspeakers.find(({ id }) => id === fitted.kind);
-  const own = (kind?.taps ?? []).filter((tap) => tap.at_v === at_v && tap.allowed !== false);
-  if (own.length) {
-    own.sort((one, other) => Number(one.w) - Number(other.w));
-    return own.flatMap(({ w, shown }) =>
-      w ? [{ tap_w: w, at_v, shown: shown ?? shownTap(state, w) ?? `${w} W` }] : [],
-    );
-  }
-  const usual = state.catalogue?.usual_taps.find(({ line_v }) => line_v === at_v)?.taps ?? [];
-  return usual.map(({ tap_w, shown }) => ({ tap_w, at_v, shown }));
+  const kinds = state.desk?.seen.faces.kinds?.loudspeakers ?? {};
+  const own = kinds[fitted.kind ?? ""]?.rows.find((row) => row.at_v === at_v || row.line_v === at_v);
+  const usual = state.catalogue.usual_taps.find(({ line_v }) => line_v === at_v);
+  const taps = own?.taps.length ? own.taps : (usual?.taps ?? []);
+  return taps.map(({ tap_w, shown }) => ({ tap_w, at_v, shown }));
 };
 
 /** @typedef {{neighbour: number | null, largest: number | null}} Advice */

@@ -85,11 +85,50 @@ class JobFace(TypedDict):
     fields: NotRequired[dict[str, str]]
 
 
+class OfferedTap(TypedDict):
+    """A tap and how it is printed."""
+
+    tap_w: float
+    shown: str
+
+
+class RowFace(TypedDict):
+    """The taps of one marked voltage; `taps` are those one may turn to, small ones first.
+
+    `at_v` is the mark, `line_v` the voltage of the line it stands for.
+    """
+
+    at_v: float
+    line_v: float
+    shown: str
+    text: str
+    taps: list[OfferedTap]
+
+
+class KindFace(TypedDict):
+    """One kind: its line, whether it is used, its numbers as typed, the rows of its selector."""
+
+    line: str
+    used: str
+    in_use: bool
+    fields: dict[str, str]
+    rows: list[RowFace]
+
+
+class KindFaces(TypedDict):
+    """The kinds of a job by family and id."""
+
+    loudspeakers: dict[str, KindFace]
+    attenuators: dict[str, KindFace]
+    cables: dict[str, KindFace]
+
+
 class Faces(TypedDict):
     """All texts the page's lists need."""
 
     job: JobFace
     things: dict[str, Face]
+    kinds: KindFaces
 
 
 class Seen(TypedDict):

@@ -1,7 +1,7 @@
 """The asks `start` and `edit`: commands read, typed numbers put in, applied."""
 
 import json
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import Any
 
 from pycore.asks.answers import SeenJob
@@ -9,7 +9,7 @@ from pycore.asks.requests import EditBody, StartBody
 from pycore.asks.see import see_job
 from pycore.edit import Command, apply, read_command
 from pycore.ground.problems import BadText, Problem
-from pycore.ground.units import Manner, read, read_run, show_typed, unit_of
+from pycore.ground.units import Manner, read, read_run, read_taps, show_typed, unit_of
 from pycore.ground.units.table import TYPED
 from pycore.jobs import Job, Kinds
 from pycore.jobs.catalogue import DEFAULT_LIMITS
@@ -78,33 +78,40 @@ def said_as_typed(problem: BadText, typed: Mapping[str, str], *, manner: Manner)
     return BadText("cannot_be_unknown", where=where) if empty else problem
 
 
-def read_field(field: str, text: str, *, manner: Manner) -> float | int | dict[str, Any] | None:
+def read_field(field: str, text: str, *, manner: Manner) -> object:
     """A typed number by the unit its field's name ends in; a problem names that field.
 
-    A field named "run" is read as so many, so far apart.
+    A field named "run" is read as so many, so far apart; one named "taps" as a selector's row.
     """
-    if field.rsplit(".", 1)[-1] == "run":
-        return _read_run(field, text, manner=manner)
     unit = unit_of(field)
-    if unit is None or unit not in TYPED:
+    name = field.rsplit(".", 1)[-1]
+    if name not in NOT_ONE_NUMBER and (unit is None or unit not in TYPED):
         raise BadText("field_not_typed", where={"field": field}, field=field)
     try:
-        number = read(text, unit, manner=manner)
+        if name in NOT_ONE_NUMBER:
+            return NOT_ONE_NUMBER[name](text, manner)
+        number = read(text, unit or "", manner=manner)
     except Problem as problem:
         problem.where["field"] = field
         raise
     return int(number) if number is not None and unit in WHOLE else number
 
 
-def _read_run(field: str, text: str, *, manner: Manner) -> dict[str, Any]:
-    try:
-        run = read_run(text, manner=manner)
-        if run is None:
-            raise BadText("run_needed")
-    except Problem as problem:
-        problem.where["field"] = field
-        raise
+def _read_run(text: str, manner: Manner) -> dict[str, Any]:
+    run = read_run(text, manner=manner)
+    if run is None:
+        raise BadText("run_needed")
     return {"count": run.how_many, "length_m": run.length_m}
+
+
+def _read_row(text: str, manner: Manner) -> list[dict[str, Any]]:
+    return [tap._asdict() for tap in read_taps(text, manner=manner)]
+
+
+NOT_ONE_NUMBER: Mapping[str, Callable[[str, Manner], object]] = {
+    "run": _read_run,
+    "taps": _read_row,
+}
 
 
 def _put(raw: Any, path: list[str], *, value: object, field: str) -> Any:

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
 from pycore.asks.answers import Face, Faces, FindingAnswer, JobFace
+from pycore.asks.kind_faces import kind_faces, kinds_used
 from pycore.asks.point_lines import point_detail, point_line
 from pycore.asks.shown import Bounds, bounds_text
 from pycore.calc.check import Checked
@@ -74,7 +75,11 @@ def faces_of(
             )
             face["detail"] = point_detail(point, names, manner=manner)
             things[point.id] = face
-    return {"job": job_face(checked.job, shown, manner=manner), "things": things}
+    return {
+        "job": job_face(checked.job, shown, manner=manner),
+        "things": things,
+        "kinds": kind_faces(checked.job.kinds, kinds_used(checked.job), manner=manner),
+    }
 
 
 def _face(desk: Desk, place: str, *, line: str, concern: Iterable[Iterable[FindingAnswer]]) -> Face:

@@ -3,10 +3,12 @@
 from typing_extensions import TypedDict
 
 from pycore import __version__
+from pycore.asks.answers import KindFaces
+from pycore.asks.kind_faces import kind_faces
 from pycore.asks.requests import NothingBody
 from pycore.ground.units import Manner, show_typed
 from pycore.ground.words import ENGLISH
-from pycore.jobs import AttenuatorKind, CableKind, LoudspeakerKind
+from pycore.jobs import AttenuatorKind, CableKind, Kinds, LoudspeakerKind
 from pycore.jobs.catalogue import (
     LINE_VOLTS,
     USUAL_TAPS_W,
@@ -14,6 +16,8 @@ from pycore.jobs.catalogue import (
     loudspeaker_kinds,
 )
 from pycore.jobs.catalogue_cables import cable_kinds
+
+NOT_USED: dict[str, dict[str, int]] = {"loudspeakers": {}, "attenuators": {}, "cables": {}}
 
 
 class VersionAnswer(TypedDict):
@@ -44,7 +48,10 @@ class UsualTaps(TypedDict):
 
 
 class CatalogueAnswer(TypedDict):
-    """Generic kinds to start from, the usual voltages and taps."""
+    """Generic kinds to start from and how they look, the usual voltages and taps.
+
+    The page is built with this answer in it, so that it can be used before the core has started.
+    """
 
     loudspeakers: list[LoudspeakerKind]
     attenuators: list[AttenuatorKind]
@@ -52,6 +59,7 @@ class CatalogueAnswer(TypedDict):
     line_volts: list[LineVolts]
     usual_taps: list[UsualTaps]
     names: dict[str, str]
+    faces: KindFaces
 
 
 def version(_body: NothingBody, _manner: Manner) -> VersionAnswer:
@@ -67,6 +75,9 @@ def catalogue(_body: NothingBody, manner: Manner) -> CatalogueAnswer:
     cables = list(cable_kinds(names))
     every: list[LoudspeakerKind | AttenuatorKind | CableKind]
     every = [*loudspeakers, *attenuators, *cables]
+    kinds = Kinds(
+        loudspeakers=tuple(loudspeakers), attenuators=tuple(attenuators), cables=tuple(cables)
+    )
     return {
         "loudspeakers": loudspeakers,
         "attenuators": attenuators,
@@ -80,6 +91,7 @@ def catalogue(_body: NothingBody, manner: Manner) -> CatalogueAnswer:
             for line_v, taps in USUAL_TAPS_W.items()
         ],
         "names": {one.id: one.name for one in every},
+        "faces": kind_faces(kinds, NOT_USED, manner=manner),
     }
 
 

@@ -9,6 +9,7 @@ from pycore.edit.cabling import SetCable
 from pycore.edit.change import changed
 from pycore.edit.fitting import ChangePoint, Connect, Disconnect, SetAttenuator
 from pycore.edit.hanging import AddPoints, MovePoint, RemovePoint
+from pycore.edit.kinds import DropKind, UseKind
 from pycore.edit.measuring import DropReading, KeepReading, MarkBaseline
 from pycore.edit.runs import AddRun
 from pycore.edit.supply import (
@@ -24,7 +25,7 @@ from pycore.edit.supply import (
 from pycore.edit.swapping import SetTap, SwapLoudspeaker
 from pycore.edit.ticking import Tick, Untick
 from pycore.edit.ticks import living_ticks
-from pycore.edit.whole import ChangeJob, DropKind, Restore, SetLimits, UseKind
+from pycore.edit.whole import ChangeJob, Restore, SetLimits
 from pycore.edit.zoning import AddZone, ChangeZone, MoveZone, RemoveZone
 from pycore.ground.refusals import read_kind
 from pycore.jobs import Job

@@ -1,23 +1,18 @@
-"""Commands for the job as a whole: its name, its limits, its kinds, an earlier state."""
+"""Commands for the job as a whole: its name, its limits, an earlier state."""
 
-from typing import Annotated, Literal
+from typing import Literal
 
-from pydantic import Field
-
-from pycore.edit.change import changed, given, require, without
+from pycore.edit.change import changed, given, require
 from pycore.ground.problems import BadCommand
-from pycore.jobs import AttenuatorKind, CableKind, Closed, Job, LoudspeakerKind, Point
+from pycore.jobs import Closed, Job
 from pycore.jobs.base import (
     Celsius,
     Fraction,
-    Id,
     LossDecibels,
     Name,
     Notes,
     SquareMillimetres,
 )
-
-Family = Literal["loudspeakers", "attenuators", "cables"]
 
 
 class JobChanges(Closed):
@@ -62,77 +57,6 @@ class SetLimits(Closed):
         fields = given(self.changes)
         require(fields, "loss_db", "load_fraction", "conductor_c")
         return changed(job, limits=changed(job.limits, **fields))
-
-
-class _UseKind(Closed):
-    """Copy a kind into the job, or put a corrected one in the place of its namesake."""
-
-    do: Literal["use_kind"]
-    family: Family
-    kind: LoudspeakerKind | AttenuatorKind | CableKind
-
-    def apply(self, job: Job) -> Job:
-        """The job with the kind in it."""
-        now = getattr(job.kinds, self.family)
-        if any(one.id == self.kind.id for one in now):
-            kept = tuple(self.kind if one.id == self.kind.id else one for one in now)
-        else:
-            kept = (*now, self.kind)
-        return changed(job, kinds=changed(job.kinds, **{self.family: kept}))
-
-
-class UseLoudspeaker(_UseKind):
-    """Use a kind of loudspeaker."""
-
-    family: Literal["loudspeakers"]
-    kind: LoudspeakerKind
-
-
-class UseAttenuator(_UseKind):
-    """Use a kind of attenuator."""
-
-    family: Literal["attenuators"]
-    kind: AttenuatorKind
-
-
-class UseCable(_UseKind):
-    """Use a kind of cable."""
-
-    family: Literal["cables"]
-    kind: CableKind
-
-
-UseKind = Annotated[UseLoudspeaker | UseAttenuator | UseCable, Field(discriminator="family")]
-
-
-class DropKind(Closed):
-    """Take a kind out of the job; refused while something uses it."""
-
-    do: Literal["drop_kind"]
-    family: Family
-    kind: Id
-
-    def apply(self, job: Job) -> Job:
-        """The job without the kind."""
-        kinds = getattr(job.kinds, self.family)
-        if not any(one.id == self.kind for one in kinds):
-            raise BadCommand("not_here", where={"kind": self.kind}, id=self.kind)
-        for zone in job.zones:
-            for point in zone.line:
-                if self.kind == _kind_used(point, self.family):
-                    raise BadCommand("kind_in_use", where={"point": point.id}, kind=self.kind)
-        kept = without(kinds, self.kind)
-        return changed(job, kinds=changed(job.kinds, **{self.family: kept}))
-
-
-def _kind_used(point: Point, family: Family) -> str | None:
-    """The kind of one family that a point uses."""
-    fitted = point.fitted
-    if family == "cables":
-        return point.cable
-    if fitted.is_ == "loudspeaker" and family == "loudspeakers":
-        return fitted.kind
-    return fitted.kind if fitted.is_ == "attenuator" and family == "attenuators" else None
 
 
 class Restore(Closed):

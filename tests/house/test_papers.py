@@ -6,7 +6,7 @@ import tomllib
 
 import build
 from tests.house.files import ROOT, list_files
-from web.tools.generated import make_generated
+from web.tools.generated import ask_catalogue, make_generated
 from web.tools.licences import NPM_TEXTS, write_licences
 from web.tools.vendor import COPIES
 from web.tools.versions import read_core_version
@@ -69,6 +69,16 @@ def test_the_version_is_the_head_of_the_changes() -> None:
 def test_words_and_types_are_those_of_the_core() -> None:
     for path, text in make_generated().items():
         assert path.read_text(encoding="utf-8") == text, f"run `build.py make`: {path.name}"
+
+
+def test_the_catalogue_of_the_page_needs_no_more_than_the_decimal_sign() -> None:
+    for sign in ".,":
+        assert ask_catalogue(sign, "ft") == ask_catalogue(sign, "m")
+    shown = [
+        [tap["shown"] for tap in ask_catalogue(sign)["usual_taps"][1]["taps"]] for sign in ".,"
+    ]
+    assert shown[0][3] == "7.5 W"
+    assert shown[1][3] == "7,5 W"
 
 
 def test_the_terms_of_everything_shipped_are_in_one_file() -> None:

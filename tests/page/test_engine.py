@@ -136,6 +136,22 @@ def test_a_failed_start_says_why_and_keeps_jobs_readable_and_saved_to_files(
     expect(again.locator(".notice.bad")).to_have_count(0)
 
 
+def test_the_first_visit_can_be_used_before_the_engine_has_ever_started(
+    phone: BrowserContext, served: FolderServer
+) -> None:
+    page = phone.new_page()
+    held = hold_engine(page)
+    page.goto(served.address)
+    choose_supply(page, volts="100 V", watts="120")
+    for count, tap in (("6", "6 W"), ("4", "10 W")):
+        count_row(page, count, tap)
+    expect(page.locator(".tally-row")).to_have_count(2)
+    expect(page.locator(".sum-words")).to_contain_text("as soon as the engine has started")
+    let_go(page, held)
+    expect(page.locator(".sum-big")).to_have_text("76 W")
+    expect(page.locator(".sum-headline")).to_have_text("The watts fit")
+
+
 def test_a_tally_is_painted_as_it_was_left_before_the_engine_is_ready(
     fresh: Page, phone: BrowserContext
 ) -> None:

@@ -29,7 +29,7 @@ const notKnown = () => ({ value: "", words: say("choice.not_known") });
 /** @param {State} state */
 export const voltChoices = (state) => {
   const { catalogue, desk } = state;
-  const listed = catalogue?.line_volts ?? [];
+  const listed = catalogue.line_volts;
   const used = (desk?.job.amplifiers ?? []).flatMap(({ outputs }) => outputs);
   const rest = used
     .filter(({ line_v }) => !listed.some((each) => each.line_v === line_v))
@@ -56,17 +56,14 @@ export const outputChoices = (state) => {
 /** Kinds in the job first, then those of the catalogue that it does not have yet. */
 export const kindsOf = (/** @type {State} */ state, /** @type {Family} */ family) => {
   const own = jobOf(state).kinds[family] ?? [];
-  const listed = state.catalogue?.[family] ?? [];
+  const listed = state.catalogue[family];
   return [...own, ...listed.filter(({ id }) => !own.some((kind) => kind.id === id))];
 };
 
 /** @param {State} state @param {Family} family @returns {Choice[]} */
 export const kindChoices = (state, family) => [
   notKnown(),
-  ...kindsOf(state, family).map(({ id, name }) => ({
-    value: id,
-    words: state.catalogue?.names[id] ?? name,
-  })),
+  ...kindsOf(state, family).map(({ id, name }) => ({ value: id, words: name })),
 ];
 
 /**

@@ -126,7 +126,7 @@ export interface Caption {
   words: string;
 }
 
-/** Generic kinds to start from, the usual voltages and taps. */
+/** Generic kinds to start from and how they look, the usual voltages and taps. The page is built with this answer in it, so that it can be used before the core has started. */
 export interface CatalogueAnswer {
   loudspeakers: LoudspeakerKind[];
   attenuators: AttenuatorKind[];
@@ -134,6 +134,7 @@ export interface CatalogueAnswer {
   line_volts: LineVolts[];
   usual_taps: UsualTaps[];
   names: Record<string, string>;
+  faces: KindFaces;
 }
 
 /** One difference. `what` and `title` name the thing, the same for all its changes, which stand together; `base` is None when it is not known or the thing was not there. `usual` is the side a merge takes unless told; where `must_choose`, it has to be told. */
@@ -399,6 +400,7 @@ export interface Face {
 export interface Faces {
   job: JobFace;
   things: Record<string, Face>;
+  kinds: KindFaces;
 }
 
 /** All suspects of one kind together: at how many places, and how likely together. */
@@ -536,6 +538,22 @@ export type JsonValue = unknown;
 export interface Junction {
   is: "junction";
   label: string;
+}
+
+/** One kind: its line, whether it is used, its numbers as typed, the rows of its selector. */
+export interface KindFace {
+  line: string;
+  used: string;
+  in_use: boolean;
+  fields: Record<string, string>;
+  rows: RowFace[];
+}
+
+/** The kinds of a job by family and id. */
+export interface KindFaces {
+  loudspeakers: Record<string, KindFace>;
+  attenuators: Record<string, KindFace>;
+  cables: Record<string, KindFace>;
 }
 
 /** The kinds a job uses, each family with ids of its own. */
@@ -699,6 +717,12 @@ export interface NumberRow {
 export interface NumberShown {
   shown: string;
   finding: string | null;
+}
+
+/** A tap and how it is printed. */
+export interface OfferedTap {
+  tap_w: number;
+  shown: string;
 }
 
 /** The jobs of a text, and those that could not be read: one bad job costs no other. */
@@ -909,6 +933,15 @@ export interface RowAnswer {
   shown: string;
   sum: string;
   problem: ProblemAnswer | null;
+}
+
+/** The taps of one marked voltage; `taps` are those one may turn to, small ones first. `at_v` is the mark, `line_v` the voltage of the line it stands for. */
+export interface RowFace {
+  at_v: number;
+  line_v: number;
+  shown: string;
+  text: string;
+  taps: OfferedTap[];
 }
 
 /** A mark of the ruler beside the drawing. */

@@ -38,7 +38,7 @@ const outputOf = ({ desk, place }) => {
 /** @param {State} state */
 const volts = (state) => {
   const now = outputOf(state)?.line_v;
-  const listed = (state.catalogue?.line_volts ?? []).filter(({ line_v }) => line_v !== now);
+  const listed = state.catalogue.line_volts.filter(({ line_v }) => line_v !== now);
   const choices = listed.map(({ line_v, shown }) => ({ value: `${line_v}`, words: shown }));
   return chips("if.volts", choices, state.line.what_if.line_v, say("tally.line_v"));
 };
@@ -46,7 +46,7 @@ const volts = (state) => {
 /** @param {State} state */
 const taps = (state) => {
   const now = outputOf(state)?.line_v;
-  const row = state.catalogue?.usual_taps.find(({ line_v }) => line_v === now)?.taps ?? [];
+  const row = state.catalogue.usual_taps.find(({ line_v }) => line_v === now)?.taps ?? [];
   const choices = row.map(({ tap_w, shown }) => ({ value: `${tap_w}`, words: shown }));
   return chips("if.tap", choices, state.line.what_if.tap, say("tally.taps"));
 };

@@ -12,8 +12,8 @@ const LOWER = ["6", "7", "8", "9", "0"];
 
 /** @param {State} state */
 const usualTaps = ({ tally, catalogue }) => {
-  const line = catalogue?.line_volts.find(({ shown }) => shown === tally.line_v);
-  return catalogue?.usual_taps.find(({ line_v }) => line_v === line?.line_v)?.taps ?? [];
+  const line = catalogue.line_volts.find(({ shown }) => shown === tally.line_v);
+  return catalogue.usual_taps.find(({ line_v }) => line_v === line?.line_v)?.taps ?? [];
 };
 
 /** @param {string} digit */
@@ -66,10 +66,7 @@ const outputPick = ({ outputs, output }) =>
 /** @param {State} state */
 const taps = (state) => {
   const list = usualTaps(state);
-  if (!list.length) {
-    const words = state.catalogue ? say("tally.volts_first") : say("tally.engine_first");
-    return html`<p class="taps taps-none">${words}</p>`;
-  }
+  if (!list.length) return html`<p class="taps taps-none">${say("tally.volts_first")}</p>`;
   return html`<div class="taps" role="group" aria-label=${say("tally.taps")}>
     ${list.map(
       ({ shown }) => html`<button type="button" class="chip" data-act="tally.tap"

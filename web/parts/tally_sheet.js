@@ -18,8 +18,7 @@ const problemAt = ({ answer }, field) =>
 /** @param {State} state */
 const volts = ({ tally, catalogue }) => html`<fieldset class="volts">
   <legend class="unseen">${say("tally.line_v")}</legend>
-  ${catalogue ? nothing : html`<p class="volts-coming">${say("tally.volts_coming")}</p>`}
-  ${(catalogue?.line_volts ?? []).map(
+  ${catalogue.line_volts.map(
     ({ shown }) => html`<label class="volt">
       <input type="radio" name="line_v" data-input="tally.volts" data-text=${shown}
         .checked=${live(tally.line_v === shown)} />
@@ -76,23 +75,25 @@ const sum = ({ tally }) => {
   const summary = tally.answer?.summary;
   const verdict = summary?.verdict ?? "note";
   const counted = tally.rows.length > 0;
+  const figures = counted ? summary : null;
+  const sum = counted ? (summary?.sum ?? say("tally.summing")) : say("tally.nothing");
   return html`<section class="sum" aria-label=${say("tally.sum")}>
     <div class="sum-figures">
-      <p class="sum-big">${figure(counted ? summary?.sum : say("tally.nothing"), counted ? summary?.finding : null, say("tally.sum"))}</p>
+      <p class="sum-big">${figure(sum, figures?.finding, say("tally.sum"))}</p>
       <dl class="sum-small">
-        ${smallFigure("tally.share", counted ? summary?.share : "", summary?.finding)}
-        ${smallFigure("tally.left", counted ? summary?.left : "", summary?.finding)}
+        ${smallFigure("tally.share", figures?.share, figures?.finding)}
+        ${smallFigure("tally.left", figures?.left, figures?.finding)}
       </dl>
     </div>
-    ${shareBar(counted ? summary?.share_fraction : 0, verdict, tally.answer?.job.limits.load_fraction)}
+    ${shareBar(counted ? figures?.share_fraction : 0, verdict, tally.answer?.job.limits.load_fraction)}
     <div class="sum-words" role="status">
-      ${counted && summary
-        ? html`<p class="sum-headline v-${verdict}">${shape(verdict)}<strong>${summary.headline}</strong></p>
-            <p class="sum-reason">${summary.reason}</p>
-            ${notChecked(summary)}`
-        : html`<p class="sum-headline">${say("tally.first_words")}</p>`}
+      ${figures
+        ? html`<p class="sum-headline v-${verdict}">${shape(verdict)}<strong>${figures.headline}</strong></p>
+            <p class="sum-reason">${figures.reason}</p>
+            ${notChecked(figures)}`
+        : html`<p class="sum-headline">${say(counted ? "tally.not_summed" : "tally.first_words")}</p>`}
     </div>
-    ${counted && summary ? fits(summary) : html`<p class="fits"></p>`}
+    ${figures ? fits(figures) : html`<p class="fits"></p>`}
   </section>`;
 };
 

@@ -9,15 +9,19 @@ from pycore.ground.units.read import read
 from pycore.ground.units.runs import Run, read_run
 from pycore.ground.units.show import show, show_length, show_typed
 from pycore.ground.units.table import Manner, unit_of
+from pycore.ground.units.taps import TapText, read_taps, show_taps
 
 __all__ = [
     "Manner",
     "Run",
+    "TapText",
     "read",
     "read_run",
+    "read_taps",
     "same_voltage",
     "show",
     "show_length",
+    "show_taps",
     "show_typed",
     "true_voltage",
     "unit_of",

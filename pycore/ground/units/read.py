@@ -20,6 +20,10 @@ FEET_INCHES = re.compile(
     r"(\d{1,6})\s*(?:['′]|ft|feet)\s*(\d{1,2}(?:[.,]\d{1,6})?)\s*(?:[\"″]|in|inches)",
     re.ASCII | re.IGNORECASE,
 )
+# ohms and the length they were measured over, which is a number again
+MEASURED_OVER = re.compile(
+    r"(\d[^/]*?)\s*(?:/|\bon\b|\bover\b|\bper\b)\s*(\d.*)", re.ASCII | re.IGNORECASE
+)
 # what follows a number and is no unit: more digits, marks or signs
 MORE_NUMBER = re.compile(r"[.,_+-]|['’]\d|[^\W\d_]?[+-]?\d")
 OHM_SIGN, OMEGA = "\u2126", "\u03a9"
@@ -40,8 +44,18 @@ def read(text: str, unit: str, *, manner: Manner) -> float | None:
     if unit == "m" and (both := FEET_INCHES.fullmatch(tidy)):
         inches = float(both[2].replace(",", "."))
         return int(both[1]) * METRES_PER_FOOT + inches * METRES_PER_INCH
+    if unit == "ohm_per_km" and (over := MEASURED_OVER.fullmatch(tidy)):
+        return _per_length(over[1], over[2], text=tidy, manner=manner)
     number, word, whole = _split(tidy, unit, manner=manner)
     return _in_unit(number, word, text=tidy, unit=unit, whole=whole, manner=manner)
+
+
+def _per_length(ohms: str, length: str, *, text: str, manner: Manner) -> float:
+    """Ohms per kilometre from what a piece of cable measures: "1.2 ohm / 50 m"."""
+    loop_ohm, length_m = read(ohms, "ohm", manner=manner), read(length, "m", manner=manner)
+    if loop_ohm is None or not length_m:
+        raise BadText("number_unread", text=text, unit=_named("ohm_per_km"))
+    return 1000 * loop_ohm / length_m
 
 
 def _named(unit: str) -> str:

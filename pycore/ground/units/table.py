@@ -15,6 +15,7 @@ class Manner(NamedTuple):
 
 METRES_PER_FOOT = 0.3048  # exact, international foot
 METRES_PER_INCH = 0.0254
+KILOMETRES_PER_KILOFOOT = METRES_PER_FOOT
 
 # unit -> {what may be typed: factor to the inner unit}; the empty word is the plain number.
 TYPED: dict[str, dict[str, float]] = {
@@ -35,9 +36,11 @@ TYPED: dict[str, dict[str, float]] = {
     "pct": {"": 1, "%": 1},
     "fraction": {"": 0.01, "%": 0.01},
     "count": {"": 1, "x": 1, "×": 1, "pcs": 1},
-    "ohm_per_km": {"": 1, "ohm/km": 1, "ω/km": 1},
-    "uh_per_m": {"": 1, "uh/m": 1, "µh/m": 1, "μh/m": 1},
-    "pf_per_m": {"": 1, "pf/m": 1},
+    "ohm_per_km": {"": 1, "ohm/km": 1, "ω/km": 1, "ohm/kft": 1 / KILOMETRES_PER_KILOFOOT}
+    | {"ω/kft": 1 / KILOMETRES_PER_KILOFOOT},
+    "uh_per_m": {"": 1, "uh/m": 1, "µh/m": 1, "μh/m": 1, "mh/km": 1, "nh/m": 0.001}
+    | {"uh/ft": 1 / METRES_PER_FOOT, "µh/ft": 1 / METRES_PER_FOOT, "μh/ft": 1 / METRES_PER_FOOT},
+    "pf_per_m": {"": 1, "pf/m": 1, "nf/km": 1, "pf/ft": 1 / METRES_PER_FOOT},
 }
 
 # Words in which a capital M is a million and a small one a thousandth.

@@ -1,0 +1,115 @@
+"""How the kinds of a job look in a list, and their numbers as a form shows them."""
+
+from collections import Counter
+from collections.abc import Iterator, Mapping
+
+from pycore.asks.answers import KindFace, KindFaces, RowFace
+from pycore.asks.fields import texts_of
+from pycore.ground.units import Manner, TapText, show_taps, show_typed, true_voltage
+from pycore.ground.words import say, say_count
+from pycore.jobs import AttenuatorKind, CableKind, Job, Kinds, LoudspeakerKind, Tap
+
+Use = Mapping[str, int]
+
+
+def kinds_used(job: Job) -> dict[str, Use]:
+    """How many points of a job use each kind, by family."""
+    points = [point for zone in job.zones for point in zone.line]
+    kinds: dict[str, list[str | None]] = {"loudspeaker": [], "attenuator": []}
+    for point in points:
+        if point.fitted.is_ == "loudspeaker" or point.fitted.is_ == "attenuator":
+            kinds[point.fitted.is_].append(point.fitted.kind)
+    return {
+        "loudspeakers": Counter(one for one in kinds["loudspeaker"] if one is not None),
+        "attenuators": Counter(one for one in kinds["attenuator"] if one is not None),
+        "cables": Counter(point.cable for point in points if point.cable is not None),
+    }
+
+
+def kind_faces(kinds: Kinds, used: Mapping[str, Use], *, manner: Manner) -> KindFaces:
+    """The faces of all kinds."""
+    return {
+        "loudspeakers": {
+            kind.id: _face(kind, _loudspeaker(kind, manner), used["loudspeakers"], manner=manner)
+            for kind in kinds.loudspeakers
+        },
+        "attenuators": {
+            kind.id: _face(kind, _attenuator(kind, manner), used["attenuators"], manner=manner)
+            for kind in kinds.attenuators
+        },
+        "cables": {
+            kind.id: _face(kind, _cable(kind, manner), used["cables"], manner=manner)
+            for kind in kinds.cables
+        },
+    }
+
+
+def _face(
+    kind: LoudspeakerKind | AttenuatorKind | CableKind,
+    parts: Iterator[str],
+    used: Use,
+    *,
+    manner: Manner,
+) -> KindFace:
+    count = used.get(kind.id, 0)
+    return {
+        "line": " · ".join(parts),
+        "used": say_count("kind", "used", count=count, language=manner.language)
+        if count
+        else say("kind", "used.none", language=manner.language),
+        "in_use": count > 0,
+        "fields": texts_of(kind, manner),
+        "rows": list(_rows(kind, manner)) if isinstance(kind, LoudspeakerKind) else [],
+    }
+
+
+def _rows(kind: LoudspeakerKind, manner: Manner) -> Iterator[RowFace]:
+    for at_v in dict.fromkeys(tap.at_v for tap in kind.taps):
+        row = [tap for tap in kind.taps if tap.at_v == at_v]
+        yield {
+            "at_v": at_v,
+            "line_v": true_voltage(at_v),
+            "shown": show_typed(at_v, "v", manner=manner),
+            "text": _row_text(row, manner),
+            "taps": [
+                {"tap_w": tap_w, "shown": show_typed(tap_w, "w", manner=manner)}
+                for tap_w in sorted(tap.w for tap in row if tap.w and tap.allowed is not False)
+            ],
+        }
+
+
+def _row_text(row: list[Tap], manner: Manner) -> str:
+    return show_taps([TapText(tap.w, tap.ohm) for tap in row], manner=manner)
+
+
+def _loudspeaker(kind: LoudspeakerKind, manner: Manner) -> Iterator[str]:
+    if not kind.taps:
+        yield say("kind", "no_taps", language=manner.language)
+    for row in _rows(kind, manner):
+        texts = {"taps": row["text"], "at_v": row["shown"]}
+        yield say("kind", "row", values=texts, language=manner.language)
+    if kind.tap_means == "delivered":
+        yield say("kind", "delivered", language=manner.language)
+
+
+def _attenuator(kind: AttenuatorKind, manner: Manner) -> Iterator[str]:
+    volts = "rated" if kind.rated_at_v is not None else "rated_no_volts"
+    code = volts if kind.rated_w is not None else "rated_not_known"
+    yield say("kind", code, values=texts_of(kind, manner), language=manner.language)
+    if kind.form is not None:
+        yield say("kind", kind.form, language=manner.language)
+    said = {True: "override_yes", False: "override_no", None: "override_not_known"}
+    yield say("kind", said[kind.override], language=manner.language)
+
+
+def _cable(kind: CableKind, manner: Manner) -> Iterator[str]:
+    if kind.awg is not None:
+        code = "cable_awg"
+    elif kind.area_mm2 is not None:
+        code = f"cable_area_{kind.strand_class}" if kind.strand_class else "cable_area"
+    else:
+        code = "cable_loop"
+    yield say("kind", code, values=texts_of(kind, manner), language=manner.language)
+    yield say("kind", kind.metal, language=manner.language)
+    if kind.tinned:
+        yield say("kind", "tinned", language=manner.language)

@@ -1,0 +1,27 @@
+"""English: the short lines by which a list shows the kinds a job uses."""
+
+KINDS = {
+    "row": "{taps} at {at_v}",
+    "no_taps": "taps not known",
+    "delivered": "its watts are delivered",
+    "cable_awg": "{awg}",
+    "cable_area": "{area_mm2}",
+    "cable_area_1": "{area_mm2}, solid",
+    "cable_area_2": "{area_mm2}, stranded",
+    "cable_area_5": "{area_mm2}, flexible",
+    "cable_loop": "measured: {loop_ohm_per_km}",
+    "copper": "copper",
+    "copper_clad_aluminium": "copper-clad aluminium",
+    "tinned": "tinned",
+    "rated": "{rated_w} at {rated_at_v}",
+    "rated_no_volts": "{rated_w}, its line voltage not known",
+    "rated_not_known": "rating not known",
+    "autotransformer": "autotransformer",
+    "pad": "resistive pad",
+    "override_yes": "overridden by a page",
+    "override_no": "not overridden",
+    "override_not_known": "override not known",
+    "used.none": "not used in this job",
+    "used.one": "used once",
+    "used.many": "used {n} times",
+}
