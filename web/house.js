@@ -16,6 +16,7 @@ import { makeStore } from "./store.js";
 import { makeTabs } from "./tabs.js";
 import { makeTravel } from "./travel/travel.js";
 import { watchAddress } from "./travel/doors.js";
+import { takeShared } from "./travel/shared.js";
 import { makeUpdates } from "./updates.js";
 
 /** @typedef {import("./shapes").FullHouse} FullHouse */
@@ -25,6 +26,7 @@ import { makeUpdates } from "./updates.js";
 const NO_TOUCH = { data: {}, text: "", checked: false, files: null };
 
 export const openHouse = () => {
+  const shared = takeShared();
   const carried = watchAddress((text) => travel.link(text));
   restoreAddress();
   const store = makeStore(firstState(readAddress(location.hash), chosen.manner));
@@ -74,6 +76,6 @@ export const openHouse = () => {
   onAddress((place) => opening.goTo(place, act).catch(onError));
   store.listen(() => tabs.giveIfWanted());
   opening.remember().catch(onError);
-  travel.begin(carried);
+  travel.begin(carried, shared);
   return { store, act: (/** @type {string} */ name, touch = NO_TOUCH) => act(name, touch) };
 };

@@ -160,6 +160,40 @@ const answer = async (request) => {
   return cache && kept ? fetchWhole(address, kept[1]) : fetch(request);
 };
 
+/**
+ * What another program shares comes as a POST, which no static server answers. It is laid aside
+ * for the page, and the page is opened to look at it: nothing is taken in here.
+ */
+const SHARED = new URL("share", BASE).href;
+const ASIDE = `rungline-shared|${new URL(BASE).pathname}`;
+const MOST_SHARED_BYTES = 8_000_000;
+
+/** @param {Request} request @returns {Promise<"came" | "large">} */
+const layAside = async (request) => {
+  const form = await request.formData();
+  // A form sends a nameless empty file where none was chosen.
+  const files = form
+    .getAll("file")
+    .flatMap((each) => (each instanceof File && each.name ? [each] : []));
+  if (files.reduce((sum, { size }) => sum + size, 0) > MOST_SHARED_BYTES) return "large";
+  await caches.delete(ASIDE);
+  const aside = await caches.open(ASIDE);
+  for (const [at, file] of files.entries()) {
+    const headers = { "x-name": encodeURIComponent(file.name) };
+    await aside.put(`${SHARED}/${at}`, new Response(file, { headers }));
+  }
+  const text = form.get("url") || form.get("text");
+  if (text && !files.length) await aside.put(`${SHARED}/text`, new Response(text));
+  return "came";
+};
+
+/** @param {Request} request */
+const receive = async (request) => {
+  // A form that is none, or a device without room: the page says that nothing came.
+  const how = await layAside(request).catch(() => "lost");
+  return Response.redirect(`${BASE}?shared=${how}`, 303);
+};
+
 self.addEventListener("install", (event) => event.waitUntil(install()));
 self.addEventListener("activate", (event) => event.waitUntil(activate()));
 self.addEventListener("message", (event) => {
@@ -172,4 +206,5 @@ self.addEventListener("message", (event) => {
 self.addEventListener("fetch", (event) => {
   const { method, url } = event.request;
   if (method === "GET" && url.startsWith(BASE)) event.respondWith(answer(event.request));
+  if (method === "POST" && url === SHARED) event.respondWith(receive(event.request));
 });

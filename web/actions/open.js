@@ -28,7 +28,7 @@ export const openActions = ({ store, door, keeper, desk, edits, arriving, copies
   const look = (text) => {
     rememberLink(text);
     goTo({ screen: "open" });
-    return arriving.read("link", text);
+    return arriving.read(text);
   };
 
   /**
@@ -76,11 +76,11 @@ export const openActions = ({ store, door, keeper, desk, edits, arriving, copies
     },
 
     "open.file": async ({ files }) => {
-      const [file] = files ?? [];
-      if (!file) return;
+      const chosen = [...(files ?? [])];
+      if (!chosen.length) return;
       rememberLink(null);
       goTo({ screen: "open" });
-      return arriving.readFile(file);
+      return arriving.readFiles(chosen);
     },
 
     "open.pick": ({ data: { at } }) => arriving.pick(Number(at)),

@@ -444,6 +444,7 @@ export const words = {
   "open.saved_at": "Saved {day}, {time}",
   "open.saved_never": "It does not say when it was saved.",
   "open.several": "{count} jobs in the file",
+  "open.shared_lost": "What was shared did not arrive. Save it on the device, then open it here.",
   "open.show_mine": "Open the one here",
   "open.state_new": "new",
   "open.state_other": "here, in another state",

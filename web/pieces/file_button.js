@@ -6,7 +6,7 @@ import { glyph } from "./glyphs.js";
 
 export const fileButton = () => html`<label class="bench-button">
   ${glyph("open_file")}<span>${say("open.file")}</span>
-  <input type="file" class="unseen" accept=".json,application/json" data-input="open.file" />
+  <input type="file" multiple class="unseen" accept=".json,application/json" data-input="open.file" />
 </label>`;
 
 /** The ways by which a job comes in, for the first screens. */

@@ -9,6 +9,8 @@ import { findCommon } from "./common.js";
 /** @typedef {import("../state").Job} Job */
 
 const MOST_FILE_BYTES = 8_000_000;
+/** @type {Pick<Arrived, "problem" | "came" | "refused" | "picked">} */
+const NOTHING = { problem: null, came: [], refused: [], picked: null };
 
 /** @param {import("../shapes").House} house */
 export const makeArriving = (house) => {
@@ -55,7 +57,7 @@ export const makeArriving = (house) => {
     return { came: [came], picked: 0 };
   };
 
-  /** @param {string} text @returns {Promise<Partial<Arrived>>} */
+  /** @param {string} text @returns {Promise<Pick<Arrived, "came" | "refused">>} */
   const readFile = async (text) => {
     const { jobs, refused } = await door.ask("open_all", { text });
     const { prints } = jobs.length ? await door.ask("prints", { jobs }) : { prints: [] };
@@ -65,13 +67,28 @@ export const makeArriving = (house) => {
       const print = prints[at] ?? "";
       came.push({ job, seen: null, made_by: null, print, ...(await standing(job, print)) });
     }
+    return { came, refused: refused.map(({ name, problem }) => ({ name, words: problem.words })) };
+  };
+
+  /** Several files side by side: a bad one costs no other. @param {File[]} files */
+  const readSeveral = async (files) => {
+    const found = { came: /** @type {Came[]} */ ([]), refused: /** @type {Arrived["refused"]} */ ([]) };
+    for (const file of files) {
+      /** @type {Partial<Arrived>} */
+      const one = await file.text().then(readFile).catch(problemOf);
+      const { words } = one.problem ?? {};
+      found.came.push(...(one.came ?? []));
+      found.refused.push(...(words ? [{ name: file.name, words }] : (one.refused ?? [])));
+    }
+    return found;
+  };
+
+  /** One that came alone is looked at closely. @param {Pick<Arrived, "came" | "refused">} found */
+  const looked = async ({ came, refused }) => {
     const [only] = came;
-    if (only && came.length === 1) only.seen = await door.ask("findings", { job: only.job });
-    return {
-      came,
-      refused: refused.map(({ name, problem }) => ({ name, words: problem.words })),
-      picked: came.length === 1 && !refused.length ? 0 : null,
-    };
+    if (!only || came.length > 1 || refused.length) return { came, refused, picked: null };
+    only.seen = await door.ask("findings", { job: only.job });
+    return { came, refused, picked: 0 };
   };
 
   /** @param {unknown} error @returns {Partial<Arrived>} */
@@ -84,24 +101,35 @@ export const makeArriving = (house) => {
     return { problem: { words: say("engine.no_answer"), remedy: null } };
   };
 
+  /** @param {Arrived["from"]} from @param {string} text @param {Promise<Partial<Arrived>>} reading */
+  const begin = async (from, text, reading) => {
+    const number = ++latest;
+    store.change({ arrived: { from, text, reading: true, ...NOTHING } });
+    const found = await reading.catch(problemOf);
+    if (number === latest) change({ ...found, reading: false });
+  };
+
   return {
-    /** @param {"link" | "file"} from @param {string} text */
-    async read(from, text) {
-      const number = ++latest;
-      const blank = { problem: null, came: [], refused: [], picked: null };
-      store.change({ arrived: { from, text, reading: true, ...blank } });
-      const looksLikeFile = from === "file" || /^\s*\{/.test(text);
-      const found = await (looksLikeFile ? readFile(text) : readLink(text)).catch(problemOf);
-      if (number === latest) change({ ...found, reading: false });
+    /** @param {string} text */
+    read(text) {
+      const looksLikeFile = /^\s*\{/.test(text);
+      return begin("link", text, looksLikeFile ? readFile(text).then(looked) : readLink(text));
     },
 
-    /** @param {File} file */
-    async readFile(file) {
-      if (file.size <= MOST_FILE_BYTES) return this.read("file", await file.text());
+    /** @param {File[]} files */
+    async readFiles(files) {
+      if (files.reduce((sum, { size }) => sum + size, 0) > MOST_FILE_BYTES) return this.refuse("large");
+      const [only] = files;
+      const reading = only && files.length === 1 ? only.text().then(readFile) : readSeveral(files);
+      return begin("file", "", reading.then(looked));
+    },
+
+    /** Say that what came cannot be looked at. @param {"large" | "lost"} why */
+    refuse(why) {
       latest += 1;
-      const problem = { words: say("jobs.file_too_large"), remedy: null };
-      const blank = { reading: false, came: [], refused: [], picked: null };
-      store.change({ arrived: { from: "file", text: "", problem, ...blank } });
+      const words = say(why === "large" ? "jobs.file_too_large" : "open.shared_lost");
+      const problem = { words, remedy: null };
+      store.change({ arrived: { from: "file", text: "", reading: false, ...NOTHING, problem } });
     },
 
     /** Look closer at one of several. @param {number} at */

@@ -4,14 +4,14 @@ import { isLink, recallLink, takeFromAddress } from "./fragment.js";
 
 /** @typedef {{targetURL?: string, files?: readonly {getFile: () => Promise<File>}[]}} Launch */
 /** @typedef {{setConsumer: (consumer: (launch: Launch) => void) => void}} LaunchQueue */
-/** @typedef {{link: (text: string) => void, file: (file: File) => void,
+/** @typedef {{link: (text: string) => void, files: (files: File[]) => void,
  *   dragging: (over: boolean) => void}} Hear */
 
 /** @param {DragEvent} event */
 const hasFiles = ({ dataTransfer }) => Boolean(dataTransfer?.types.includes("Files"));
 
 /** @param {Hear} hear */
-const listenForDrags = ({ file, dragging }) => {
+const listenForDrags = ({ files, dragging }) => {
   addEventListener("dragover", (event) => {
     if (!hasFiles(event)) return;
     event.preventDefault();
@@ -22,19 +22,19 @@ const listenForDrags = ({ file, dragging }) => {
     if (!hasFiles(event)) return;
     event.preventDefault();
     dragging(false);
-    const [first] = event.dataTransfer?.files ?? [];
-    if (first) file(first);
+    const dropped = [...(event.dataTransfer?.files ?? [])];
+    if (dropped.length) files(dropped);
   });
 };
 
 /** An installed app that is open already is told what it was opened with. @param {Hear} hear */
-const listenForLaunches = ({ file, link }) => {
+const listenForLaunches = ({ files, link }) => {
   const { launchQueue } = /** @type {{launchQueue?: LaunchQueue}} */ (
     /** @type {unknown} */ (globalThis)
   );
-  launchQueue?.setConsumer(async ({ targetURL, files }) => {
-    const [first] = files ?? [];
-    if (first) return file(await first.getFile());
+  launchQueue?.setConsumer(async ({ targetURL, files: handles = [] }) => {
+    const opened = await Promise.all(handles.map((handle) => handle.getFile()));
+    if (opened.length) return files(opened);
     const { hash = "", pathname = "" } = targetURL ? new URL(targetURL) : {};
     if (isLink(hash)) link(hash);
     // A shortcut leads to a screen of an app that is open.

@@ -6,6 +6,7 @@ import { openDoors } from "./doors.js";
 import { rememberLink } from "./fragment.js";
 import { makeLookingBack } from "./looking_back.js";
 import { makeSharing } from "./sharing.js";
+import { takeShared } from "./shared.js";
 import { makeStorage } from "./storage.js";
 
 /** @param {import("../shapes").House} house @param {(error: unknown) => void} onError */
@@ -19,29 +20,39 @@ export const makeTravel = (house, onError) => {
   const link = (text) => {
     rememberLink(text);
     location.hash = "#/open";
-    arriving.read("link", text).catch(onError);
+    arriving.read(text).catch(onError);
   };
 
-  /** @param {File} file */
-  const file = (file) => {
+  /** @param {File[]} some */
+  const files = (some) => {
     rememberLink(null);
     location.hash = "#/open";
-    arriving.readFile(file).catch(onError);
+    arriving.readFiles(some).catch(onError);
+  };
+
+  /** @param {import("./shared.js").Shared} shared */
+  const receive = (shared) => {
+    if (shared.problem) return arriving.refuse(shared.problem);
+    return shared.text ? link(shared.text) : files(shared.files);
   };
 
   return {
     parts: { arriving, copies, storage },
     link,
 
-    /** @param {string | null} carried the link this page was opened with */
-    begin(carried) {
+    /**
+     * @param {string | null} carried the link this page was opened with
+     * @param {ReturnType<typeof takeShared>} shared what it was shared
+     */
+    begin(carried, shared) {
       for (const follow of followers) {
         house.store.listen((state) => follow(state).catch(onError));
       }
-      openDoors({ link, file, dragging: (dragging) => house.store.change({ dragging }) });
+      openDoors({ link, files, dragging: (dragging) => house.store.change({ dragging }) });
       copies.remember().catch(onError);
       storage.remember().catch(onError);
-      if (carried) arriving.read("link", carried).catch(onError);
+      shared?.then(receive).catch(onError);
+      if (carried) arriving.read(carried).catch(onError);
     },
   };
 };

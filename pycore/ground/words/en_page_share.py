@@ -47,6 +47,7 @@ PAGE: dict[str, str] = {
     "open.file": "Open a file",
     "open.how": "Nothing is taken in before you have seen what it is.",
     "open.reading": "Reading what came.",
+    "open.shared_lost": "What was shared did not arrive. Save it on the device, then open it here.",
     "open.drop": "Let it go here to look at it.",
     "open.from_link": "From a link",
     "open.from_file": "From a file",
