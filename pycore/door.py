@@ -4,6 +4,7 @@ The head is read first and everything else in the text left aside; then the body
 model of its ask. What cannot be answered comes back as a problem with words and a remedy.
 """
 
+import gc
 import json
 import re
 from functools import cache
@@ -28,7 +29,21 @@ PLAIN = MannerBody().manner()
 
 
 def handle(text: str) -> str:
-    """Answer one request: `{"n", "body"}` or `{"n", "problem"}`, whatever the text was."""
+    """Answer one request: `{"n", "body"}` or `{"n", "problem"}`, whatever the text was.
+
+    Garbage in rings is looked for only between requests: a large job is hundreds of thousands
+    of things that all stay, and looking them through again and again took a third of the time.
+    """
+    collects = gc.isenabled()
+    gc.disable()
+    try:
+        return _handled(text)
+    finally:
+        if collects:
+            gc.enable()
+
+
+def _handled(text: str) -> str:
     number, manner = 0, PLAIN
     try:
         number = _number(text)

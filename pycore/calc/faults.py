@@ -46,7 +46,7 @@ def list_faults(scene: Scene) -> list[Fault]:
     wired = scene.wired
     many = sum(wired.sizes[wired.starts[number]] for number in scene.zones) > MANY
     faults = [Fault("healthy", 0, NOTHING, 1.0)]
-    lookup = Lookup.of(wired.job.kinds)
+    offers = Offers(wired)
     for number in scene.zones:
         start = wired.starts[number]
         faults.extend(_zone_faults(scene, number))
@@ -56,7 +56,7 @@ def list_faults(scene: Scene) -> list[Fault]:
             faults.extend(_any_faults(scene, node, like_w=like_w, many=many))
             point = wired.points[node]
             if point is not None and point.fitted.is_ == "loudspeaker":
-                faults.extend(_loudspeaker_faults(wired, node, fitted=point.fitted, lookup=lookup))
+                faults.extend(_loudspeaker_faults(offers, node, fitted=point.fitted))
             elif point is not None and point.fitted.is_ == "attenuator":
                 faults.extend(_control_faults(wired, node, fitted=point.fitted))
     return faults
@@ -112,31 +112,64 @@ def _any_faults(scene: Scene, node: int, *, like_w: float, many: bool) -> Iterat
         yield Fault("series", node, Change("series", node), 1.0)
 
 
-def _loudspeaker_faults(
-    wired: Wired, node: int, *, fitted: Loudspeaker, lookup: Lookup
-) -> Iterator[Fault]:
+class Offered(NamedTuple):
+    """What a loudspeaker may stand on instead: its change but for the node, weight, details."""
+
+    family: str
+    one: float
+    two: float
+    weight: float
+    detail: tuple[tuple[str, float | str], ...]
+
+
+class Offers:
+    """What each loudspeaker may stand on instead, worked out once for all that are alike."""
+
+    def __init__(self, wired: Wired) -> None:
+        self.wired = wired
+        self.lookup = Lookup.of(wired.job.kinds)
+        self._known: dict[tuple[object, ...], tuple[Offered, ...]] = {}
+
+    def of(self, fitted: Loudspeaker, *, draw_w: float, winding: float) -> tuple[Offered, ...]:
+        """The offers of one loudspeaker that now draws `draw_w` (W)."""
+        alike = (fitted.kind, fitted.tap_w, fitted.tap_at_v, fitted.direct_ohm)
+        key = (*alike, fitted.connected, draw_w, winding)
+        if key not in self._known:
+            self._known[key] = tuple(self._made(fitted, draw_w=draw_w, winding=winding))
+        return self._known[key]
+
+    def _made(self, fitted: Loudspeaker, *, draw_w: float, winding: float) -> Iterator[Offered]:
+        wired, square_v = self.wired, self.wired.line_v**2
+        load_s = draw_w / square_v
+        was_s = load_s / winding
+        if load_s:
+            yield Offered("dead", -load_s, -was_s, 1.0, ())
+        if not fitted.connected:
+            return
+        taps = _other_taps(wired, fitted, draw_w=draw_w, lookup=self.lookup)
+        for tap_w, at_v, other_w, weight in taps:
+            other_s = other_w / square_v
+            direct_s = other_s / priors.WINDING_USUAL - was_s
+            detail = ("tap_w", tap_w), ("tap_at_v", at_v)
+            yield Offered("tap", other_s - load_s, direct_s, weight, detail)
+        if fitted.direct_ohm is not None:
+            return
+        kind = self.lookup.kind(fitted)
+        offered = [tap.ohm for tap in (kind.taps if kind else ()) if tap.ohm is not None]
+        for ohm in offered or [priors.LOW_IMPEDANCE_OHM[1]]:
+            direct_s = 1 / (ohm * priors.VOICE_COIL) - was_s
+            weight = 1.0 if offered else 0.3
+            yield Offered("direct", 1 / ohm - load_s, direct_s, weight, (("direct_ohm", ohm),))
+
+
+def _loudspeaker_faults(offers: Offers, node: int, *, fitted: Loudspeaker) -> Iterator[Fault]:
     """A loudspeaker dead, on each other tap, or with its selector on low impedance."""
-    laid, own = wired.laid_at(node)
-    draw_w, square_v = laid.draws[own].high or 0.0, wired.line_v**2
-    load_s, winding = draw_w / square_v, winding_of(laid, own)
-    if load_s:
-        yield Fault("dead", node, Change("load", node, -load_s, -load_s / winding), 1.0)
-    if not fitted.connected:
-        return
-    for tap_w, at_v, other_w, weight in _other_taps(wired, fitted, draw_w=draw_w, lookup=lookup):
-        other_s = other_w / square_v
-        change = Change(
-            "load", node, other_s - load_s, other_s / priors.WINDING_USUAL - load_s / winding
-        )
-        yield Fault("tap", node, change, weight, (("tap_w", tap_w), ("tap_at_v", at_v)))
-    if fitted.direct_ohm is not None:
-        return
-    kind = lookup.kind(fitted)
-    offered = [tap.ohm for tap in (kind.taps if kind else ()) if tap.ohm is not None]
-    for ohm in offered or [priors.LOW_IMPEDANCE_OHM[1]]:
-        direct_s = 1 / (ohm * priors.VOICE_COIL) - load_s / winding
-        change = Change("load", node, 1 / ohm - load_s, direct_s)
-        yield Fault("direct", node, change, 1.0 if offered else 0.3, (("direct_ohm", ohm),))
+    laid, own = offers.wired.laid_at(node)
+    draw_w = laid.draws[own].high or 0.0
+    for family, one, two, weight, detail in offers.of(
+        fitted, draw_w=draw_w, winding=winding_of(laid, own)
+    ):
+        yield Fault(family, node, Change("load", node, one, two), weight, detail)
 
 
 def _other_taps(

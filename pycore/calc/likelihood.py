@@ -9,6 +9,7 @@ Student's law, so that one odd reading does not settle everything.
 
 import math
 from collections.abc import Sequence
+from math import log, log1p
 from typing import NamedTuple
 
 from pycore.calc import priors
@@ -34,6 +35,53 @@ class Shared(NamedTuple):
     gains: tuple[float, ...]
     load_variances: tuple[float, ...]
     copper_variance: float
+
+
+def log_likelihoods(faults: Sequence[Sequence[Row]], shared: Shared) -> list[float]:
+    """The same of many faults' rows; one and two readings, met most, are kept quick."""
+    quick = {1: _one_reading, 2: _two_readings}.get(len(shared.loads))
+    return quick(faults, shared) if quick else [log_likelihood(rows, shared) for rows in faults]
+
+
+def _one_reading(faults: Sequence[Sequence[Row]], shared: Shared) -> list[float]:
+    gain, copper_variance = shared.gains[0] ** 2, shared.copper_variance
+    load_variance = shared.load_variances[shared.loads[0]]
+    half = 0.5 * (priors.DOUBT_FREEDOM + 1)
+    logs = []
+    for rows in faults:
+        off, follows, copper, own, beyond = rows[0]
+        if beyond:
+            logs.append(log_likelihood(rows, shared))
+            continue
+        variance = copper**2 * copper_variance + follows**2 * load_variance + own + gain
+        distance = off**2 / variance
+        logs.append(-0.5 * log(variance) - half * log1p(distance / priors.DOUBT_FREEDOM))
+    return logs
+
+
+def _two_readings(faults: Sequence[Sequence[Row]], shared: Shared) -> list[float]:
+    one_gain, other_gain = shared.gains
+    one_load, other_load = (shared.load_variances[each] for each in shared.loads)
+    alike = shared.loads[0] == shared.loads[1]
+    both_gain = one_gain * other_gain if len(set(shared.instruments)) == 1 else 0.0
+    both_load = one_load if alike else 0.0
+    one_gain, other_gain = one_gain**2, other_gain**2
+    copper, half = shared.copper_variance, 0.5 * (priors.DOUBT_FREEDOM + 2)
+    logs = []
+    for rows in faults:
+        (first, one_follows, one_copper, own, beyond), other = rows
+        if beyond or other[4]:
+            logs.append(log_likelihood(rows, shared))
+            continue
+        second, other_follows, other_copper, its, _ = other
+        own += one_copper**2 * copper + one_follows**2 * one_load + one_gain
+        its += other_copper**2 * copper + other_follows**2 * other_load + other_gain
+        both = one_copper * other_copper * copper + one_follows * other_follows * both_load
+        both += both_gain
+        size = max(own * its - both * both, LEAST_VARIANCE**2)
+        distance = (its * first**2 - 2 * both * first * second + own * second**2) / size
+        logs.append(-0.5 * log(size) - half * log1p(distance / priors.DOUBT_FREEDOM))
+    return logs
 
 
 def log_likelihood(rows: Sequence[Row], shared: Shared) -> float:

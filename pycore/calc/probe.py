@@ -5,11 +5,11 @@ one section shows at its near end stands, by Thévenin, against all the rest; so
 meter sees with that one section otherwise follows without solving again: a rank-one update.
 """
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 from typing import Literal, NamedTuple
 
-from pycore.calc.network import TERMINALS, Flow, Network, Node, network_of_nodes, solve
-from pycore.calc.section import NO_CABLE, Section
+from pycore.calc.network import Flow, Network, solve
+from pycore.calc.section import NO_CABLE
 
 Looking = Literal["out", "back"]
 
@@ -63,103 +63,135 @@ class Probe(NamedTuple):
         more = through_s - self.through_s[node]
         return self.flow.out_s[0] + more * self.reach[node] / (1 + through_s * self.rest_ohm[node])
 
-    def seen_with_load(self, node: int, more_s: complex) -> complex:
-        """What the meter sees with `more_s` (S) more across a new node behind a section."""
+    def load_updates(self) -> list[tuple[complex, complex]]:
+        """For each new node the two numbers that tell what more load there does: with `more_s`
+        (S) across it the meter sees `felt * more_s / (1 + stiff_ohm * more_s)` more."""
+        made = []
         network = self.network
-        out_s = self.flow.out_s[node] + more_s
-        through_s = network.near_s[node] + out_s / (1 + network.series_ohm[node] * out_s)
-        more = (through_s - self.through_s[node]) * self.reach[node]
-        return self.flow.out_s[0] + more / (1 + through_s * self.rest_ohm[node])
+        for out_s, series_ohm, shown_s, rest_ohm, reach in zip(
+            self.flow.out_s,
+            network.series_ohm,
+            self.through_s,
+            self.rest_ohm,
+            self.reach,
+            strict=True,
+        ):
+            across = 1 + series_ohm * out_s
+            around = across * (1 + shown_s * rest_ohm)
+            whole = across * around
+            made.append((reach / whole, (series_ohm * around + rest_ohm) / whole))
+        return made
+
+
+# A new node as its network has it: parent, near siemens, series ohms, far siemens, load,
+# ratio, felt.
+Row = tuple[int, complex, complex, complex, complex, float, float]
 
 
 class _Hanging:
     """The circuit on its way to being hung from another node."""
 
-    def __init__(self, network: Network, is_control: Callable[[int], bool]) -> None:
+    def __init__(self, network: Network, controls: frozenset[int]) -> None:
         count = len(network.parents)
         self.old = network
-        self.is_control = is_control
-        self.nodes: list[Node] = []
+        self.controls = controls
+        self.rows: list[Row] = []
         self.node_at = [-1] * count
         self.section_at = [-1] * count
         self.turned = [False] * count
         self.control_at = [-1] * count
         self.control_turned = [False] * count
 
-    def add(self, node: Node) -> int:
+    def add(self, row: Row) -> int:
         """One more new node; gives its number."""
-        self.nodes.append(node)
-        return len(self.nodes) - 1
-
-    def section(self, old: int) -> Section:
-        """The section in front of an old node."""
-        one = self.old
-        return Section(one.near_s[old], one.series_ohm[old], one.far_s[old])
+        self.rows.append(row)
+        return len(self.rows) - 1
 
     def hang(self, span: Iterable[int], *, under: int, top: int, left_out: frozenset[int]) -> None:
         """Old nodes in order, each below its parent; those below `top` hang on new `under`."""
-        one = self.old
-        gone: set[int] = set()
+        parents, near_s, series_ohm, far_s, load_s, ratio, felt = self.old
+        node_at, section_at, rows = self.node_at, self.section_at, self.rows
         for node in span:
-            parent = one.parents[node]
-            if node in left_out or parent in gone:
-                gone.add(node)
+            parent = parents[node]
+            above = under if parent == top else node_at[parent]
+            if above < 0 or node in left_out:
                 continue
-            above = under if parent == top else self.node_at[parent]
-            if above < 0:
-                continue
-            kept = Node(
-                above, self.section(node), one.load_s[node], one.ratio[node], one.felt[node]
+            node_at[node] = section_at[node] = len(rows)
+            rows.append(
+                (
+                    above,
+                    near_s[node],
+                    series_ohm[node],
+                    far_s[node],
+                    load_s[node],
+                    ratio[node],
+                    felt[node],
+                )
             )
-            self.node_at[node] = self.section_at[node] = new = self.add(kept)
-            if self.is_control(node):
-                self.control_at[node] = new
+            if node in self.controls:
+                self.control_at[node] = node_at[node]
 
     def step_up(self, node: int, below: int) -> int:
         """From an old node, hung as new `below`, to its parent; gives the parent's new node."""
         one, parent = self.old, self.old.parents[node]
-        near_s, series_ohm, far_s = self.section(node)
-        turned = Section(far_s, series_ohm, near_s)
+        turned = one.far_s[node], one.series_ohm[node], one.near_s[node]
         self.turned[node] = True
-        if not self.is_control(parent):
-            new = self.add(Node(below, turned, one.load_s[parent], 1.0, 1.0))
+        if parent not in self.controls:
+            new = self.add((below, *turned, one.load_s[parent], 1.0, 1.0))
             self.section_at[node] = self.node_at[parent] = new
             return new
-        self.section_at[node] = low = self.add(Node(below, turned, 0j, 1.0, 1.0))
+        self.section_at[node] = low = self.add((below, *turned, 0j, 1.0, 1.0))
         ratio, felt = one.ratio[parent], one.felt[parent]
         back = (1 / ratio if ratio else 0.0), (1 / felt if felt else 0.0)
-        self.control_at[parent] = middle = self.add(Node(low, NO_CABLE, 0j, *back))
+        self.control_at[parent] = middle = self.add((low, *NO_CABLE, 0j, *back))
         self.control_turned[parent] = True
-        self.node_at[parent] = self.add(Node(middle, NO_CABLE, one.load_s[parent], 1.0, 1.0))
+        self.node_at[parent] = self.add((middle, *NO_CABLE, one.load_s[parent], 1.0, 1.0))
         return low
 
 
 def put_to(
-    network: Network, stand: Stand, *, sizes: tuple[int, ...], is_control: Callable[[int], bool]
+    network: Network, stand: Stand, *, sizes: tuple[int, ...], controls: frozenset[int]
 ) -> Probe:
-    """Hang a circuit from where the meter stands and solve it."""
-    hanging = _Hanging(network, is_control)
+    """Hang a circuit from where the meter stands and solve it. `controls`: their nodes."""
+    return _probe(_hung(network, stand, sizes=sizes, controls=controls), stand)
+
+
+def sees(
+    network: Network, stand: Stand, *, sizes: tuple[int, ...], controls: frozenset[int]
+) -> complex:
+    """Only what the meter sees (siemens): nothing is made ready for changes."""
+    hanging = _hung(network, stand, sizes=sizes, controls=controls)
+    return solve(Network(*zip(*hanging.rows, strict=True))).out_s[0]
+
+
+def _hung(
+    network: Network, stand: Stand, *, sizes: tuple[int, ...], controls: frozenset[int]
+) -> _Hanging:
+    """The circuit hung from where the meter stands."""
+    hanging = _Hanging(network, controls)
     node = stand.node
     load_s = 0j if stand.bare else network.load_s[node]
-    first = TERMINALS._replace(load_s=load_s, ratio=network.ratio[node], felt=network.felt[node])
-    hanging.node_at[node] = hanging.add(first)
-    if is_control(node):
+    own = network.ratio[node], network.felt[node]
+    back = stand.looking == "back"
+    hanging.node_at[node] = hanging.add((-1, *NO_CABLE, load_s, *((1.0, 1.0) if back else own)))
+    if node in controls:
         hanging.control_at[node] = 0
     beyond = range(node + 1, node + sizes[node])
-    if stand.looking == "back":
-        _hang_back(hanging, stand, sizes=sizes, first=first)
+    if back:
+        _hang_back(hanging, stand, sizes=sizes, own=own)
     else:
         hanging.hang(beyond, under=0, top=node, left_out=stand.lifted)
-    return _probe(hanging, stand)
+    return hanging
 
 
-def _hang_back(hanging: _Hanging, stand: Stand, *, sizes: tuple[int, ...], first: Node) -> None:
+def _hang_back(
+    hanging: _Hanging, stand: Stand, *, sizes: tuple[int, ...], own: tuple[float, float]
+) -> None:
     """What is beyond the node on a branch of its own, then up to the zone's own start."""
     node, parents = stand.node, hanging.old.parents
-    hanging.nodes[0] = first._replace(ratio=1.0, felt=1.0)
     under = 0
-    if hanging.is_control(node):
-        under = hanging.add(Node(0, NO_CABLE, 0j, first.ratio, first.felt))
+    if node in hanging.controls:
+        under = hanging.add((0, *NO_CABLE, 0j, *own))
         hanging.control_at[node] = under
     beyond = range(node + 1, node + sizes[node])
     hanging.hang(beyond, under=under, top=node, left_out=stand.lifted)
@@ -174,7 +206,7 @@ def _hang_back(hanging: _Hanging, stand: Stand, *, sizes: tuple[int, ...], first
 
 
 def _probe(hanging: _Hanging, stand: Stand) -> Probe:
-    network = network_of_nodes(hanging.nodes)
+    network = Network(*zip(*hanging.rows, strict=True))
     flow = solve(network)
     through_s, rest_ohm, reach, near, drawn = _thevenin(network, flow)
     return Probe(

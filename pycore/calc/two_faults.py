@@ -6,19 +6,21 @@ single fault is. Only those are tried as a first that explain most of the readin
 
 import math
 from collections.abc import Sequence
+from heapq import nlargest
+from operator import itemgetter
 from typing import NamedTuple
 
-from pycore.calc import earth, priors
+from pycore.calc import priors
 from pycore.calc.evidence import Evidence, expected_by, rows_of
-from pycore.calc.faults import Fault
-from pycore.calc.likelihood import Row, Shared, covariance, log_likelihood
+from pycore.calc.likelihood import Row, Shared, covariance, log_likelihoods
 from pycore.calc.predict import Expected, look
 from pycore.calc.second import NOT_PAIRED, Changed
 from pycore.calc.suspects import key_of
-from pycore.calc.weigh import Proof, Weighed
+from pycore.calc.weigh import Proof, Weighed, unmeasured
 
 FIRSTS = 16
 KEPT = 40
+LOG = itemgetter(2)  # of a pair
 MOST_SQUARED = 9.0  # of one reading: so that the one it does not explain does not count more
 
 
@@ -68,14 +70,17 @@ def search(weighed: Weighed, proof: Proof, *, so_far: Progress | None, budget: i
     spent = 0
     logs = proof.log_priors(weighed.faults)
     total = math.log(math.fsum(math.exp(one) for one in logs))
+    may_pair = [fault.change.how not in NOT_PAIRED for fault in weighed.faults]
     while place < len(firsts) and (spent == 0 or spent < budget):
         first = firsts[place]
         pair_logs, _, _ = _seconds(first, weighed, proof=proof)
-        for second, pair_log in enumerate(pair_logs):
-            if _may_pair(weighed.faults[first], weighed.faults[second]):
-                prior = logs[first] + logs[second] - total + math.log(priors.SECOND_FAULT)
-                kept.append((first, second, pair_log + prior))
-        kept = sorted(_once(kept), key=lambda one: -one[2])[:KEPT]
+        prior = logs[first] - total + math.log(priors.SECOND_FAULT)
+        pairs = [
+            (first, second, pair_log + prior + logs[second])
+            for second, pair_log in enumerate(pair_logs)
+            if may_pair[second] and weighed.faults[second].node != weighed.faults[first].node
+        ]
+        kept = nlargest(KEPT, _once([*kept, *nlargest(KEPT, pairs, key=LOG)]), key=LOG)
         spent += len(weighed.faults) * max(len(proof.evidence), 1)
         place += 1
     return Progress(place, len(firsts), tuple(kept))
@@ -89,10 +94,6 @@ def _once(pairs: Sequence[tuple[int, int, float]]) -> list[tuple[int, int, float
         if key not in best or one[2] > best[key][2]:
             best[key] = one
     return list(best.values())
-
-
-def _may_pair(first: Fault, second: Fault) -> bool:
-    return second.change.how not in NOT_PAIRED and second.node != first.node
 
 
 Seconds = tuple[list[float], list[tuple[Expected, ...]], list[tuple[Row, ...]]]
@@ -110,17 +111,11 @@ def _seconds(first: int, weighed: Weighed, *, proof: Proof) -> Seconds:
     expected = list(zip(*by_reading, strict=True))
     rows = list(zip(*row_lists, strict=True))
     shared = proof.shared
-    own = _unmeasured(faults[first], proof) - _unmeasured(faults[0], proof)
-    logs = [
-        log_likelihood(row, shared) + _unmeasured(fault, proof) + own
-        for row, fault in zip(rows, faults, strict=True)
-    ]
+    more = unmeasured(faults, proof)
+    own = more[first] - more[0]
+    likely = log_likelihoods(rows, shared)
+    logs = [log + each + own for log, each in zip(likely, more, strict=True)]
     return logs, expected, rows
-
-
-def _unmeasured(fault: Fault, proof: Proof) -> float:
-    """What ears and legs to earth say of a fault by itself."""
-    return proof.ears.log_likelihood(fault) + earth.log_likelihood(fault, proof.legs)
 
 
 def _with(one: Evidence, changed: Changed, *, proof: Proof) -> Evidence:

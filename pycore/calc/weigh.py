@@ -9,7 +9,7 @@ from pycore.calc.complaints import COMPLAINTS
 from pycore.calc.evidence import Evidence, expected_by, rows_of, shared_by
 from pycore.calc.faults import Fault
 from pycore.calc.hearing import Ears
-from pycore.calc.likelihood import Row, Shared, log_likelihood
+from pycore.calc.likelihood import Row, Shared, log_likelihoods
 from pycore.calc.predict import Expected
 from pycore.calc.site import Site
 
@@ -87,13 +87,20 @@ def weigh(faults: list[Fault], proof: Proof) -> Weighed:
     shared = proof.shared
     logs = log_priors(faults, proof)
     if row_lists:
-        for number, row in enumerate(rows):
-            logs[number] += log_likelihood(row, shared)
-    if proof.ears.any or proof.legs:
-        for number, fault in enumerate(faults):
-            logs[number] += proof.ears.log_likelihood(fault)
-            logs[number] += earth.log_likelihood(fault, proof.legs)
+        likely = log_likelihoods(rows, shared)
+        logs = [log + more for log, more in zip(logs, likely, strict=True)]
+    more = unmeasured(faults, proof)
+    logs = [log + each for log, each in zip(logs, more, strict=True)]
     return Weighed(faults, logs, expected, rows)
+
+
+def unmeasured(faults: Sequence[Fault], proof: Proof) -> list[float]:
+    """What ears and legs to earth say of each fault by itself (logarithm)."""
+    if not proof.ears.any and not proof.legs:
+        return [0.0] * len(faults)
+    return [
+        proof.ears.log_likelihood(one) + earth.log_likelihood(one, proof.legs) for one in faults
+    ]
 
 
 def shares_of(logs: Sequence[float]) -> list[float]:

@@ -7,14 +7,14 @@ reading: frequency, how the controls stand, how warm the copper is.
 """
 
 from collections.abc import Mapping
+from itertools import chain
 from typing import Literal, NamedTuple
 
 from pycore.calc import priors
 from pycore.calc.fill import Filled, fill
 from pycore.calc.lay import Asked, Laid, lay_out, network_of
-from pycore.calc.network import TERMINALS, Network, Node, network_of_nodes
+from pycore.calc.network import TERMINALS, Network, network_of_nodes
 from pycore.calc.pairs import Pair, pair_of
-from pycore.calc.section import NO_CABLE, Section
 from pycore.ground.problems import BadCommand
 from pycore.ground.units import true_voltage
 from pycore.jobs import Job, Output, Point, Zone
@@ -155,10 +155,13 @@ def is_live(wired: Wired, number: int, *, controls: Controls) -> bool:
 
 def circuit_of(wired: Wired, condition: Condition) -> Network:
     """The whole output as a circuit under a condition; every zone is in it."""
-    nodes = [TERMINALS]
+    parts = [TERMINAL_NODE]
     for start, one in zip(wired.starts, wired.filled, strict=True):
-        nodes.extend(_zone_nodes(_standing(one.laid, condition), start=start, condition=condition))
-    return network_of_nodes(nodes)
+        parts.append(_zone_part(_standing(one.laid, condition), start=start, condition=condition))
+    return Network(*(tuple(chain.from_iterable(column)) for column in zip(*parts, strict=True)))
+
+
+TERMINAL_NODE = network_of_nodes([TERMINALS])
 
 
 def _standing(laid: Laid, condition: Condition) -> Laid:
@@ -190,18 +193,25 @@ def heat_factor(pair: Pair, conductor_c: float) -> float:
     return (234.5 + conductor_c) / (234.5 + (was if isinstance(was, float) else 20.0))
 
 
-def _zone_nodes(laid: Laid, *, start: int, condition: Condition) -> list[Node]:
+def _zone_part(laid: Laid, *, start: int, condition: Condition) -> Network:
+    """One zone as a part of the circuit: its nodes count from `start`, where its home run is."""
     state: Literal["set", "override"] = "override" if condition.controls == "override" else "set"
     made = network_of(laid, Asked(condition.hz, state))
-    nodes = [Node(0, NO_CABLE, 0j, 1.0, 1.0)]
-    for node in range(1, len(made.parents)):
-        section = Section(made.near_s[node], made.series_ohm[node], made.far_s[node])
-        load_s = made.load_s[node] * condition.load_factor
-        if condition.hz == DIRECT_HZ:
-            load_s /= winding_of(laid, node)
-        parent = start + made.parents[node]
-        nodes.append(Node(parent, section, load_s, made.ratio[node], made.felt[node]))
-    return nodes
+    load_s = made.load_s
+    if condition.load_factor != 1.0 or condition.hz == DIRECT_HZ:
+        load_s = tuple(one * condition.load_factor for one in load_s)
+    if condition.hz == DIRECT_HZ:
+        loads = enumerate(load_s[1:], start=1)
+        load_s = (0j, *(one / winding_of(laid, node) for node, one in loads))
+    return Network(
+        parents=(0, *(start + parent for parent in made.parents[1:])),
+        near_s=(0j, *made.near_s[1:]),
+        series_ohm=(0j, *made.series_ohm[1:]),
+        far_s=(0j, *made.far_s[1:]),
+        load_s=(0j, *load_s[1:]),
+        ratio=(1.0, *made.ratio[1:]),
+        felt=(1.0, *made.felt[1:]),
+    )
 
 
 def winding_of(laid: Laid, node: int) -> float:

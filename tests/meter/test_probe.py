@@ -76,7 +76,7 @@ def changed(network: Network, change: Change) -> Network:
 def test_a_meter_sees_what_the_matrix_sees(seed: int) -> None:
     network, sizes, controls = random_network(seed, 14)
     for stand in stands(network, controls):
-        probe = put_to(network, stand, sizes=sizes, is_control=controls.__contains__)
+        probe = put_to(network, stand, sizes=sizes, controls=frozenset(controls))
         expected = seen_by_matrix(network, stand, sizes=sizes, controls=controls)
         assert probe.seen_s == pytest.approx(expected, rel=SLACK), stand
 
@@ -86,7 +86,7 @@ def test_a_change_is_felt_as_the_matrix_feels_it(seed: int) -> None:
     network, sizes, controls = random_network(seed, 12)
     chance = random.Random(seed)
     for stand in stands(network, controls):
-        probe = put_to(network, stand, sizes=sizes, is_control=controls.__contains__)
+        probe = put_to(network, stand, sizes=sizes, controls=frozenset(controls))
         node = chance.randrange(2, 12)
         changes = [Change("joint", node, chance.uniform(0.1, 500))]
         if node in controls:
@@ -144,7 +144,7 @@ def test_a_short_and_a_break_halfway_are_felt_as_the_matrix_feels_them(seed: int
     for stand in stands(network, controls):
         if node in stand.lifted:
             continue  # the section hangs on nothing, and at which of its ends is not told
-        probe = put_to(network, stand, sizes=sizes, is_control=controls.__contains__)
+        probe = put_to(network, stand, sizes=sizes, controls=frozenset(controls))
         there = Stand(
             stand.node + (stand.node >= node),
             stand.looking,

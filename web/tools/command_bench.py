@@ -19,6 +19,7 @@ MEASUREMENTS = (
     "links",
     "line",
     "lost",
+    "diagnose",
     "meter",
     "fuzz",
 )
