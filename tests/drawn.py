@@ -105,10 +105,22 @@ def done(job: Job, **command: object) -> Job:
     return apply(job, read_command(json.dumps(command)))
 
 
+def as_read(said: Any) -> Any:
+    """An answer as it is read aloud: every space alike, those before a unit too.
+
+    That these never break is held to account in tests/laws/test_units.py.
+    """
+    if isinstance(said, str):
+        return said.replace("\u00a0", " ")
+    if isinstance(said, dict):
+        return {name: as_read(one) for name, one in said.items()}
+    return [as_read(one) for one in said] if isinstance(said, list) else said
+
+
 def ask(name: str, body: Raw, **manner: object) -> Raw:
-    """What the door answers: the body, or {"problem": ...}."""
+    """What the door answers, as it is read: the body, or {"problem": ...}."""
     head = {"language": "en", "length": "m", "decimal": ".", "today": "2026-11-25", **manner}
     text = handle(json.dumps({"n": 1, "ask": name, "manner": head, "body": body}))
-    answer: Raw = json.loads(text)
+    answer: Raw = as_read(json.loads(text))
     body_or_all: Raw = answer.get("body", answer)
     return body_or_all

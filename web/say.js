@@ -17,6 +17,9 @@ export const say = (code, values = {}) =>
     Object.hasOwn(values, name) ? String(values[name]) : whole,
   );
 
+/** A short text that keeps on one line, such as a number with its unit. @param {string} text */
+export const together = (text) => text.replaceAll(" ", "\u00a0");
+
 /**
  * The words of a code that is put together from a family and a member, such as "verdict." + "ok".
  * @param {string} family

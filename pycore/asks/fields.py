@@ -6,7 +6,7 @@ from functools import cache
 from pydantic import BaseModel
 
 from pycore.asks.answers import Faces, PointRow
-from pycore.ground.units import Manner, show, show_typed, unit_of
+from pycore.ground.units import Manner, as_typed, show, unit_of
 from pycore.jobs import Job
 
 
@@ -39,7 +39,7 @@ def texts_of(model: BaseModel, manner: Manner) -> dict[str, str]:
     for name, unit in _with_unit(type(model)):
         value = getattr(model, name)
         if isinstance(value, float | int):
-            texts[name] = show_typed(value, unit, manner=manner)
+            texts[name] = as_typed(value, unit, manner=manner)
     return texts
 
 

@@ -12,9 +12,12 @@ on its way in (they stand in the model of a text, and nowhere else):
 Names in scripts written from right to left are welcome; `isolated` keeps such a name from
 turning the numbers round that stand beside it. Markup needs nothing here: the page prints
 text as text.
+
+What we write ourselves is `kept_together`: no line ends between a number and its unit.
 """
 
 import re
+from functools import lru_cache
 
 SPACES = re.compile(r"[\t\n\v\f\r\x1c-\x1f\x85\u2028\u2029]")
 BREAKS = re.compile(r"\r\n?|[\v\f\x1c-\x1f\x85\u2028\u2029]")
@@ -30,6 +33,12 @@ RIGHT_TO_LEFT = re.compile(
     r"[\u0590-\u08ff\u200f\ufb1d-\ufdcf\ufdf0-\ufdff\ufe70-\ufefc"
     r"\U00010800-\U00010fff\U0001e800-\U0001efff]"
 )
+# a space between a figure, or the place for one, and a unit
+BEFORE_UNIT = re.compile(
+    r"(?<=[\d}]) (?=(?:W|V|A|m|mm|km|ft|ohm|Ω|kΩ|MΩ|dB|Hz|kHz|°C|mm²|AWG|%|S|Ω/km|µH/m|pF/m)"
+    r"(?![\w²°/]))"
+)
+NO_BREAK = "\u00a0"
 FIRST_STRONG, POP = "\u2068", "\u2069"
 
 
@@ -47,6 +56,14 @@ def plain_notes(text: str) -> str:
     return UNSEEN.sub("", BREAKS.sub("\n", text))
 
 
+@lru_cache(maxsize=4000)
+def kept_together(text: str) -> str:
+    """Words of ours in which a number and its unit stay on one line: "at most 70.7 V"."""
+    return BEFORE_UNIT.sub(NO_BREAK, text)
+
+
+# The same few names and numbers go into many sentences.
+@lru_cache(maxsize=4000)
 def isolated(text: str) -> str:
     """A plain line as it may stand in a sentence: a right-to-left one keeps to itself."""
     if text.isascii() and text.isprintable():

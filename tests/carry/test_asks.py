@@ -12,6 +12,7 @@ from pycore.ground.words import ENGLISH
 from pycore.jobs import AttenuatorKind, CableKind, Job, LoudspeakerKind, Reading
 from tests.carry.acts import BASE, P, do
 from tests.carry.sizes import make_large
+from tests.drawn import as_read
 from tests.house.files import ROOT
 from tests.samples.travellers import make_traveller
 
@@ -29,7 +30,8 @@ def raw(job: Job) -> Any:
 def ask(name: str, **body: Any) -> Any:
     """What the door answers: the body, or the problem."""
     manner = {"language": "en", "length": "ft", "decimal": ",", "today": "2026-11-25"}
-    answer = json.loads(handle(json.dumps({"n": 3, "ask": name, "manner": manner, "body": body})))
+    request = {"n": 3, "ask": name, "manner": manner, "body": body}
+    answer = as_read(json.loads(handle(json.dumps(request))))
     return answer.get("body", answer.get("problem"))
 
 

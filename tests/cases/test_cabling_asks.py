@@ -12,6 +12,7 @@ from pycore.edit import apply, read_command
 from pycore.ground.problems import Problem
 from pycore.ground.units import Manner, show
 from pycore.jobs import Job
+from tests.drawn import as_read
 from tests.samples.halls import job_of
 from tests.samples.lines import make_chain, speaker
 
@@ -27,7 +28,10 @@ def hall(cable: dict[str, Any] | None = None, *, loss_db: float = 0.5) -> Job:
 
 def chosen(job: Job, stock: Stock = "metric") -> list[CablePick]:
     """What is proposed for the whole line and for the home run."""
-    return choose(CableBody(job=job, zone="z", stock=stock), MANNER)["picks"]
+    picks: list[CablePick] = as_read(
+        choose(CableBody(job=job, zone="z", stock=stock), MANNER)["picks"]
+    )
+    return picks
 
 
 def with_pick(job: Job, pick: CablePick) -> Job:
@@ -48,7 +52,7 @@ def test_a_used_proposal_makes_the_line_pass_as_it_said() -> None:
     (whole, _) = chosen(job)
     after = with_pick(job, whole)
     assert worst_db(after) <= 0.5
-    assert whole["loss"] == show(worst_db(after), "db", manner=MANNER)
+    assert whole["loss"] == as_read(show(worst_db(after), "db", manner=MANNER))
     assert {point.cable for point in after.zones[0].line} == {after.kinds.cables[-1].id}
 
 
@@ -101,7 +105,7 @@ def test_where_no_cable_does_what_would_is_told_with_its_numbers() -> None:
     answer = choose(CableBody(job=job, zone="z"), MANNER)
     assert [pick["command"] for pick in answer["picks"]] == [None, None]
     assert answer["ways_out"]
-    assert all(" dB" in one["words"] for one in answer["ways_out"])
+    assert all(" dB" in as_read(one["words"]) for one in answer["ways_out"])
 
 
 def test_what_keeps_one_from_choosing_is_said() -> None:
@@ -114,13 +118,13 @@ def test_what_keeps_one_from_choosing_is_said() -> None:
 
 def test_a_line_stretched_to_the_longest_run_just_passes() -> None:
     job = hall({"area_mm2": 2.5, "class": 5})
-    words = longest(ZoneBody(job=job, zone="z"), MANNER)["words"]
+    words = as_read(longest(ZoneBody(job=job, zone="z"), MANNER)["words"])
     assert "150 m now" in words
 
 
 def asked(job: Job, change: dict[str, Any], **typed: str) -> dict[str, tuple[str, str]]:
     """Before and after, by title."""
-    answer = what_if(WhatIfBody(job=job, change=change, typed=typed), MANNER)
+    answer = as_read(what_if(WhatIfBody(job=job, change=change, typed=typed), MANNER))
     return {row["title"]: (row["before"], row["after"]) for row in answer["rows"]}
 
 
@@ -133,7 +137,7 @@ def test_more_at_the_end_may_be_typed_as_a_run() -> None:
 def test_another_voltage_warns_and_shows_both_sides() -> None:
     change: dict[str, Any] = {"is": "voltage", "output": "o", "line_v": None}
     body = WhatIfBody(job=hall(), change=change, typed={"line_v": "100 V"})
-    answer = what_if(body, MANNER)
+    answer = as_read(what_if(body, MANNER))
     # 10 W taps marked 70.7 V draw twice as much at 100 V
     load = next(row for row in answer["rows"] if row["title"] == "Rack: load")
     assert (load["before"], load["after"]) == ("100 W", "200 W")

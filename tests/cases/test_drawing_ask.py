@@ -9,6 +9,7 @@ from pycore.asks.drawing_texts import limit_words
 from pycore.calc.tones import tone_of
 from pycore.ground.units import Manner
 from pycore.jobs import Job
+from tests.drawn import as_read
 from tests.samples.halls import attenuator, job_of, told
 from tests.samples.lines import speaker
 
@@ -19,7 +20,8 @@ FEET = Manner("en", "ft", ".", "")
 def drawn(job: Job, *, state: str = "override", manner: Manner = METRES) -> DrawingAnswer:
     """The zone "z" drawn."""
     body = DrawingBody.model_validate({"job": job, "zone": "z", "state": state})
-    return drawing(body, manner)
+    answer: DrawingAnswer = as_read(drawing(body, manner))
+    return answer
 
 
 def chain(*lengths_m: float | None, tap_w: float = 5.0, **zone: Any) -> Job:
@@ -111,7 +113,7 @@ def test_tones_follow_the_limit_and_end_where_verdicts_do(loss_db: float | None,
 
 def test_the_limit_is_said_in_four_ways() -> None:
     # 0.5 dB: 1 − 10^(−0.5/20), 1 − 10^(−0.5/10), 10^(0.5/20) − 1 (decibel, by its definition)
-    words = limit_words(0.5, METRES)
+    words = as_read(limit_words(0.5, METRES))
     assert all(text in words for text in ("0.5 dB", "5.59 %", "10.9 %", "5.93 %"))
 
 

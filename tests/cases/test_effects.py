@@ -12,6 +12,7 @@ from pycore.calc.check import check_job
 from pycore.edit import apply, read_command
 from pycore.ground.units import Manner, show
 from pycore.jobs import Job
+from tests.drawn import as_read
 from tests.samples.halls import attenuator, job_of
 from tests.samples.lines import speaker
 
@@ -49,7 +50,7 @@ def would(job: Job, *taps_w: float, point: str = "p1") -> list[Option]:
 
 def told(option: Option) -> dict[str, str]:
     """Its effects by what they are of."""
-    return {effect["what"]: effect["shown"] for effect in option["effects"]}
+    return {effect["what"]: as_read(effect["shown"]) for effect in option["effects"]}
 
 
 def test_a_tap_tells_what_it_does_to_all_it_bears_on() -> None:
@@ -82,9 +83,9 @@ def test_the_effects_are_what_is_found_once_the_tap_is_turned() -> None:
     after = check_job(apply(job, read_command(json.dumps(command))))
     loss = next(one for one in after.findings if one.what == "zone_loss_db")
     assert loss.value is not None
-    assert told(option)["far"] == show(loss.value, "db", manner=MANNER)
+    assert told(option)["far"] == as_read(show(loss.value, "db", manner=MANNER))
     (load,) = (one for one in option["loads"] if one["what"] == "attenuator_load_w")
-    assert (load["shown_before"], load["shown_after"]) == ("20 W", "25 W")
+    assert as_read([load["shown_before"], load["shown_after"]]) == ["20 W", "25 W"]
 
 
 def test_the_present_tap_keeps_its_limits_too_and_the_first_that_does_not_is_told() -> None:
@@ -104,7 +105,7 @@ def test_a_swap_is_tried_on_the_tap_that_sounds_most_like_what_hangs_there() -> 
     options = {one["kind"]: one for one in swaps(SwapsBody(job=job, point="p0"), MANNER)["options"]}
     # 94 dB instead of 90 dB: 5 W · 10^(−0.4) is 1.99 W
     assert options["loud"]["command"]["tap_w"] == 2.0
-    assert options["loud"]["line"] == "2 W at 70.7 V"
+    assert as_read(options["loud"]["line"]) == "2 W at 70.7 V"
     # 10·log10(2 / 5) + 94 − 90
     assert told(options["loud"]["option"])["this"] == "+0.021 dB"
     assert "this" not in told(options["mute"]["option"])

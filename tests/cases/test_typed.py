@@ -4,7 +4,7 @@ import pytest
 
 from pycore.ground.problems import BadText
 from pycore.ground.units import Manner, read, show, show_typed, true_voltage, unit_of
-from tests.drawn import about
+from tests.drawn import about, as_read
 
 POINT = Manner("en", "m", ".", "")
 COMMA = Manner("en", "m", ",", "")
@@ -138,17 +138,17 @@ def test_a_bare_length_is_in_the_persons_own_unit() -> None:
     ],
 )
 def test_a_computed_number_is_shown_in_three_figures(value: float, unit: str, text: str) -> None:
-    assert show(value, unit, manner=POINT) == text
+    assert as_read(show(value, unit, manner=POINT)) == text
 
 
 def test_feet_and_commas_are_for_printing_only() -> None:
-    assert show_typed(6.096, "m", manner=FEET) == "20 ft"
-    assert show_typed(7.5, "w", manner=COMMA) == "7,5 W"
-    assert show(0.4237, "db", manner=COMMA) == "0,42 dB"
+    assert show_typed(6.096, "m", manner=FEET) == "20\u00a0ft"
+    assert show_typed(7.5, "w", manner=COMMA) == "7,5\u00a0W"
+    assert show(0.4237, "db", manner=COMMA) == "0,42\u00a0dB"
 
 
 def test_a_printed_number_is_never_one_the_parser_asks_about() -> None:
-    assert show_typed(3.125, "w", manner=COMMA) == "3,1250 W"
+    assert show_typed(3.125, "w", manner=COMMA) == "3,1250\u00a0W"
     assert read("3,1250 W", "w", manner=COMMA) == about(3.125)
 
 

@@ -1,14 +1,27 @@
 """The one printer and the one parser: what is printed is read back, what is typed never raises."""
 
 import math
+import re
 
 import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
+from pycore.ground.plain import kept_together
 from pycore.ground.problems import BadText
-from pycore.ground.units import Manner, read, same_voltage, show, show_typed, true_voltage, unit_of
+from pycore.ground.units import (
+    Manner,
+    as_typed,
+    read,
+    read_run,
+    same_voltage,
+    show,
+    show_typed,
+    true_voltage,
+    unit_of,
+)
 from pycore.ground.units.table import TYPED, WRITTEN
+from pycore.ground.words import ENGLISH, say
 from tests.strategies import MANNERS
 
 WHOLE = ("count", "awg")
@@ -49,7 +62,7 @@ def test_a_level_is_never_printed_as_nothing_when_there_is_some(
     value_db: float, manner: Manner
 ) -> None:
     text = show(value_db, "db", manner=manner)
-    assert (text == "0 dB") == (value_db == 0)
+    assert (text == "0\u00a0dB") == (value_db == 0)
     if abs(value_db) >= 0.1:
         again = read(text, "db", manner=manner)
         assert again == pytest.approx(value_db, abs=0.0051)
@@ -71,6 +84,37 @@ def test_every_number_can_be_printed(unit: str, manner: Manner, value: float) ->
     assert show(value, unit, manner=manner).strip()
     if math.isfinite(value):
         assert show_typed(value, unit, manner=manner).strip()
+
+
+BREAKING = re.compile(r"\d (?:W|V|A|m|ft|Ω|kΩ|MΩ|dB|Hz|kHz|°C|mm²|AWG|%|S|Ω/km|µH/m|pF/m)(?!\w)")
+
+
+@given(st.sampled_from(sorted(WRITTEN)), MANNERS, st.floats(-1e6, 1e6))
+def test_no_line_ends_between_a_number_and_its_unit(
+    unit: str, manner: Manner, value: float
+) -> None:
+    assert " " not in show(value, unit, manner=manner).removeprefix("−").removeprefix("under ")
+    assert " " not in show_typed(value, unit, manner=manner)
+    assert "\u00a0" not in as_typed(value, unit, manner=manner)
+
+
+@pytest.mark.parametrize("space", [" ", "\u00a0", "\u202f", "\u2009", ""])
+def test_whatever_space_stands_before_a_unit_it_is_read(space: str) -> None:
+    point = Manner("en", "m", ".", "")
+    assert read(f"70.7{space}V", "v", manner=point) == 70.7
+    assert read(f"12{space}000{space}W", "w", manner=point) == 12_000
+    assert read_run(f"20{space}x{space}4{space}m", manner=point) == (20, 4.0)
+
+
+def test_no_sentence_of_ours_breaks_between_a_number_and_its_unit() -> None:
+    said = [
+        (table, code, text)
+        for table, texts in ENGLISH.items()
+        if table != "catalogue"  # names of kinds are copied into jobs, letter by letter
+        for code, text in texts.items()
+    ]
+    assert [one for one in said if BREAKING.search(kept_together(one[2]))] == []
+    assert say("assumption", "direct_copper", language="en").count("\u00a0") == 2
 
 
 @given(st.sampled_from(sorted(WRITTEN)), st.sampled_from(("tap", "rated_at", "x")))

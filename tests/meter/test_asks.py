@@ -17,6 +17,7 @@ from pycore.calc.priors import CABLE_FACTORS, FAMILY_WEIGHTS
 from pycore.door import handle
 from pycore.ground.words import ENGLISH
 from pycore.jobs import Job
+from tests.drawn import as_read
 from tests.meter.lines import line_a
 from tests.meter.test_faults import branched
 
@@ -26,7 +27,7 @@ ROOT = Path(__file__).resolve().parents[2]
 def ask(name: str, **body: Any) -> dict[str, Any]:
     """The body of an answer, or its problem."""
     request = {"n": 1, "ask": name, "body": body, "manner": {"language": "en"}}
-    answer: dict[str, Any] = json.loads(handle(json.dumps(request)))
+    answer: dict[str, Any] = as_read(json.loads(handle(json.dumps(request))))
     body_or_problem: dict[str, Any] = answer.get("body", {"problem": answer.get("problem")})
     return body_or_problem
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
+from tests.drawn import as_read
 from tests.page.conftest import PHONE, NewContext
 from tests.page.hands import PATIENCE_MILLISECONDS, open_demo, open_screen, open_zone, touch
 from tests.page.lines import look_at, nave, open_line
@@ -70,7 +71,8 @@ def test_rows_are_all_of_one_height_without_gaps(drawn: Page) -> None:
 
 
 def test_a_ruler_counts_the_metres(drawn: Page) -> None:
-    assert drawn.locator(".ruler-words").all_text_contents()[:3] == ["0 m", "20 m", "40 m"]
+    words = drawn.locator(".ruler-words").all_text_contents()
+    assert as_read(words)[:3] == ["0 m", "20 m", "40 m"]
 
 
 def test_a_loudspeaker_tells_its_volts_watts_loss_and_level_in_both_states(

@@ -147,4 +147,4 @@ def test_lengths_are_shown_in_feet_when_the_person_wants_feet(fresh: Page) -> No
     fresh.get_by_label("Decimal sign").select_option(",")
     open_screen(fresh, "Job")
     open_zone(fresh, "Palm House")
-    expect(fresh.locator(".point").first).to_contain_text(re.compile(r"\d+(,\d+)? ft"))
+    expect(fresh.locator(".point").first).to_contain_text(re.compile(r"\d+(,\d+)?\sft"))

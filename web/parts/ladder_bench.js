@@ -5,7 +5,7 @@ import { benchButton, squareButton } from "../pieces/button.js";
 import { shape } from "../pieces/mark.js";
 import { numbersTable } from "../pieces/numbers.js";
 import { tapRow } from "../pieces/tap_rows.js";
-import { say, sayOne } from "../say.js";
+import { say, sayOne, together } from "../say.js";
 import { adviceOf, tapsOf } from "../taps.js";
 
 /** @typedef {import("../state").State} State */
@@ -80,7 +80,7 @@ const head = (desk, { id, fitted }) => {
   return html`<div class="bench-head">
       <div class="bench-title">
         <h2>${face?.title || sayOne("fitted", fitted.is)}</h2>
-        <p class="quiet">${face?.line}${planned ? html` · ${say("ladder.planned", { tap: planned })}` : nothing}</p>
+        <p class="quiet">${face?.line}${planned ? html` · ${say("ladder.planned", { tap: together(planned) })}` : nothing}</p>
       </div>
       ${squareButton("close", say("bench.close"), "bench.close")}
     </div>

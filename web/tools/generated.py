@@ -22,9 +22,11 @@ CATALOGUE_HEAD = (
 def make_generated() -> dict[Path, str]:
     """Make the text of each generated file."""
     page = importlib.import_module("pycore.ground.words").ENGLISH["page"]
+    kept_together = importlib.import_module("pycore.ground.plain").kept_together
     asks = importlib.import_module("pycore.asks.table").ASKS
     catalogues = json.dumps({sign: ask_catalogue(sign) for sign in ".,"}, ensure_ascii=False)
-    words = json.dumps(dict(sorted(page.items())), ensure_ascii=False, indent=2)
+    texts = {name: kept_together(text) for name, text in sorted(page.items())}
+    words = json.dumps(texts, ensure_ascii=False, indent=2)
     return {
         GENERATED / "words.js": f"{WORDS_HEAD}export const words = {words};\n",
         GENERATED / "catalogue.js": f"{CATALOGUE_HEAD}export const catalogues = {catalogues};\n",

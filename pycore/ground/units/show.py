@@ -3,6 +3,7 @@
 import math
 from functools import lru_cache
 
+from pycore.ground.plain import NO_BREAK
 from pycore.ground.units.table import METRES_PER_FOOT, WRITTEN, Manner
 
 SIGNIFICANT = 3
@@ -75,6 +76,11 @@ def show_typed(value: float, unit: str, *, manner: Manner) -> str:
     if manner.decimal == "," and len(decimals) == 3 and whole.strip("-0"):
         digits += "0"
     return _write(digits, written, manner=manner)
+
+
+def as_typed(value: float, unit: str, *, manner: Manner) -> str:
+    """The same as a keyboard would type it, for a field: with the space that a keyboard has."""
+    return show_typed(value, unit, manner=manner).replace(NO_BREAK, " ")
 
 
 def show_length(value_m: float, *, manner: Manner) -> str:

@@ -48,29 +48,29 @@ CAPITALS: dict[str, dict[str, float]] = {
     "ohm": {"MΩ": 1e6, "Mohm": 1e6, "Mohms": 1e6, "mΩ": 1e-3, "mohm": 1e-3, "mohms": 1e-3},
 }
 
-# unit -> how it is printed behind the number
+# unit -> how it is printed behind the number; a space that never breaks over two lines
 WRITTEN = {
-    "w": " W",
-    "v": " V",
-    "a": " A",
-    "m": " m",
-    "ft": " ft",
-    "ohm": " Ω",
-    "megohm": " MΩ",
-    "db": " dB",
-    "hz": " Hz",
-    "c": " °C",
-    "mm2": " mm²",
-    "awg": " AWG",
+    "w": "\u00a0W",
+    "v": "\u00a0V",
+    "a": "\u00a0A",
+    "m": "\u00a0m",
+    "ft": "\u00a0ft",
+    "ohm": "\u00a0Ω",
+    "megohm": "\u00a0MΩ",
+    "db": "\u00a0dB",
+    "hz": "\u00a0Hz",
+    "c": "\u00a0°C",
+    "mm2": "\u00a0mm²",
+    "awg": "\u00a0AWG",
     "deg": "°",
-    "pct": " %",
-    "fraction": " %",
+    "pct": "\u00a0%",
+    "fraction": "\u00a0%",
     "count": "",
     "factor": "",
-    "ohm_per_km": " Ω/km",
-    "uh_per_m": " µH/m",
-    "pf_per_m": " pF/m",
-    "s": " S",
+    "ohm_per_km": "\u00a0Ω/km",
+    "uh_per_m": "\u00a0µH/m",
+    "pf_per_m": "\u00a0pF/m",
+    "s": "\u00a0S",
 }
 
 

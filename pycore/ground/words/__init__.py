@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from functools import lru_cache
 from string import Formatter
 
-from pycore.ground.plain import isolated
+from pycore.ground.plain import isolated, kept_together
 from pycore.ground.words import (
     en_assumptions,
     en_cabling,
@@ -100,7 +100,7 @@ def say(table: str, code: str, *, values: Mapping[str, str] | None = None, langu
 
     A value may be a name somebody wrote, so each is made plain and keeps to itself.
     """
-    template = LANGUAGES.get(language, ENGLISH)[table][code]
+    template = kept_together(LANGUAGES.get(language, ENGLISH)[table][code])
     given = values or {}
     return template.format_map({name: isolated(given[name]) for name in places_in(template)})
 
