@@ -1,6 +1,7 @@
 /** What happens when the page opens: what is kept is painted, then the engine is met and asked. */
 
 import { chosen } from "./engine.js";
+import { together } from "./say.js";
 import { catalogueOf } from "./stock.js";
 
 /** @typedef {import("./state").Place} Place */
@@ -33,7 +34,7 @@ export const makeOpening = ({ store, door, keeper, edits, desk, updates }) => {
     store.change({
       manner,
       catalogue: catalogueOf(manner),
-      tally: { ...now.tally, ...tally },
+      tally: { ...now.tally, ...tally, line_v: together(tally?.line_v ?? "") },
       jobs: await keeper.listJobs(),
     });
   })();

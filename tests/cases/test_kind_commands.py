@@ -5,6 +5,7 @@ from typing import Any
 import pytest
 
 from tests.door.examples import FULL, Raw, answer_to, request_of
+from tests.drawn import as_read
 
 OWN: Raw = {"id": "own1", "name": "Port horn", "taps": []}
 CABLE: Raw = {"id": "own2", "name": "old red pair", "metal": "copper"}
@@ -15,7 +16,9 @@ def use(family: str, kind: Raw, /, job: Raw = FULL, rows: Any = None, **typed: s
     command = {"do": "use_kind", "family": family, "kind": kind}
     command |= {"rows": rows} if rows is not None else {}
     dotted = {name.replace("__", "."): text for name, text in typed.items()}
-    return answer_to(request_of("edit", {"job": job, "command": command, "typed": dotted}))
+    request = request_of("edit", {"job": job, "command": command, "typed": dotted})
+    answer: Raw = as_read(answer_to(request))
+    return answer
 
 
 def own(answer: Raw, family: str, name: str = "own1") -> Raw:
