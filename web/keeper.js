@@ -138,8 +138,6 @@ export const keeper = {
     for (const key of gone) writing.objectStore("past").delete(key);
     await putState(writing.objectStore("states"), record, { words, theirs });
     await writing.done;
-    // With the first job there is something to lose. The browser may say no.
-    if (over === null) navigator.storage?.persist?.();
   },
 
   /**

@@ -10,6 +10,8 @@
  *   onChanged: (job: string) => void, onWanted: (job: string) => boolean}} Hear */
 
 const ANSWER_WITHIN_MILLISECONDS = 3000;
+/** How a lock that another tab has stolen says so. */
+const TAKEN_AWAY = "AbortError";
 
 /** @param {string} job */
 const lockName = (job) => `rungline:${new URL("./", location.href).pathname}:${job}`;
@@ -34,12 +36,16 @@ export const makeTabs = ({ onGranted, onDenied, onChanged, onWanted }) => {
       onGranted(mine.job);
     });
 
-  /** The pen was taken away, or never waited for any longer. @param {Seat} mine */
-  const lose = (mine) => {
+  /**
+   * The pen was taken away, so it is waited for again. Any other refusal would be repeated at
+   * once and for ever: a page that is being left gets no lock, nor one without storage.
+   * @param {Seat} mine @param {DOMException} why
+   */
+  const lose = (mine, why) => {
     if (mine !== seat || mine.leave.signal.aborted) return;
     mine.mine = false;
     onDenied(mine.job);
-    wait(mine);
+    if (why.name === TAKEN_AWAY) wait(mine);
   };
 
   /** @param {Seat} mine */
@@ -47,7 +53,7 @@ export const makeTabs = ({ onGranted, onDenied, onChanged, onWanted }) => {
     const { signal } = mine.leave;
     navigator.locks
       .request(lockName(mine.job), { signal }, () => hold(mine))
-      .catch(() => lose(mine));
+      .catch((why) => lose(mine, why));
   };
 
   const leave = () => {
@@ -68,7 +74,7 @@ export const makeTabs = ({ onGranted, onDenied, onChanged, onWanted }) => {
         onDenied(job);
         wait(mine);
       })
-      .catch(() => lose(mine));
+      .catch((why) => lose(mine, why));
   };
 
   /** Take the pen from a tab that does not answer. */
@@ -77,7 +83,7 @@ export const makeTabs = ({ onGranted, onDenied, onChanged, onWanted }) => {
     if (!mine || mine.mine) return;
     navigator.locks
       .request(lockName(mine.job), { steal: true }, () => hold(mine))
-      .catch(() => lose(mine));
+      .catch((why) => lose(mine, why));
   };
 
   const giveIfWanted = () => {
@@ -97,6 +103,15 @@ export const makeTabs = ({ onGranted, onDenied, onChanged, onWanted }) => {
     channel.postMessage({ job, says: "soon" });
     giveIfWanted();
   };
+
+  // A page that is left holds no pen; one that is shown again as it was asks anew.
+  /** @type {string | null} */
+  let left = null;
+  addEventListener("pagehide", () => {
+    left = seat?.job ?? null;
+    leave();
+  });
+  addEventListener("pageshow", ({ persisted }) => persisted && left && take(left));
 
   return {
     take,

@@ -89,8 +89,6 @@ def test_the_app_and_its_jobs_survive_the_death_of_the_server_and_of_the_browser
 
 
 def test_an_update_of_the_app_keeps_the_job_and_brings_every_file(app: App, tmp_path: Path) -> None:
-    if app.engine.name == "webkit":
-        pytest.skip("KNOWN FAULT: WebKitGTK hangs when a page with a job open is loaded again")
     app.open_demo()
     app.show("#/about")
     app.wait_for(".offline", READY)

@@ -120,3 +120,43 @@ def test_a_write_over_a_newer_state_is_refused_and_shown(fresh: Page) -> None:
     expect(page.get_by_role("heading", level=1)).to_have_text("Written behind its back")
     page.reload()
     expect(page.get_by_role("heading", level=1)).to_have_text("Written behind its back")
+
+
+# As a page that is being left, or one whose storage is switched off, is told.
+GETS_NO_LOCK = """(() => {
+    globalThis.wanted = 0;
+    LockManager.prototype.request = async () => {
+        wanted += 1;
+        throw new DOMException("not fully active", "InvalidStateError");
+    };
+})()"""
+
+
+def test_a_page_that_gets_no_lock_does_not_ask_for_ever(
+    phone: BrowserContext, served: FolderServer
+) -> None:
+    page = phone.new_page()
+    page.add_init_script(GETS_NO_LOCK)
+    page.goto(served.address)
+    open_demo(page)
+    expect(page.locator(".top-state")).to_have_text("Read only")
+    assert page.evaluate("wanted") == 1
+
+
+CROSS = "(way) => void dispatchEvent(new PageTransitionEvent(way, { persisted: true }))"
+
+
+def test_a_page_that_is_left_lays_the_pen_down_and_asks_again_when_shown_again(
+    fresh: Page, phone: BrowserContext
+) -> None:
+    page = fresh
+    open_demo(page)
+    expect_kept(page)
+    page.evaluate(CROSS, "pagehide")
+    second = phone.new_page()
+    second.goto(page.url)
+    expect_kept(second)
+    page.evaluate(CROSS, "pageshow")
+    expect(page.locator(".top-state")).to_have_text("Read only")
+    second.close()
+    expect_kept(page)

@@ -64,10 +64,5 @@ export const houseActions = ({ store, door, tabs, edits, updates, setManner }) =
     "manner.length": ({ text }) => setManner({ length: text === "ft" ? "ft" : "m" }),
 
     "manner.decimal": ({ text }) => setManner({ decimal: text === "," ? "," : "." }),
-
-    "storage.persist": async () => {
-      const kept_for_good = (await navigator.storage?.persist?.()) ?? null;
-      store.change({ kept_for_good });
-    },
   };
 };

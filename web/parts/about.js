@@ -49,7 +49,7 @@ const kept = ({ offline, kept_for_good, engine }) => html`<section class="card" 
   </p>
   ${engine.way ? html`<p class="quiet">${sayOne("start", engine.way)}</p>` : nothing}
   ${kept_for_good === false
-    ? html`<button type="button" class="plain-button" data-act="storage.persist">
+    ? html`<button type="button" class="plain-button" data-act="storage.ask">
         ${say("about.ask_for_good")}
       </button>`
     : nothing}

@@ -2,7 +2,8 @@
 
 /** @param {Pick<import("../shapes").House, "store" | "keeper">} house */
 export const makeStorage = ({ store, keeper }) => {
-  let asked = false;
+  // Until it is known whether this device was asked before, it is not asked.
+  let asked = true;
   const { storage } = navigator;
 
   /** Ask the browser to keep it all; some ask the person in turn. */
@@ -23,7 +24,8 @@ export const makeStorage = ({ store, keeper }) => {
 
     /** The first job that is kept is the first thing to lose. @param {import("../state").State} state */
     follow: async ({ desk, kept_for_good }) => {
-      if (asked || kept_for_good || desk?.kept !== "keeping") return;
+      // What is on the desk has been read from what is kept.
+      if (asked || kept_for_good || !desk) return;
       await ask();
     },
   };
