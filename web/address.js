@@ -8,6 +8,7 @@ const PATTERNS = [
   { pattern: /^#\/job\/([\w-]+)$/, screen: "job" },
   { pattern: /^#\/open$/, screen: "open" },
   { pattern: /^#\/job\/([\w-]+)\/limits$/, screen: "limits" },
+  { pattern: /^#\/job\/([\w-]+)\/kinds$/, screen: "kinds" },
   { pattern: /^#\/job\/([\w-]+)\/share$/, screen: "share" },
   { pattern: /^#\/job\/([\w-]+)\/history$/, screen: "history" },
   { pattern: /^#\/job\/([\w-]+)\/compare$/, screen: "compare" },
@@ -36,7 +37,7 @@ export const readAddress = (hash) => {
 export const writeAddress = ({ screen, job, zone }) => {
   if (screen === "tally") return "#/";
   if (screen === "jobs" || screen === "about" || screen === "open") return `#/${screen}`;
-  if (["limits", "share", "history", "compare"].includes(screen)) return `#/job/${job}/${screen}`;
+  if (["limits", "kinds", "share", "history", "compare"].includes(screen)) return `#/job/${job}/${screen}`;
   return screen === "zone" ? `#/job/${job}/zone/${zone}` : `#/job/${job}`;
 };
 

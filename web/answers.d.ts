@@ -20,6 +20,7 @@ export interface Kind {
   name: string;
   taps?: door.Tap[];
 }
+export type KindFace = door.KindFace;
 export type Kinds = Record<Family, Kind[]>;
 
 /** Any fitted thing: which fields it has, `is` says. */

@@ -18,6 +18,8 @@ import { jobBench } from "./parts/job_bench.js";
 import { jobSheet } from "./parts/job_sheet.js";
 import { jobsBench } from "./parts/jobs_bench.js";
 import { jobsSheet } from "./parts/jobs_sheet.js";
+import { kindsBench } from "./parts/kinds_bench.js";
+import { kindsSheet } from "./parts/kinds_sheet.js";
 import { ladderBench } from "./parts/ladder_bench.js";
 import { lineDrawing } from "./parts/line_drawing.js";
 import { lineFigures, lineHead } from "./parts/line_figures.js";
@@ -75,14 +77,15 @@ const VIEWS = {
 };
 
 /**
- * The screens by which a job travels, and what stands under each.
+ * The other screens of a job, and what stands under each.
  * @type {Partial<Record<import("./state").Screen, Record<"sheet" | "bench", (state: State) => unknown>>>}
  */
-const TRAVEL = {
+const MORE = {
   share: { sheet: shareSheet, bench: shareBench },
   open: { sheet: openSheet, bench: openBench },
   compare: { sheet: compareSheet, bench: compareBench },
   history: { sheet: historySheet, bench: () => nothing },
+  kinds: { sheet: kindsSheet, bench: kindsBench },
 };
 
 /** @param {State} state */
@@ -94,7 +97,7 @@ const sheet = (state) => {
   if (place.screen === "about") return about(state);
   if (place.screen === "zone") return html`${lineViews(state)} ${VIEWS[place.view ?? "list"](state)}`;
   if (place.screen === "job") return jobScreen(state);
-  const travels = TRAVEL[place.screen];
+  const travels = MORE[place.screen];
   if (travels) return travels.sheet(state);
   return bench?.is === "form" ? formPart(bench.form, false) : nothing;
 };
@@ -121,7 +124,7 @@ const bench = (state) => {
   if (now?.is === "sure") return sureBench(desk, now.point);
   if (now?.is === "swap") return swapBench(state, now.point);
   if (place.screen === "job") return jobBench(state);
-  const travels = TRAVEL[place.screen];
+  const travels = MORE[place.screen];
   if (travels) return travels.bench(state);
   if (place.view === "if") return nothing;
   if (place.view === "cable") return cableBench(state);

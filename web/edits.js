@@ -4,6 +4,7 @@
  */
 
 import { NoAnswer, Overtaken, Refused } from "./door.js";
+import { doneFor } from "./forms/behind.js";
 import { Stale } from "./keeper.js";
 import { makePerform, nextWays } from "./performing.js";
 import { say } from "./say.js";
@@ -124,12 +125,13 @@ export const makeEdits = ({ store, door, keeper, tabs }) => {
     store.change({ bench: { is: "form", form: { ...bench.form, busy: false, problem } } });
   };
 
-  /** @param {Act} act */
-  const closeFormOf = (act) => {
-    const { bench } = store.read();
-    if (bench?.is !== "form" || bench.form.context.act !== act.key) return;
-    const { thing } = bench.form.context;
-    store.change({ bench: thing ? { is: "thing", id: thing } : null });
+  /** @param {Act} act @param {{job: Job, seen: Seen}} landed */
+  const closeFormOf = (act, { job, seen }) => {
+    const state = store.read();
+    const { bench, desk } = state;
+    if (!desk || bench?.is !== "form" || bench.form.context.act !== act.key) return;
+    const done = { ...state, desk: { ...desk, job, seen } };
+    store.change({ bench: doneFor(bench.form, act, done) });
   };
 
   /** @param {Desk} desk @param {Act} act */
@@ -137,7 +139,7 @@ export const makeEdits = ({ store, door, keeper, tabs }) => {
     try {
       const landed = await perform(desk, act);
       if (!landed) return await drop(desk, act);
-      closeFormOf(act);
+      closeFormOf(act, landed);
       await land(desk, act, landed);
     } catch (error) {
       await fail(desk, act, error);

@@ -20,15 +20,29 @@ export const followFocus = (store, root) => {
   let panel = null;
   /** @type {Element | null} */
   let opener = null;
+  /** @type {State["bench"]} */
+  let before = null;
+
+  /**
+   * Back at the field out of which another form was opened.
+   * @param {State["bench"]} bench
+   */
+  const returnedTo = (bench) => {
+    const left = before?.is === "form" && before.form.behind ? before.form.context.field : undefined;
+    before = bench;
+    return bench?.is === "form" && left ? document.getElementById(`field-${left}`) : null;
+  };
 
   /** @param {State} state */
   const followPanel = (state) => {
     const now = panelOf(state.bench);
+    const field = returnedTo(state.bench);
     if (now === panel) return;
     if (now && !panel) opener = document.activeElement;
     panel = now;
     const is = state.bench?.is;
-    if (is === "form" || is === "working") document.getElementById(PANELS[is])?.focus();
+    if (field) field.focus();
+    else if (is === "form" || is === "working") document.getElementById(PANELS[is])?.focus();
     else if (opener instanceof HTMLElement && opener.isConnected) opener.focus();
   };
 

@@ -107,8 +107,12 @@ export interface Field {
   value: string;
   choices?: Choice[];
   negative?: boolean;
-  /** So many times so much may be typed here: a key for the sign between them. */
-  times?: boolean;
+  /** Several numbers may be typed here: a key for the sign between them. */
+  between?: "×" | "/";
+  /** Only there while another field has this value. */
+  when?: { field: string; is: string };
+  /** A choice of kinds: a key to make one of one's own. */
+  own?: import("./answers").Family;
   /** For a choice: what each value stands for in the command. */
   stands_for?: Record<string, unknown>;
 }
@@ -121,6 +125,8 @@ export interface Form {
   touched: string[];
   problem: { field: string | null; words: string; remedy: string | null } | null;
   context: Record<string, string>;
+  /** What it was opened out of, and goes back to. */
+  behind: Bench | null;
   busy: boolean;
 }
 export type Bench =
@@ -147,6 +153,7 @@ export type Screen =
   | "job"
   | "zone"
   | "limits"
+  | "kinds"
   | "about"
   | "share"
   | "history"

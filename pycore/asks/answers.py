@@ -106,9 +106,9 @@ class RowFace(TypedDict):
 
 
 class KindFace(TypedDict):
-    """One kind: its line, whether it is used, its numbers as typed, the rows of its selector."""
+    """One kind: its lines, whether it is used, its numbers as typed, the rows of its selector."""
 
-    line: str
+    lines: list[str]
     used: str
     in_use: bool
     fields: dict[str, str]

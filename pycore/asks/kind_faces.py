@@ -53,7 +53,7 @@ def _face(
 ) -> KindFace:
     count = used.get(kind.id, 0)
     return {
-        "line": " · ".join(parts),
+        "lines": list(parts),
         "used": say_count("kind", "used", count=count, language=manner.language)
         if count
         else say("kind", "used.none", language=manner.language),
@@ -109,7 +109,8 @@ def _cable(kind: CableKind, manner: Manner) -> Iterator[str]:
         code = f"cable_area_{kind.strand_class}" if kind.strand_class else "cable_area"
     else:
         code = "cable_loop"
-    yield say("kind", code, values=texts_of(kind, manner), language=manner.language)
-    yield say("kind", kind.metal, language=manner.language)
+    metal = say("kind", kind.metal, language=manner.language)
+    texts = {**texts_of(kind, manner), "metal": metal}
+    yield say("kind", code, values=texts, language=manner.language)
     if kind.tinned:
         yield say("kind", "tinned", language=manner.language)

@@ -130,7 +130,7 @@ def test_each_kind_has_a_face_with_its_rows_and_whether_it_is_used() -> None:
     typed: Raw = {"rows__0__taps": "7.5 / 30", "rows__1__taps": "15 / 8 ohm"}
     answer = use("loudspeakers", OWN, rows=rows, **typed)
     face = answer["body"]["faces"]["kinds"]["loudspeakers"]["own1"]
-    assert face["line"] == "7.5 / 30 W at 100 V · 15 W / 8 Ω at 70.7 V"
+    assert face["lines"] == ["7.5 / 30 W at 100 V", "15 W / 8 Ω at 70.7 V"]
     assert (face["in_use"], face["used"]) == (False, "not used in this job")
     assert [tap["shown"] for tap in face["rows"][0]["taps"]] == ["7.5 W", "30 W"]
     assert [tap["shown"] for tap in face["rows"][1]["taps"]] == ["15 W"]

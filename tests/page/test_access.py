@@ -93,6 +93,23 @@ def test_a_job_its_limits_and_forms(seen: Page) -> None:
     expect_nothing_found(seen)
 
 
+def test_the_kinds_and_their_forms(seen: Page) -> None:
+    open_screen(seen, "Job")
+    seen.get_by_role("link", name="Kinds", exact=True).tap()
+    expect(seen.get_by_role("heading", level=1)).to_have_text("Kinds")
+    seen.locator("summary").first.tap()
+    expect_nothing_found(seen)
+    for form in ("Own loudspeaker", "Own cable", "Own attenuator"):
+        touch(seen, form)
+        touch(seen, "Add")
+        expect(seen.locator(".field-problem")).to_be_visible()
+        expect_nothing_found(seen)
+        touch(seen, "Close without saving")
+    seen.locator(".kind-line .pick").first.tap()
+    expect_nothing_found(seen)
+    touch(seen, "Close")
+
+
 def test_a_zone_its_points_and_forms(seen: Page) -> None:
     open_screen(seen, "Job")
     open_zone(seen, "Palm House")

@@ -155,7 +155,7 @@ def test_more_than_the_section_is_long_is_refused_there(ladder: Page) -> None:
 
 def test_an_attenuator_is_put_in(ladder: Page) -> None:
     touch(ladder, "Attenuator in")
-    ladder.get_by_label("Kind").select_option(index=2)
+    ladder.get_by_label("Kind", exact=True).select_option(index=2)
     touch(ladder, "Add")
     expect(ladder.locator(".point")).to_have_count(10)
     expect(point(ladder, "Nave A1")).to_contain_text("0 m")

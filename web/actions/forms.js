@@ -1,5 +1,6 @@
 /** What touches on forms do: open one, type into it, send it, close it. */
 
+import { leftFor, standsBehind } from "../forms/behind.js";
 import { forms } from "../forms/forms.js";
 
 /** @typedef {import("../state").Form} Form */
@@ -38,7 +39,8 @@ export const formActions = ({ store, keeper, edits }) => {
       const context = /** @type {Record<string, string>} */ ({ ...rest });
       const sheet = kind.lay(store.read(), context);
       const values = Object.fromEntries(sheet.fields.map((field) => [field.name, field.value]));
-      const form = { name, ...sheet, values, touched: [], problem: null, context, busy: false };
+      const behind = standsBehind(store.read().bench);
+      const form = { name, ...sheet, values, touched: [], problem: null, context, behind, busy: false };
       store.change({ bench: { is: "form", form } });
     },
 
@@ -54,14 +56,14 @@ export const formActions = ({ store, keeper, edits }) => {
       type(field, /^\s*[-−]/.test(now) ? now.replace(/^\s*[-−]\s*/, "") : `−${now}`);
     },
 
-    "form.times": ({ data: { field = "" } }) => {
-      type(field, `${(formNow()?.values[field] ?? "").trim()} × `);
+    "form.between": ({ data: { field = "", sign = "" } }) => {
+      type(field, `${(formNow()?.values[field] ?? "").trim()} ${sign} `);
       document.getElementById(`field-${field}`)?.focus();
     },
 
     "form.close": () => {
-      const thing = formNow()?.context.thing;
-      store.change({ bench: thing ? { is: "thing", id: thing } : null });
+      const form = formNow();
+      store.change({ bench: form ? leftFor(form) : null });
     },
 
     "form.send": async () => {

@@ -33,13 +33,19 @@ export const lineActions = ({ store, edits }) => {
   return {
     "bench.close": () => {
       const { bench } = store.read();
-      store.change({ bench: bench?.is === "working" ? bench.back : null });
+      const { back = null } = bench?.is === "working" ? bench : {};
+      store.change({ bench: bench?.is === "form" ? bench.form.behind : back });
     },
 
     "thing.pick": ({ data: { id = "" } }) => {
       const { bench } = store.read();
       const same = bench?.is === "thing" && bench.id === id;
       store.change({ bench: same ? null : { is: "thing", id }, preview: null });
+    },
+
+    "kind.drop": ({ data: { family = "", id: kind = "" } }) => {
+      closeBench();
+      return send({ do: "drop_kind", family, kind });
     },
 
     "point.connect": ({ data: { point = "" } }) => send({ do: "connect", point }),

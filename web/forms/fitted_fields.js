@@ -1,7 +1,7 @@
 /** Fields of what is fitted at a point, the same when it is added and when it is changed. */
 
 import { say } from "../say.js";
-import { choices, kindChoices, nowText, yesNo, yesNoText } from "./lists.js";
+import { choices, kindField, nowText, yesNo, yesNoText } from "./lists.js";
 import { choiceField, numberField } from "./shape.js";
 
 /** @typedef {import("../state").State} State */
@@ -12,17 +12,19 @@ import { choiceField, numberField } from "./shape.js";
 const textOf = (state, point) => (/** @type {string} */ field) =>
   point ? nowText(state, point.id, field) : "";
 
+/** @param {string} at @param {Point | null} point */
+const kindNow = (at, point) => ({
+  name: "kind",
+  at: `${at}.kind`,
+  words: say("field.kind"),
+  value: point?.fitted.kind ?? "",
+});
+
 /** @param {State} state @param {string} at @param {Point | null} point @returns {Field[]} */
 export const loudspeakerFields = (state, at, point) => {
   const now = textOf(state, point);
   return [
-    choiceField(
-      "kind",
-      `${at}.kind`,
-      say("field.kind"),
-      point?.fitted.kind ?? "",
-      kindChoices(state, "loudspeakers"),
-    ),
+    kindField(state, "loudspeakers", kindNow(at, point)),
     choiceField(
       "seen",
       `${at}.seen`,
@@ -43,10 +45,15 @@ export const loudspeakerFields = (state, at, point) => {
   ];
 };
 
-/** Whether and how a page bypasses a control. @param {string} at @param {Point | null} point @returns {Field[]} */
-const overrideFields = (at, point) => {
+/**
+ * Whether and how a page bypasses a control.
+ * @param {string} at
+ * @param {{override?: boolean | null, override_sense?: string | null} | undefined} control
+ * @returns {Field[]}
+ */
+export const overrideFields = (at, control) => {
   const { choices: answers, stands_for } = yesNo();
-  const now = yesNoText(point?.fitted.override);
+  const now = yesNoText(control?.override);
   return [
     {
       ...choiceField("override", `${at}.override`, say("field.override"), now, answers, stands_for),
@@ -56,7 +63,7 @@ const overrideFields = (at, point) => {
       "override_sense",
       `${at}.override_sense`,
       say("field.override_sense"),
-      point?.fitted.override_sense ?? "",
+      control?.override_sense ?? "",
       choices([
         ["", say("choice.not_known")],
         ["power_bypasses", say("choice.power_bypasses")],
@@ -70,19 +77,18 @@ const overrideFields = (at, point) => {
 export const attenuatorFields = (state, at, point) => {
   const now = textOf(state, point);
   const fitted = point?.fitted;
-  const kinds = kindChoices(state, "attenuators");
   const forms = choices([
     ["", say("choice.not_known")],
     ["autotransformer", say("choice.autotransformer")],
     ["pad", say("choice.pad")],
   ]);
   return [
-    choiceField("kind", `${at}.kind`, say("field.kind"), fitted?.kind ?? "", kinds),
+    kindField(state, "attenuators", kindNow(at, point)),
     numberField("rated_w", `${at}.rated_w`, say("field.rated_w"), now("rated_w")),
     numberField("rated_at_v", `${at}.rated_at_v`, say("field.rated_at_v"), now("rated_at_v")),
     numberField("insertion_db", `${at}.insertion_db`, say("field.insertion_db"), now("insertion_db")),
     choiceField("form", `${at}.form`, say("field.form"), fitted?.form ?? "", forms),
-    ...overrideFields(at, point),
+    ...overrideFields(at, fitted),
   ];
 };
 

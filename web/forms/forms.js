@@ -1,6 +1,7 @@
 /** All forms by name. */
 
 import { jobForms } from "./job_forms.js";
+import { kindForms } from "./kind_forms.js";
 import { ladderForms } from "./ladder_forms.js";
 import { add_loudspeakers } from "./loudspeaker_form.js";
 import { pointForms } from "./point_forms.js";
@@ -16,5 +17,6 @@ export const forms = {
   ...zoneForms,
   ...pointForms,
   ...ladderForms,
+  ...kindForms,
   add_loudspeakers,
 };

@@ -1,12 +1,12 @@
 /** What can be chosen in forms: outputs, cables, kinds, line voltages, places on a line. */
 
 import { hangingOrder } from "../tree.js";
+import { kindsOf } from "../kinds.js";
 import { say } from "../say.js";
 
 /** @typedef {import("../state").State} State */
 /** @typedef {import("../state").Job} Job */
 /** @typedef {import("../state").Family} Family */
-/** @typedef {import("../state").Kind} Kind */
 /** @typedef {import("../state").Choice} Choice */
 
 /** @param {State} state @returns {Job} */
@@ -53,18 +53,21 @@ export const outputChoices = (state) => {
   return [{ value: "", words: say("choice.no_output") }, ...outputs];
 };
 
-/** Kinds in the job first, then those of the catalogue that it does not have yet. */
-export const kindsOf = (/** @type {State} */ state, /** @type {Family} */ family) => {
-  const own = jobOf(state).kinds[family] ?? [];
-  const listed = state.catalogue[family];
-  return [...own, ...listed.filter(({ id }) => !own.some((kind) => kind.id === id))];
-};
-
-/** @param {State} state @param {Family} family @returns {Choice[]} */
-export const kindChoices = (state, family) => [
-  notKnown(),
-  ...kindsOf(state, family).map(({ id, name }) => ({ value: id, words: name })),
-];
+/**
+ * A choice of kinds, with a key to make one of one's own.
+ * @param {State} state @param {Family} family
+ * @param {{name: string, at: string, words: string, value: string}} field
+ * @returns {import("../state").Field}
+ */
+export const kindField = (state, family, field) => ({
+  ...field,
+  is: "choice",
+  own: family,
+  choices: [
+    notKnown(),
+    ...kindsOf(state, family).map(({ id, name }) => ({ value: id, words: name })),
+  ],
+});
 
 /**
  * The step that copies a kind into the job before it is used there, when it is not there yet.

@@ -42,7 +42,7 @@ const runFields = (
   const now = (/** @type {string} */ name) => (model ? nowText(state, model.id, name) : "");
   const [, cable, joint] = sectionFields(state, "", null, model?.cable ?? zone.line.at(-1)?.cable ?? "");
   return [
-    numberField("run", "run", say("field.run"), near ? "1" : "", { hint: say("field.run_hint"), times: true }),
+    numberField("run", "run", say("field.run"), near ? "1" : "", { hint: say("field.run_hint"), between: "×" }),
     numberField("tap_w", "fitted.tap_w", say("field.tap_w"), now("tap_w")),
     numberField("first_m", "first_m", say("field.first_m"), "", { hint: say("field.first_m_hint") }),
     ...[cable, joint].flatMap((field) => (field ? [{ ...field, at: field.name }] : [])),

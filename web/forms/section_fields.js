@@ -2,7 +2,7 @@
 
 import { say } from "../say.js";
 import { childrenOf } from "../tree.js";
-import { hangChoices, jobOf, kindChoices, nowText } from "./lists.js";
+import { hangChoices, jobOf, kindField, nowText } from "./lists.js";
 import { choiceField, numberField, wordsField } from "./shape.js";
 
 /** @typedef {import("../state").State} State */
@@ -50,13 +50,12 @@ export const sectionFields = (state, at, point, cable = "") => {
     numberField("length_m", `${at}.length_m`, say("field.length_m"), now("length_m"), {
       hint: say("field.length_m_hint"),
     }),
-    choiceField(
-      "cable",
-      `${at}.cable`,
-      say("field.cable"),
-      point ? (point.cable ?? "") : cable,
-      kindChoices(state, "cables"),
-    ),
+    kindField(state, "cables", {
+      name: "cable",
+      at: `${at}.cable`,
+      words: say("field.cable"),
+      value: point ? (point.cable ?? "") : cable,
+    }),
     numberField("joint_ohm", `${at}.joint_ohm`, say("field.joint_ohm"), now("joint_ohm"), {
       hint: say("field.joint_ohm_hint"),
     }),

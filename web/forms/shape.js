@@ -31,6 +31,9 @@ const putAt = (whole, place, value) => {
   here[last] = value;
 };
 
+/** Whether a field is there now, or only while another has some value. @param {Form} form @param {Field} field */
+export const isThere = ({ values }, { when }) => !when || values[when.field] === when.is;
+
 /**
  * Fill a command from a form: numbers go as typed text, all else as it stands.
  * @param {Command} command @param {Form} form
@@ -41,7 +44,7 @@ export const fill = (command, form, wanted = () => true) => {
   /** @type {Record<string, string>} */
   const typed = {};
   for (const field of form.fields.filter((each) => each.at && wanted(each))) {
-    const text = form.values[field.name] ?? "";
+    const text = isThere(form, field) ? (form.values[field.name] ?? "") : "";
     if (field.is === "number") {
       putAt(command, field.at, null);
       if (text.trim()) typed[field.at] = text;

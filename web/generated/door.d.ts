@@ -540,9 +540,9 @@ export interface Junction {
   label: string;
 }
 
-/** One kind: its line, whether it is used, its numbers as typed, the rows of its selector. */
+/** One kind: its lines, whether it is used, its numbers as typed, the rows of its selector. */
 export interface KindFace {
-  line: string;
+  lines: string[];
   used: string;
   in_use: boolean;
   fields: Record<string, string>;

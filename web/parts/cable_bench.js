@@ -9,6 +9,7 @@ export const cableBench = ({ desk }) => {
   if (!desk) return nothing;
   const busy = desk.waiting.length > 0;
   return html`<div class="bench-buttons">
+    ${benchButton("add", say("kinds.own_cable"), "form.open", { form: "own_cable" })}
     ${benchButton("undo", say("do.undo"), "edit.undo", {}, { off: !desk.undo.length || busy })}
     ${benchButton("redo", say("do.redo"), "edit.redo", {}, { off: !desk.redo.length || busy })}
   </div>`;

@@ -1,5 +1,6 @@
 /** Any form: its fields, its problem beside the field it concerns, and one button to send it. */
 
+import { isThere } from "../forms/shape.js";
 import { html } from "../markup.js";
 import { squareButton } from "../pieces/button.js";
 import { fieldRow, strayProblem } from "../pieces/field.js";
@@ -17,7 +18,7 @@ export const formPart = (form, closes = true) => html`<form
     <h2 id="form-title" tabindex="-1">${form.title}</h2>
     ${closes ? squareButton("close", say("form.close"), "form.close") : ""}
   </div>
-  <div class="fields">${form.fields.map((field) => fieldRow(form, field))}</div>
+  <div class="fields">${form.fields.filter((field) => isThere(form, field)).map((field) => fieldRow(form, field))}</div>
   ${strayProblem(form)}
   <div class="form-send">
     <button type="submit" class="chief-button" ?disabled=${form.busy}>

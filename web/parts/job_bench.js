@@ -71,12 +71,15 @@ const outputBench = (amplifier, id) => {
 };
 
 /** @param {Desk} desk */
-const plainBench = (desk) => html`<div class="bench-buttons">
+const plainBench = (desk) => html`<div class="bench-buttons narrow">
   ${benchButton("add", say("form.add_amplifier"), "form.open", { form: "add_amplifier" }, { chief: !desk.job.amplifiers.length })}
   ${benchButton("add", say("form.add_zone"), "form.open", { form: "add_zone" }, { chief: desk.job.amplifiers.length > 0 && !desk.job.zones.length })}
   ${undoButtons(desk)}
   <a class="bench-button" href="#/job/${desk.id}/limits">
     ${glyph("limits")}<span>${say("title.limits")}</span>
+  </a>
+  <a class="bench-button" href="#/job/${desk.id}/kinds">
+    ${glyph("loudspeaker")}<span>${say("title.kinds")}</span>
   </a>
   ${benchButton("change", say("form.change_job"), "form.open", { form: "change_job" })}
   <a class="bench-button" href="#/job/${desk.id}/share">

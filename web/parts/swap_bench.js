@@ -38,5 +38,10 @@ export const swapBench = ({ desk, line }, point) => {
       <h2>${say("ladder.swap_title", { title })}</h2>
       ${squareButton("close", say("bench.close"), "ladder.swap_close", { point })}
     </div>
-    ${desk ? rows(line.swaps?.of === point ? line.swaps.answer : undefined) : nothing}`;
+    ${desk ? rows(line.swaps?.of === point ? line.swaps.answer : undefined) : nothing}
+    <div class="bench-row">
+      <button type="button" class="plain-button" data-act="form.open" data-form="own_loudspeaker">
+        ${say("kinds.own_loudspeaker")}
+      </button>
+    </div>`;
 };

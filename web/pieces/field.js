@@ -1,10 +1,13 @@
 /** One field of a form, its problem beside it. Numbers are typed as text and read by the core. */
 
 import { html, live, nothing } from "../markup.js";
-import { say } from "../say.js";
+import { glyph } from "./glyphs.js";
+import { say, sayOne } from "../say.js";
 
 /** @typedef {import("../state").Field} Field */
 /** @typedef {import("../state").Form} Form */
+
+const OWN = { loudspeakers: "own_loudspeaker", cables: "own_cable", attenuators: "own_attenuator" };
 
 /** @param {Form} form @param {Field} field */
 const problemOf = ({ problem }, { name, at }) => {
@@ -75,14 +78,26 @@ export const fieldRow = (form, field) => {
             aria-label=${say("field.sign")}>±</button>`
         : nothing}
       ${control(id, value, field, described)}
-      ${field.times
-        ? html`<button type="button" class="square times" data-act="form.times" data-field=${field.name}
-            aria-label=${say("field.times")}>×</button>`
-        : nothing}
+      ${betweenKey(field)}
+      ${ownKey(field)}
     </div>
     ${problem ? problemLine(form, field) : hintLine(field)}
   </div>`;
 };
+
+/** The way to a kind of one's own; the form comes back here. @param {Field} field */
+const ownKey = ({ name, own }) =>
+  own
+    ? html`<button type="button" class="square own" data-act="form.open" data-form=${OWN[own]}
+        data-field=${name} aria-label=${sayOne("kinds", `make_${own}`)}>${glyph("add")}</button>`
+    : nothing;
+
+/** @param {Field} field */
+const betweenKey = ({ name, between }) =>
+  between
+    ? html`<button type="button" class="square times" data-act="form.between" data-field=${name}
+        data-sign=${between} aria-label=${say(between === "/" ? "field.stroke" : "field.times")}>${between}</button>`
+    : nothing;
 
 /** @param {Field} field */
 const hintLine = ({ name, hint }) =>

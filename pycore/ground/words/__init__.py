@@ -22,6 +22,7 @@ from pycore.ground.words import (
     en_meter_acts,
     en_meter_run,
     en_page,
+    en_page_kinds,
     en_page_line,
     en_page_meter,
     en_page_share,
@@ -30,7 +31,11 @@ from pycore.ground.words import (
 )
 
 ENGLISH: dict[str, dict[str, str]] = {
-    "page": en_page.PAGE | en_page_line.PAGE | en_page_meter.PAGE | en_page_share.PAGE,
+    "page": en_page.PAGE
+    | en_page_kinds.PAGE
+    | en_page_line.PAGE
+    | en_page_meter.PAGE
+    | en_page_share.PAGE,
     "finding": en_findings.FINDINGS | en_line.FINDINGS | en_cabling.FINDINGS,
     "remedy": en_findings.REMEDIES | en_line.REMEDIES,
     "title": en_findings.TITLES | en_line.TITLES | en_cabling.TITLES,
