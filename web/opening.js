@@ -34,7 +34,7 @@ export const makeOpening = ({ store, door, keeper, edits, desk, updates }) => {
     store.change({
       manner,
       catalogue: catalogueOf(manner),
-      tally: { ...now.tally, ...tally, line_v: together(tally?.line_v ?? "") },
+      tally: { ...now.tally, ...tally, line_v: together(tally?.line_v ?? now.tally.line_v) },
       jobs: await keeper.listJobs(),
     });
   })();

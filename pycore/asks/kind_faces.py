@@ -5,7 +5,15 @@ from collections.abc import Iterator, Mapping
 
 from pycore.asks.answers import KindFace, KindFaces, RowFace
 from pycore.asks.fields import texts_of
-from pycore.ground.units import Manner, TapText, show_taps, show_typed, true_voltage
+from pycore.ground.plain import NO_BREAK
+from pycore.ground.units import (
+    Manner,
+    TapText,
+    as_typed,
+    show_taps,
+    show_typed,
+    true_voltage,
+)
 from pycore.ground.words import say, say_count
 from pycore.jobs import AttenuatorKind, CableKind, Job, Kinds, LoudspeakerKind, Tap
 
@@ -64,18 +72,23 @@ def _face(
 
 
 def _rows(kind: LoudspeakerKind, manner: Manner) -> Iterator[RowFace]:
-    for at_v in dict.fromkeys(tap.at_v for tap in kind.taps):
+    for at_v in _marks(kind):
         row = [tap for tap in kind.taps if tap.at_v == at_v]
         yield {
             "at_v": at_v,
             "line_v": true_voltage(at_v),
-            "shown": show_typed(at_v, "v", manner=manner),
-            "text": _row_text(row, manner),
+            "shown": as_typed(at_v, "v", manner=manner),
+            "text": _row_text(row, manner).replace(NO_BREAK, " "),
             "taps": [
                 {"tap_w": tap_w, "shown": show_typed(tap_w, "w", manner=manner)}
                 for tap_w in sorted(tap.w for tap in row if tap.w and tap.allowed is not False)
             ],
         }
+
+
+def _marks(kind: LoudspeakerKind) -> list[float]:
+    """The voltages its rows are marked for, as they stand on it."""
+    return list(dict.fromkeys(tap.at_v for tap in kind.taps))
 
 
 def _row_text(row: list[Tap], manner: Manner) -> str:
@@ -85,8 +98,10 @@ def _row_text(row: list[Tap], manner: Manner) -> str:
 def _loudspeaker(kind: LoudspeakerKind, manner: Manner) -> Iterator[str]:
     if not kind.taps:
         yield say("kind", "no_taps", language=manner.language)
-    for row in _rows(kind, manner):
-        texts = {"taps": row["text"], "at_v": row["shown"]}
+    for at_v in _marks(kind):
+        row = [tap for tap in kind.taps if tap.at_v == at_v]
+        volts = show_typed(at_v, "v", manner=manner)
+        texts = {"taps": _row_text(row, manner), "at_v": volts}
         yield say("kind", "row", values=texts, language=manner.language)
     if kind.tap_means == "delivered":
         yield say("kind", "delivered", language=manner.language)
