@@ -54,7 +54,10 @@ class PointRow(TypedDict):
 
 
 class Face(TypedDict):
-    """How a thing looks in a list; every text is ready to print."""
+    """How a thing looks in a list; every text is ready to print.
+
+    `finding`, `share_finding`, `left_finding` open the workings of load, share and left.
+    """
 
     title: str
     line: str
@@ -67,6 +70,8 @@ class Face(TypedDict):
     share_fraction: float | None
     left: str
     finding: str | None
+    share_finding: str | None
+    left_finding: str | None
     fields: NotRequired[dict[str, str]]
     loss: NotRequired[str]
 

@@ -2,65 +2,55 @@
 
 import re
 from collections.abc import Mapping
+from types import MappingProxyType
 
 from pycore.asks.answers import InputAnswer, StepAnswer, WorkingAnswer
 from pycore.asks.names import names_of
+from pycore.asks.opened import open_finding
 from pycore.asks.requests import WorkingBody
 from pycore.asks.shown import range_text, shown_finding
-from pycore.calc.check import Checked, check_job
+from pycore.calc.check import check_job
 from pycore.calc.finding import Finding
-from pycore.calc.line_story import working_in
-from pycore.calc.point_story import point_working
-from pycore.calc.points import point_findings
-from pycore.calc.story import working_of
-from pycore.ground.problems import BadCommand
 from pycore.ground.units import Manner, show
 from pycore.ground.words import has, say
 from pycore.ground.working import Known, Step
 
 MOST_TERMS = 8
+NO_NAMES: Mapping[str, str] = MappingProxyType({})
 WORD = re.compile(r"[a-z_][a-z0-9_]*")
 
 
 def working(body: WorkingBody, manner: Manner) -> WorkingAnswer:
     """Every step behind one finding's number, its inputs, sources and assumptions."""
-    checked = check_job(body.job)
-    finding = _finding_of(checked, body.finding)
     names = names_of(body.job)
-    story = working_of(checked, finding)
-    if not story.steps:
-        story = working_in(checked.lines, finding)
-    if not story.steps:
-        story = point_working(checked.lines, finding)
+    finding, story = open_finding(check_job(body.job), body.finding)
     return {
         "title": shown_finding(finding, names, manner=manner)["title"],
-        "result": range_text(finding, manner),
-        "steps": [step_answer(one, manner) for one in story.steps],
+        "result": _result(finding, manner),
+        "steps": [step_answer(one, manner, names=names) for one in story.steps],
         "assumptions": [
             say("assumption", code, language=manner.language) for code in story.assumptions
         ],
     }
 
 
-def _finding_of(checked: Checked, wanted: str) -> Finding:
-    """The finding of an id; the numbers of single points are made only when asked for."""
-    for one in checked.findings:
-        if one.id == wanted:
-            return one
-    _, _, rest = wanted.partition(":")
-    point = rest.rpartition(":")[0]
-    for one in point_findings(checked.lines, point):
-        if one.id == wanted:
-            return one
-    raise BadCommand("finding_gone", where={"field": "finding"})
+def _result(finding: Finding, manner: Manner) -> str:
+    """The number that was opened; a count of what fits is two."""
+    if finding.what != "what_fits" or finding.high is None:
+        return range_text(finding, manner)
+    counts = {
+        name: show(float(finding.values[name] or 0), "count", manner=manner)
+        for name in ("with_reserve", "to_rating")
+    }
+    return say("face", "fits_result", values=counts, language=manner.language)
 
 
-def step_answer(made: Step, manner: Manner) -> StepAnswer:
-    """One step of a working, ready to print."""
+def step_answer(made: Step, manner: Manner, *, names: Mapping[str, str] = NO_NAMES) -> StepAnswer:
+    """One step of a working, ready to print. `names`: by id, for steps that speak of a limit."""
     unit = made.equation.unit
     source = made.equation.source
     return {
-        "title": say("step", made.code, values=made.values, language=manner.language),
+        "title": _title(made, names, manner=manner),
         "formula": _tidy(WORD.sub(lambda word: _named(word[0], manner), made.equation.text)),
         "put_in": _put_in(made, manner),
         "result": show(made.result, unit, manner=manner),
@@ -68,6 +58,15 @@ def step_answer(made: Step, manner: Manner) -> StepAnswer:
         "source": ", ".join(part for part in (source.name, source.clause) if part),
         "source_note": say("seen", source.seen, language=manner.language),
     }
+
+
+def _title(made: Step, names: Mapping[str, str], *, manner: Manner) -> str:
+    values = dict(made.values)
+    if "what" in values:
+        place = names.get(values["place"], values["place"])
+        limit = say("title", values["what"], values={"place": place}, language=manner.language)
+        values["limit"] = limit
+    return say("step", made.code, values=values, language=manner.language)
 
 
 def _named(word: str, manner: Manner) -> str:
@@ -83,7 +82,9 @@ def _put_in(made: Step, manner: Manner) -> str:
     }
     if made.equation.text.startswith("sum("):
         return next(iter(numbers.values()))
-    return _tidy(WORD.sub(lambda word: numbers.get(word[0], word[0]), made.equation.text))
+    return _tidy(
+        WORD.sub(lambda word: numbers.get(word[0], _named(word[0], manner)), made.equation.text)
+    )
 
 
 def _number(known: Known, manner: Manner) -> str:
@@ -115,6 +116,7 @@ def _tidy(text: str) -> str:
         " * ": " × ",
         " - ": " − ",
         "sum(each)": "sum of all",
+        "the larger of(": "the larger of (",
     }
     for code, sign in signs.items():
         text = text.replace(code, sign)

@@ -3,12 +3,15 @@
 from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
+from typing_extensions import TypedDict
+
 from pycore.asks.answers import Face, Faces, FindingAnswer, JobFace
 from pycore.asks.kind_faces import kind_faces, kinds_used
 from pycore.asks.point_lines import point_detail, point_line
 from pycore.asks.shown import Bounds, bounds_text
 from pycore.calc.check import Checked
 from pycore.calc.finding import Verdict, worst
+from pycore.calc.parts_of_limit import part_id
 from pycore.ground.units import Manner, show_typed
 from pycore.ground.words import say, say_count
 from pycore.jobs import Amplifier, Job, Output, Zone
@@ -29,6 +32,7 @@ class Desk(NamedTuple):
 
 # These only tell: what fits counts what is not there yet, the rest is for meter and ear.
 TELLING = (
+    "zone_load_w",
     "what_fits",
     "zone_loss_10k_db",
     "zone_loss_nominal_db",
@@ -89,6 +93,7 @@ def _face(desk: Desk, place: str, *, line: str, concern: Iterable[Iterable[Findi
     reason = next((one["words"] for one in judged if one["verdict"] == verdict), "")
     own = next((one for one in desk.by_place.get(place, []) if one["what"] in HEAD.values()), None)
     texts = own["shown"] if own else {}
+    parts = parts_opened(own)
     return {
         "title": desk.names.get(place, ""),
         "line": line,
@@ -101,6 +106,24 @@ def _face(desk: Desk, place: str, *, line: str, concern: Iterable[Iterable[Findi
         "share_fraction": own["share_fraction"] if own else None,
         "left": texts.get("left", ""),
         "finding": own["id"] if own else None,
+        "share_finding": parts["share_finding"],
+        "left_finding": parts["left_finding"],
+    }
+
+
+class Opened(TypedDict):
+    """What opens the workings of a load's share, and of what is left of its limit."""
+
+    share_finding: str | None
+    left_finding: str | None
+
+
+def parts_opened(load: FindingAnswer | None) -> Opened:
+    """The ids of a load's parts, where they are shown."""
+    known = load is not None and "share" in load["shown"]
+    return {
+        "share_finding": part_id(load["id"], "share") if load and known else None,
+        "left_finding": part_id(load["id"], "left_w") if load and known else None,
     }
 
 
@@ -148,6 +171,7 @@ def _zone(desk: Desk, zone: Zone) -> Face:
     asked = desk.checked.loads.asked.get((zone.id, "override"))
     if asked is not None:
         face["load"] = bounds_text(Bounds(*asked.override), "w", manner=desk.manner)
+        face["finding"] = f"zone_load_w:{zone.id}:override"
     return face
 
 

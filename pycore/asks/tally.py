@@ -10,8 +10,11 @@ from pycore.asks.answers import Faces, FindingAnswer, PointRow, ProblemAnswer, S
 from pycore.asks.refused import problem_answer
 from pycore.asks.requests import TallyBody, TallyRow
 from pycore.asks.see import see
+from pycore.asks.shown import range_text
 from pycore.asks.tally_job import Figures, Row, job_of
 from pycore.asks.tally_summary import TallySummary, summary_of
+from pycore.calc.limits import loads_of
+from pycore.calc.rows import row_finding, row_of
 from pycore.ground.problems import BadText, Problem
 from pycore.ground.units import Manner, read, show, show_typed, true_voltage, unit_of
 from pycore.ground.words import say
@@ -25,10 +28,14 @@ LEAST = 0.1
 
 
 class RowAnswer(TypedDict):
-    """A row as it reads, what it adds up to, or what is wrong with it."""
+    """A row as it reads, what it adds up to, or what is wrong with it.
+
+    Without line volts nothing is counted: `sum` is empty. `finding` opens its working.
+    """
 
     shown: str
     sum: str
+    finding: str | None
     problem: ProblemAnswer | None
 
 
@@ -90,6 +97,7 @@ def tally(body: TallyBody, manner: Manner) -> TallyAnswer:
             rows.append(read_row)
     figures = Figures(desk.line_v, desk.amplifier_w, tuple(desk.outputs_w), tuple(rows))
     job, unused = job_of(body, figures, manner=manner)
+    _add_up(answers, figures, job, manner=manner)
     seen: Seen = see(job, manner)
     summary = summary_of(job, seen, manner=manner)
     return {
@@ -118,11 +126,28 @@ def _read_row(
         if tap_w is None:
             raise BadText("tap_needed")
     except Problem as problem:
-        return None, {"shown": "", "sum": "", "problem": problem_answer(problem, manner)}
+        answer = problem_answer(problem, manner)
+        return None, {"shown": "", "sum": "", "finding": None, "problem": answer}
     made = Row(int(count), tap_w, min(row.output, outputs - 1))
     texts = {
         "count": show(count, "count", manner=manner),
         "tap_w": show_typed(tap_w, "w", manner=manner),
     }
     shown = say("face", "tally_row", values=texts, language=manner.language)
-    return made, {"shown": shown, "sum": show(count * tap_w, "w", manner=manner), "problem": None}
+    return made, {"shown": shown, "sum": "", "finding": None, "problem": None}
+
+
+def _add_up(answers: list[RowAnswer], figures: Figures, job: Job, *, manner: Manner) -> None:
+    """Write into each row what it asks for, as the finding of its loudspeakers says."""
+    loads = loads_of(job)
+    waiting = [list(reversed(zone.line)) for zone in job.zones]
+    read_rows = (answer for answer in answers if answer["problem"] is None)
+    for row, answer in zip(figures.rows, read_rows, strict=True):
+        if not waiting:
+            return
+        points = tuple(waiting[row.output].pop() for _ in range(row.how_many))
+        added = row_of(loads, job.zones[row.output], points=points)
+        made = row_finding(added) if added else None
+        if made is not None:
+            answer["sum"] = range_text(made, manner)
+            answer["finding"] = made.id

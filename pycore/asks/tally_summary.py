@@ -3,6 +3,7 @@
 from typing_extensions import TypedDict
 
 from pycore.asks.answers import FindingAnswer, Seen
+from pycore.asks.faces import parts_opened
 from pycore.calc.finding import Verdict
 from pycore.ground.units import Manner, show_typed
 from pycore.ground.words import say
@@ -35,6 +36,8 @@ class TallySummary(TypedDict):
     fits: list[FitAnswer]
     not_checked: list[str]
     finding: str | None
+    share_finding: str | None
+    left_finding: str | None
 
 
 def summary_of(job: Job, seen: Seen, *, manner: Manner) -> TallySummary:
@@ -57,6 +60,7 @@ def summary_of(job: Job, seen: Seen, *, manner: Manner) -> TallySummary:
         "fits": _fits(job, seen["findings"], manner=manner) if watts else [],
         "not_checked": face["not_checked"] if watts else [],
         "finding": main["id"] if main else None,
+        **parts_opened(main),
     }
 
 

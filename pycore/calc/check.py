@@ -8,6 +8,7 @@ from pycore.calc.judge import Limit, finding_of
 from pycore.calc.limits import Loads, limits_of, loads_of
 from pycore.calc.line import findings_of
 from pycore.calc.marks import mark_findings
+from pycore.calc.own_loads import own_load_findings
 from pycore.calc.solve import Lines, solve_lines
 from pycore.jobs import Job
 
@@ -23,12 +24,13 @@ class Checked(NamedTuple):
 
 
 def check_job(job: Job) -> Checked:
-    """Every limit that applies, every mark that disagrees, the lines, and what still fits."""
+    """Every limit that applies, what each zone asks, the marks, the lines, and what still fits."""
     loads = loads_of(job)
     limits = limits_of(loads)
     lines = solve_lines(job)
     findings = (
         *(finding_of(limit) for limit in limits),
+        *own_load_findings(loads),
         *mark_findings(loads),
         *findings_of(lines),
         *fit_findings(loads, limits),

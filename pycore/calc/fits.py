@@ -52,6 +52,32 @@ class Adding(NamedTuple):
         return self.limit.verdict(self.limit.draw.plus(self.more, count))
 
 
+class Counted(NamedTuple):
+    """The limit the next one breaks (None: none met), and how many keep every limit."""
+
+    first: Adding | None
+    more: int
+
+
+class Counting(NamedTuple):
+    """A count at both marks, by the limits that have one; `missing` is one that has none."""
+
+    judged: tuple[Adding, ...]
+    missing: Limit | None
+    reserve: Counted
+    rating: Counted
+
+    @property
+    def first(self) -> Adding | None:
+        """The limit met first."""
+        return self.rating.first or self.reserve.first
+
+    @property
+    def known(self) -> bool:
+        """Whether the count is true: a limit was met, or all of them are known."""
+        return bool(self.judged) and (self.first is not None or self.missing is None)
+
+
 def fit_findings(loads: Loads, limits: tuple[Limit, ...]) -> Iterator[Finding]:
     """For every landed zone and every tap on offer there: how many more."""
     lookup = Lookup.of(loads.job.kinds)
@@ -67,7 +93,22 @@ def fit_findings(loads: Loads, limits: tuple[Limit, ...]) -> Iterator[Finding]:
                     made = draw_of(made_of(offer), lookup, line_v=one.line_v)
                     drawn[offer, one.line_v] = made
             adding = tuple(one.adding(drawn[offer, one.line_v]) for one in touched)
-            yield _finding(zone, offer, adding=adding)
+            yield _finding(zone, offer, counting=_count(adding))
+
+
+def counting_of(
+    loads: Loads, limits: tuple[Limit, ...], *, zone: str, which: str
+) -> Counting | None:
+    """The same count of one offer by its name, with all it was counted by; None without it."""
+    here = loads.zones[zone]
+    line_v = loads.line_v(here, "override")
+    offers = offers_in(loads, here, line_v=line_v) if line_v is not None else ()
+    offer = next((one for one in offers if _which(one) == which), None)
+    if offer is None:
+        return None
+    lookup, made = Lookup.of(loads.job.kinds), made_of(offer)
+    touched = touched_by(loads, limits, zone=here)
+    return _count(tuple(one.adding(draw_of(made, lookup, line_v=one.line_v)) for one in touched))
 
 
 def offers_in(loads: Loads, zone: Zone, *, line_v: float) -> tuple[Offer, ...]:
@@ -118,15 +159,18 @@ def touched_by(loads: Loads, limits: tuple[Limit, ...], *, zone: Zone) -> tuple[
     return tuple(touched.values())
 
 
-def _finding(zone: Zone, offer: Offer, *, adding: tuple[Adding, ...]) -> Finding:
+def _count(adding: tuple[Adding, ...]) -> Counting:
     judged = tuple(one for one in adding if _has_a_limit(one.limit))
     missing = next((one.limit for one in adding if not _has_a_limit(one.limit)), None)
     if any(one.limit.verdict() == "unknown" for one in judged):
         judged = ()  # with a load that is only partly known, no count would be true
-    reserve, first_reserve = _how_many(judged, ALLOWED_WITH_RESERVE)
-    rating, first = _how_many(judged, ALLOWED_TO_RATING)
-    by = first or first_reserve
-    known = bool(judged) and (by is not None or missing is None)
+    reserve = _how_many(judged, ALLOWED_WITH_RESERVE)
+    return Counting(judged, missing, reserve, _how_many(judged, ALLOWED_TO_RATING))
+
+
+def _finding(zone: Zone, offer: Offer, *, counting: Counting) -> Finding:
+    by, known, missing = counting.first, counting.known, counting.missing
+    reserve, rating = counting.reserve.more, counting.rating.more
     return Finding(
         code=_code(offer, known, by=by, missing=missing),
         what="what_fits",
@@ -179,18 +223,16 @@ def _has_a_limit(limit: Limit) -> bool:
     return limit.forbidden or limit.most_w is not None or limit.min_load_ohm is not None
 
 
-def _how_many(
-    adding: tuple[Adding, ...], allowed: tuple[Verdict, ...]
-) -> tuple[int, Adding | None]:
-    """The most that keep every limit, and the limit the next one breaks (None: none met)."""
+def _how_many(adding: tuple[Adding, ...], allowed: tuple[Verdict, ...]) -> Counted:
+    """The most that keep every limit, and the limit the next one breaks."""
 
     def breaks(count: int) -> Adding | None:
         return next((one for one in adding if one.verdict_with(count) not in allowed), None)
 
     if breaks(1) is not None:
-        return 0, breaks(1)
+        return Counted(breaks(1), 0)
     count = _last_that_keeps(breaks)
-    return count, breaks(count + 1)
+    return Counted(breaks(count + 1), count)
 
 
 def _last_that_keeps(breaks: Callable[[int], Adding | None]) -> int:

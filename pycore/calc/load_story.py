@@ -28,10 +28,15 @@ class Carried(NamedTuple):
 
 def load_working(checked: Checked, limit: Limit) -> Working:
     """The sum behind a load in watts, or in ohms: where it is a range, its low and high first."""
+    return load_steps(checked, limit, bounds=_bounds(limit))
+
+
+def load_steps(checked: Checked, limit: Limit, *, bounds: tuple[Bound, ...]) -> Working:
+    """The same for some of its bounds, in this order."""
     carried = tuple(_carried(checked.loads, limit))
     told = (Told(one.part.point.fitted, one.part.draw, one.line_v) for one in carried)
     steps = [*_rating_steps(limit), *told_draws(told, Lookup.of(checked.job.kinds))]
-    for bound in _bounds(limit):
+    for bound in bounds:
         steps.extend(_sum_steps(checked, limit, carried=carried, bound=bound))
     return Working(tuple(steps), _assumptions(limit))
 

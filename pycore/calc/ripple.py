@@ -11,6 +11,7 @@ from pycore.calc.judge import finding_of
 from pycore.calc.limits import Loads, limits_of, loads_of
 from pycore.calc.line import findings_of
 from pycore.calc.marks import mark_findings
+from pycore.calc.own_loads import own_load_findings
 from pycore.calc.solve import Lines, solve_lines
 from pycore.jobs import Amplifier, Job, Zone
 
@@ -71,6 +72,7 @@ def rejudge(job: Job, reach: Reach, *, base: Rejudged | None = None) -> Rejudged
     lines = solve_within(near, reach)
     found = [
         *(finding_of(limit) for limit in limits_of(loads)),
+        *own_load_findings(loads),
         *mark_findings(loads._replace(job=_only(near, reach))),
         *findings_of(lines),
     ]

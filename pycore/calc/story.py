@@ -1,14 +1,15 @@
 """How a finding's number came to be, step by step, by the same equations that made it."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 
 from pycore.calc.check import Checked
 from pycore.calc.draw_story import typed
 from pycore.calc.finding import Finding
-from pycore.calc.judge import Limit
+from pycore.calc.fits_story import fits_working
 from pycore.calc.load_story import load_working
+from pycore.calc.own_loads import own_loads
 from pycore.formulas import power
-from pycore.ground.working import Known, Step, Working, computed, step
+from pycore.ground.working import Working, step
 
 
 def voltage_working(finding: Finding) -> Working:
@@ -32,39 +33,6 @@ def direct_working(finding: Finding) -> Working:
     )
 
 
-def fits_working(checked: Checked, finding: Finding) -> Working:
-    """The first limit with as many more as fit to the rating, and with one more than that."""
-    limit = next((one for one in checked.limits if _is_first(one, finding)), None)
-    steps = () if limit is None else tuple(_fit_steps(limit, finding))
-    return Working(steps, ("counted_by_trial", "at_the_end"))
-
-
-def _fit_steps(limit: Limit, finding: Finding) -> Iterator[Step]:
-    """The load at its most: a count is only as good as the worst case."""
-    each_w, count = finding.values["each_most_w"], finding.values["to_rating"]
-    if limit.draw.high is None or each_w is None or count is None:
-        return
-    load = Known(limit.draw.high, "w", "computed")
-    for code, more in (("with_all", int(count)), ("with_one_more", int(count) + 1)):
-        inputs = {
-            "load_w": load,
-            "count": Known(float(more), "count", "computed"),
-            "each_w": Known(float(each_w), "w", "computed"),
-        }
-        made = step(code, power.load_with_more_w, inputs=inputs)
-        yield made
-        if limit.what == "output_impedance_ohm" and limit.line_v is not None and made.result:
-            ohms = {"line_v": typed(limit.line_v, "v"), "load_w": computed(made)}
-            yield step("impedance", power.impedance_of_watts_ohm, inputs=ohms)
-
-
-def _is_first(limit: Limit, finding: Finding) -> bool:
-    place = next(iter(limit.where.values()))
-    here = (limit.what, place, limit.state, limit.values.get("which"))
-    names = ("first_what", "first_id", "first_state", "first_which")
-    return here == tuple(finding.values[name] for name in names)
-
-
 BY_WHAT: dict[str, Callable[[Finding], Working]] = {
     "wrong_voltage": voltage_working,
     "direct_load_w": direct_working,
@@ -73,7 +41,7 @@ BY_WHAT: dict[str, Callable[[Finding], Working]] = {
 
 def working_of(checked: Checked, finding: Finding) -> Working:
     """How a finding's number came to be; no steps where it is a mark, not a number."""
-    for limit in checked.limits:
+    for limit in (*checked.limits, *own_loads(checked.loads)):
         here = (limit.what, limit.where, limit.state, limit.values.get("which"))
         if here == (finding.what, finding.where, finding.state, finding.values.get("which")):
             return load_working(checked, limit)

@@ -49,6 +49,12 @@ def share_of_watts(*, load_w: float, most_w: float) -> float:
     return load_w / most_w
 
 
+@equation("max(0, most_w - load_w)", unit="w", source=RATIO)
+def left_of_watts_w(*, load_w: float, most_w: float) -> float:
+    """What is left (W) of `most_w` (W) with `load_w` (W) on it; nothing where that is more."""
+    return max(0.0, most_w - load_w)
+
+
 @equation("rated_w * line_v / rated_at_v", unit="w", source=PRACTICE)
 def rating_at_lower_voltage_w(*, rated_w: float, line_v: float, rated_at_v: float) -> float:
     """Watts (W) an attenuator rated at `rated_at_v` (V) may carry at a lower `line_v` (V).
@@ -86,6 +92,30 @@ def planned_load_w(*, measured_w: float, share: float) -> float:
 def below_control_db(*, set_db: float, insertion_db: float) -> float:
     """Level (dB) below a control that stands at `set_db` (dB) and loses `insertion_db` (dB)."""
     return set_db - insertion_db
+
+
+@equation("count * each_w", unit="w", source=ADDITION)
+def load_of_like_w(*, count: float, each_w: float) -> float:
+    """What `count` loudspeakers of `each_w` (W) ask for in parallel (W)."""
+    return count * each_w
+
+
+@equation("most_w * planned_fraction", unit="w", source=PRACTICE)
+def planned_most_w(*, most_w: float, planned_fraction: float) -> float:
+    """The most (W) that is planned for of `most_w` (W); the rest is kept in reserve."""
+    return most_w * planned_fraction
+
+
+@equation("min_load_ohm / planned_fraction", unit="ohm", source=PRACTICE)
+def planned_least_ohm(*, min_load_ohm: float, planned_fraction: float) -> float:
+    """The least load (ohm) that is planned for above a printed minimum (ohm)."""
+    return min_load_ohm / planned_fraction
+
+
+@equation("min_load_ohm * printed_share", unit="ohm", source=PRACTICE)
+def printed_least_ohm(*, min_load_ohm: float, printed_share: float) -> float:
+    """The least load (ohm) a printed minimum (ohm) stands for: what is printed is rounded."""
+    return min_load_ohm * printed_share
 
 
 @equation("load_w + count * each_w", unit="w", source=ADDITION)

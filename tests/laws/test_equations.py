@@ -19,7 +19,7 @@ MODULES = [
     importlib.import_module(f"pycore.formulas.{found.name}")
     for found in pkgutil.iter_modules(pycore.formulas.__path__)
 ]
-# What the text of an equation may use besides its inputs: mathematics, and an exact sum.
+# What the text of an equation may use besides its inputs: mathematics, and two signs more.
 SIGNS = {name: one for name, one in vars(math).items() if not name.startswith("_")}
 SPANS = {"db": (-60.0, 60.0), "fraction": (0.001, 0.9), "c": (-50.0, 150.0), "awg": (0.0, 30.0)}
 USUAL_SPAN = (0.01, 1000.0)
@@ -66,7 +66,7 @@ def test_the_text_of_an_equation_is_what_is_run(name: str, data: st.DataObject) 
     except ValueError:  # outside where its functions are defined, as below zero for a logarithm
         assume(False)
         raise
-    told = eval(shown.text, {"__builtins__": {}}, {**SIGNS, "sum": exact_sum, **inputs})
+    told = eval(shown.text, {"__builtins__": {}}, {**SIGNS, "sum": exact_sum, "max": max, **inputs})
     assert told == pytest.approx(run, rel=1e-12, abs=1e-12)
 
 

@@ -94,8 +94,13 @@ def test_the_working_of_a_count_ends_past_the_limit(job: Job) -> None:
             == tuple(finding.values[name] for name in ("first_what", "first_state", "first_which"))
             and finding.values["first_id"] in one.where.values()
         )
-        told = [made for made in working_of(checked, finding).steps if made.equation.unit == "w"]
-        keeps, breaks = told[0].result, told[1].result
+        told = {made.code: made for made in working_of(checked, finding).steps}
+        if "fits_forbidden" in told:
+            continue
+        last = told.get("fits_in_rating") or told["fits_already"]
+        assert last.values["n"] == f"{finding.high:.0f}"
+        assert last.values["place"] == finding.values["first_id"]
+        keeps, breaks = last.result, told["fits_past_rating"].result
         assert breaks >= keeps
         if limit.most_w is not None and limit.what != "output_impedance_ohm":
             assert finding.high == 0 or keeps <= limit.most_w * (1 + 1e-9)

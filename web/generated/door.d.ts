@@ -379,7 +379,7 @@ export interface ExpectedWorkingBody {
   reading?: ReadingIn | null;
 }
 
-/** How a thing looks in a list; every text is ready to print. */
+/** How a thing looks in a list; every text is ready to print. `finding`, `share_finding`, `left_finding` open the workings of load, share and left. */
 export interface Face {
   title: string;
   line: string;
@@ -392,6 +392,8 @@ export interface Face {
   share_fraction: number | null;
   left: string;
   finding: string | null;
+  share_finding: string | null;
+  left_finding: string | null;
   fields?: Record<string, string>;
   loss?: string;
 }
@@ -928,10 +930,11 @@ export interface Resume {
   kept: [number, number, number][];
 }
 
-/** A row as it reads, what it adds up to, or what is wrong with it. */
+/** A row as it reads, what it adds up to, or what is wrong with it. Without line volts nothing is counted: `sum` is empty. `finding` opens its working. */
 export interface RowAnswer {
   shown: string;
   sum: string;
+  finding: string | null;
   problem: ProblemAnswer | null;
 }
 
@@ -1135,6 +1138,8 @@ export interface TallySummary {
   fits: FitAnswer[];
   not_checked: string[];
   finding: string | null;
+  share_finding: string | null;
+  left_finding: string | null;
 }
 
 /** One position of a selector: watts at a line voltage, or the low-impedance position. */

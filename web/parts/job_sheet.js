@@ -31,8 +31,14 @@ const loadOf = (face) =>
           ${figure(face.load, face.finding, face.title)}
           ${face.limit
             ? html`<span class="quiet">${say("load.of", { limit: face.limit })}</span>
-                <span class="load-share">${figure(face.share, face.finding, face.title)}</span>
-                <span class="quiet load-left">${say("load.left", { left: face.left ?? "" })}</span>`
+                <span class="load-share">${figure(face.share, face.share_finding, say("load.share_of", { title: face.title }))}</span>
+                <span class="load-left"
+                  >${figure(
+                    say("load.left", { left: face.left ?? "" }),
+                    face.left_finding,
+                    face.title,
+                  )}</span
+                >`
             : nothing}
         </p>
         ${shareBar(face.share_fraction, face.verdict)}
@@ -50,13 +56,13 @@ const zoneLine = (desk, zone) => {
   const face = desk.seen.faces.things[zone.id];
   if (!face) return nothing;
   return html`<li class="wired">
-    <a class="card-way zone-way" href="#/job/${desk.id}/zone/${zone.id}">
-      <span class="zone-words"
-        ><b>${face.title}</b><span class="quiet">${loudspeakersOn(zone)}</span></span
+    <div class="card-way zone-way">
+      <a class="zone-link zone-words" href="#/job/${desk.id}/zone/${zone.id}"
+        ><b>${face.title}</b><span class="quiet">${loudspeakersOn(zone)}</span></a
       >
-      <span class="zone-load">${face.load}</span>
+      ${figure(face.load, face.finding, face.title)}
       ${face.verdict ? verdictShape(face.verdict) : nothing} ${glyph("on")}
-    </a>
+    </div>
   </li>`;
 };
 

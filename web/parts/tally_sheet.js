@@ -81,8 +81,8 @@ const sum = ({ tally }) => {
     <div class="sum-figures">
       <p class="sum-big">${figure(sum, figures?.finding, say("tally.sum"))}</p>
       <dl class="sum-small">
-        ${smallFigure("tally.share", figures?.share, figures?.finding)}
-        ${smallFigure("tally.left", figures?.left, figures?.finding)}
+        ${smallFigure("tally.share", figures?.share, figures?.share_finding)}
+        ${smallFigure("tally.left", figures?.left, figures?.left_finding)}
       </dl>
     </div>
     ${shareBar(counted ? figures?.share_fraction : 0, verdict, tally.answer?.job.limits.load_fraction)}
@@ -107,7 +107,9 @@ const notChecked = ({ not_checked }) =>
 const fits = (summary) => html`<p class="fits">
   ${summary.fits.length
     ? html`<span class="fits-name">${say("tally.fits")}</span>
-        ${summary.fits.map(({ words }) => html`<span class="fit">${words}</span>`)}`
+        ${summary.fits.map(
+          ({ words, finding }) => html`<span class="fit">${figure(words, finding, say("tally.fits"))}</span>`,
+        )}`
     : nothing}
 </p>`;
 
@@ -123,7 +125,7 @@ const tallyRow = ({ answer, outputs }, row, index) => {
       ${outputs.length ? html`<i>${say(/** @type {any} */ (`tally.output_${row.output}`))}</i>` : nothing}
       ${problem ? html`<span class="field-problem" role="alert">${problem.words}</span>` : nothing}
     </span>
-    <span class="tally-row-sum">${answered && !problem ? answered.sum : ""}</span>
+    <span class="tally-row-sum">${figure(answered?.sum, answered?.finding, words)}</span>
     <button type="button" class="square" data-act="tally.less" data-key=${row.key}
       ?disabled=${row.count === "1"} aria-label=${say("tally.less", name)}>${glyph("less")}</button>
     <button type="button" class="square" data-act="tally.more" data-key=${row.key}

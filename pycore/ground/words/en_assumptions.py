@@ -12,7 +12,8 @@ ASSUMPTIONS = {
     " loss is not known, 0.5 to 1.5 dB are taken (common practice).",
     "no_relief": "Full line volts at the control, with everything below it at full level: no relief"
     " from cable or from other controls is counted.",
-    "counted_by_trial": "Found by adding loudspeakers and judging every limit of watts and ohms"
-    " again. Cable loss is not part of it.",
+    "counted_by_trial": "Found by trial: loudspeakers are added as the command adds them, and every"
+    " limit of watts and ohms is asked again until one is broken. What is left is never divided."
+    " Cable loss is not part of it.",
     "at_the_end": "The new loudspeakers hang at the far end of the zone, below its controls.",
 }

@@ -50,6 +50,7 @@ FACES = {
     "unchecked_polarity": "polarity and earth",
     "unchecked_high_pass": "high-pass filter",
     "tally_row": "{count} × {tap_w}",
+    "fits_result": "{with_reserve} with reserve, {to_rating} to the rating",
     "tally_fits": "{with_reserve} more at {tap_w}",
     "tally_fits_none": "none more at {tap_w}",
     "tally_fits_rating": "{to_rating} more at {tap_w}, without reserve",

@@ -3,6 +3,14 @@
 TITLES = {
     "output_load_w": "{place}: load",
     "pool_load_w": "{place}: shared watts",
+    "zone_load_w": "{place}: load",
+    "row_load_w": "From {place} on: the row",
+    "output_load_share": "{place}: share of its watts",
+    "output_load_left_w": "{place}: watts left",
+    "pool_load_share": "{place}: share of the shared watts",
+    "pool_load_left_w": "{place}: shared watts left",
+    "attenuator_load_share": "{place}: share of what it may carry",
+    "attenuator_load_left_w": "{place}: watts left below it",
     "output_impedance_ohm": "{place}: impedance",
     "attenuator_load_w": "{place}: load below it",
     "wrong_voltage": "{place}: voltage row",
@@ -34,6 +42,10 @@ FINDINGS = {
     " whether that fits cannot be said.",
     "pool_not_known_unknown": "The load on all outputs of {place} together is {value}. Whether they"
     " share watts is not known.",
+    "zone_load": "{place} asks for {value}.",
+    "row_load": "{count} from {place} on ask for {value}.",
+    "load_share": "{place}: {value} of {most_w} is asked for.",
+    "load_left_w": "{place}: {value} of {most_w} is left.",
     "impedance_ok": "{place} sees {value}, well above its printed minimum of {limit}.",
     "impedance_near": "No reserve: {place} sees {value} and its printed minimum is {limit}.",
     "impedance_over": "{place} sees {value}, below its printed minimum of {limit}. Left so, the"

@@ -140,6 +140,7 @@ PAGE: dict[str, str] = {
     "findings.as_set": "as it is set",
     "what.output_load_w": "Load of an output",
     "what.pool_load_w": "Watts that outputs share",
+    "what.zone_load_w": "Load of a zone",
     "what.output_impedance_ohm": "Impedance at an output",
     "what.attenuator_load_w": "Load below an attenuator",
     "what.wrong_voltage": "Voltage row of a tap",
@@ -195,6 +196,7 @@ PAGE: dict[str, str] = {
     "pools.not_known": "Sharing not known",
     "pools.share_nothing": "They share nothing",
     # workings
+    "load.share_of": "{title}: share",
     "working.open": "{name}: {shown}. Show the working",
     "working.title": "Working",
     "working.asked": "Asking the engine.",

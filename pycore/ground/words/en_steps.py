@@ -18,10 +18,21 @@ STEPS = {
     "total": "All together",
     "total_low": "All together, at least",
     "total_high": "All together, at most",
+    "share_of_limit": "As a share of what is there",
+    "left_of_limit": "What is left",
     "impedance": "Nominal impedance",
     "voltage_factor": "Times the marked watts",
-    "with_all": "The first limit with as many more",
-    "with_one_more": "And with one more than that: too much",
+    "row_sum": "The row added up",
+    "planned_most": "{limit}, what is planned for at most",
+    "planned_least": "{limit}, the least that is planned for",
+    "printed_least": "{limit}, the least its rounded print allows",
+    "fits_in_reserve": "{limit}, with {n} more: within what is planned for",
+    "fits_past_reserve": "{limit}, with {n} more: past what is planned for",
+    "fits_in_rating": "{limit}, with {n} more: within the rating",
+    "fits_past_rating": "{limit}, with {n} more: past the rating",
+    "fits_already": "{limit}, as it is: past it already",
+    "fits_forbidden": "{limit}, with {n} more: not made for these volts, so none fits",
+    "fits_other": "{limit}, with {n} more: asked too, and kept",
 }
 
 NAMES = {
@@ -42,6 +53,10 @@ NAMES = {
     "insertion_db": "its own loss",
     "measured_w": "measured",
     "transformer_loss_db": "transformer loss",
+    "planned_fraction": "share planned for",
+    "min_load_ohm": "printed minimum",
+    "printed_share": "rounding of the print",
+    "max": "the larger of",
     "hz": "frequency",
     "load_ohm": "load",
     "loop_ohm": "loop",
@@ -60,6 +75,8 @@ ORIGINS = {
     "catalogue": "from the kind's data",
     "computed": "computed above",
     "assumed": "assumed",
+    "elsewhere": "computed, with a working of its own",
+    "tried": "tried",
 }
 
 SEEN = {

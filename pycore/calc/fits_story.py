@@ -1,0 +1,123 @@
+"""How a count of what still fits came to be: the limit met first, before and after.
+
+It is told at both marks: with the reserve that is planned for, and to the rating. Each time
+with as many more as fit, and with one more than that; then every other limit that was asked.
+"""
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from pycore.calc.check import Checked
+from pycore.calc.draw_story import Told, told_draws, typed
+from pycore.calc.draws import NOTHING, Lookup
+from pycore.calc.finding import Finding
+from pycore.calc.fits import Adding, Counted, Counting, Offer, counting_of, made_of
+from pycore.calc.judge import PRINTED, Limit
+from pycore.formulas import power
+from pycore.ground.working import Known, Step, Working, computed, step
+
+
+class Mark(NamedTuple):
+    """One of the two marks: a load keeps within it, or is past it."""
+
+    within: str
+    past: str
+
+
+RESERVE = Mark("fits_in_reserve", "fits_past_reserve")
+RATING = Mark("fits_in_rating", "fits_past_rating")
+
+
+def fits_working(checked: Checked, finding: Finding) -> Working:
+    """The limits with as many more as fit, and the first one with one more than that."""
+    counting = counting_of(
+        checked.loads,
+        checked.limits,
+        zone=finding.where["zone"],
+        which=str(finding.values["which"]),
+    )
+    told = ("counted_by_trial", "at_the_end")
+    if counting is None or finding.high is None:
+        return Working((), told)
+    return Working((*_each_steps(checked, finding), *_steps(counting)), told)
+
+
+def _each_steps(checked: Checked, finding: Finding) -> Iterator[Step]:
+    """What one more of the tap on offer draws."""
+    zone, values = checked.loads.zones[finding.where["zone"]], finding.values
+    line_v = checked.loads.line_v(zone, "override")
+    tap_w, tap_at_v, kind = values["tap_w"], values["tap_at_v"], values["kind"]
+    if line_v is not None and isinstance(tap_w, float) and isinstance(tap_at_v, float):
+        offer = Offer(tap_w, tap_at_v, kind if isinstance(kind, str) else None)
+        one = Told(made_of(offer), NOTHING, line_v)
+        yield from told_draws([one], Lookup.of(checked.job.kinds))
+
+
+def _steps(counting: Counting) -> Iterator[Step]:
+    reserve, rating = counting.reserve, counting.rating
+    if reserve.first is not None:
+        yield from _bound_steps(reserve.first.limit, planned=True)
+        yield from _met(reserve, RESERVE)
+    if rating.first is not None:
+        yield from _bound_steps(rating.first.limit, planned=False)
+        yield from _met(rating, RATING)
+    if rating.more:
+        for one in counting.judged:
+            if one is not rating.first:
+                yield from _load(one, rating.more, code="fits_other")
+
+
+def _met(counted: Counted, mark: Mark) -> Iterator[Step]:
+    """The first limit with the count, and with one more."""
+    first, count = counted
+    assert first is not None
+    if first.limit.forbidden:
+        yield from _load(first, 1, code="fits_forbidden")
+        return
+    if first.verdict_with(0) == first.verdict_with(1) and not count:
+        yield from _load(first, 0, code="fits_already")
+    else:
+        yield from _load(first, count, code=mark.within)
+    yield from _load(first, count + 1, code=mark.past)
+
+
+def _load(one: Adding, count: int, *, code: str) -> Iterator[Step]:
+    """The load of a limit with so many more, at its most: a count is as good as its worst case."""
+    limit, most_w = one.limit, one.more.high
+    if limit.draw.high is None or most_w is None:
+        return
+    inputs = {
+        "load_w": Known(limit.draw.high, "w", "elsewhere"),
+        "count": Known(float(count), "count", "tried"),
+        "each_w": Known(most_w, "w", "computed"),
+    }
+    made = step(code, power.load_with_more_w, inputs=inputs, **_named(limit), n=str(count))
+    yield made
+    if limit.what == "output_impedance_ohm":
+        if limit.line_v is not None and made.result:
+            ohms = {"line_v": typed(limit.line_v, "v"), "load_w": computed(made)}
+            yield step("impedance", power.impedance_of_watts_ohm, inputs=ohms)
+    elif limit.most_w:
+        share = {"load_w": computed(made), "most_w": typed(limit.most_w, "w")}
+        yield step("share_of_limit", power.share_of_watts, inputs=share)
+
+
+def _bound_steps(limit: Limit, *, planned: bool) -> Iterator[Step]:
+    """What a limit lets through: with the reserve planned for, or as its panel prints it."""
+    fraction = Known(limit.fraction, "fraction", "typed")
+    if limit.min_load_ohm is not None:
+        least = typed(limit.min_load_ohm, "ohm")
+        if planned:
+            inputs = {"min_load_ohm": least, "planned_fraction": fraction}
+            yield step("planned_least", power.planned_least_ohm, inputs=inputs, **_named(limit))
+        else:
+            inputs = {"min_load_ohm": least, "printed_share": Known(PRINTED, "factor", "assumed")}
+            yield step("printed_least", power.printed_least_ohm, inputs=inputs, **_named(limit))
+    elif limit.most_w and planned:
+        inputs = {"most_w": typed(limit.most_w, "w"), "planned_fraction": fraction}
+        yield step("planned_most", power.planned_most_w, inputs=inputs, **_named(limit))
+
+
+def _named(limit: Limit) -> dict[str, str]:
+    """What a limit is and where, as codes: the words are found where a step is printed."""
+    return {"what": limit.what, "place": next(iter(limit.where.values()))}

@@ -1,0 +1,75 @@
+"""A load as a share of its limit, and what is left of that: made when somebody opens one.
+
+Both speak of the most the load can be; where there is no most, of the least it is.
+"""
+
+from collections.abc import Iterator
+from typing import Literal
+
+from pycore.calc.check import Checked
+from pycore.calc.finding import Finding
+from pycore.calc.judge import Limit
+from pycore.calc.load_story import Bound, load_steps
+from pycore.formulas import power
+from pycore.ground.working import Known, Working, computed, step
+
+Part = Literal["share", "left_w"]
+PARTS: dict[str, dict[Part, str]] = {
+    "output_load_w": {"share": "output_load_share", "left_w": "output_load_left_w"},
+    "pool_load_w": {"share": "pool_load_share", "left_w": "pool_load_left_w"},
+    "attenuator_load_w": {"share": "attenuator_load_share", "left_w": "attenuator_load_left_w"},
+}
+
+
+def part_id(load: str, part: Part) -> str:
+    """The id of a part of a load by the load's own: "output_load_w:o1:set" has a share."""
+    what, _, rest = load.partition(":")
+    return f"{PARTS[what][part]}:{rest}"
+
+
+def part_findings(checked: Checked) -> Iterator[tuple[Finding, Limit]]:
+    """The share and what is left of every load in watts that has a limit."""
+    for limit in checked.limits:
+        if limit.what in PARTS and limit.most_w:
+            for part in PARTS[limit.what]:
+                yield _part(limit, part, most_w=limit.most_w), limit
+
+
+def _part(limit: Limit, part: Part, *, most_w: float) -> Finding:
+    share = part == "share"
+    sure, least_w = limit.draw.high is not None, limit.draw.low
+    load_w = least_w if limit.draw.high is None else limit.draw.high
+    worked_out = power.share_of_watts if share else power.left_of_watts_w
+    number = worked_out(load_w=load_w, most_w=most_w)
+    return Finding(
+        code=f"load_{part}",
+        what=PARTS[limit.what][part],
+        where=limit.where,
+        state=limit.state,
+        unit="fraction" if share else "w",
+        verdict=limit.verdict(),
+        value=number if sure else None,
+        # of a load without a most: at least that share, at most that much left
+        low=number if share and not sure else None,
+        high=number if not share and not sure else None,
+        values={"which": limit.values.get("which"), "most_w": most_w},
+    )
+
+
+def part_working(checked: Checked, finding: Finding, limit: Limit) -> Working:
+    """The load at its most, and the share it takes or what it leaves."""
+    bound: Bound = "high"
+    if limit.draw.high is None:
+        bound = "low"
+    elif limit.draw.value is not None and limit.draw.low == limit.draw.high:
+        bound = "value"
+    told = load_steps(checked, limit, bounds=(bound,))
+    rated = limit.values.get("rated_w", limit.most_w) == limit.most_w
+    inputs = {
+        "load_w": computed(told.steps[-1]),
+        "most_w": Known(limit.most_w or 0.0, "w", "typed" if rated else "computed"),
+    }
+    share = finding.unit == "fraction"
+    equation = power.share_of_watts if share else power.left_of_watts_w
+    last = step("share_of_limit" if share else "left_of_limit", equation, inputs=inputs)
+    return Working((*told.steps, last), told.assumptions)

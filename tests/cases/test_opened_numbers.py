@@ -1,0 +1,150 @@
+"""Numbers that are only made into findings when somebody opens them. Sums by hand beside."""
+
+import pytest
+
+from tests.drawn import Raw, ask, control, existing, output, raw_job, speaker, zone
+
+
+def opened(job: Raw, finding: str) -> tuple[str, str, list[str]]:
+    """Title, result, and each step on a line."""
+    answer = ask("working", {"job": job, "finding": finding})
+    return (
+        answer["title"],
+        answer["result"],
+        [f"{step['put_in']} = {step['result']}" for step in answer["steps"]],
+    )
+
+
+def test_sixty_and_seventy_watts_on_one_output_of_120_are_over_and_both_zones_say_so() -> None:
+    zones = zone("a", *[speaker(10.0)] * 6), zone("b", *[speaker(10.0)] * 7)
+    job = raw_job([output(max_w=120.0)], *zones)
+    seen = ask("findings", {"job": job})
+    faces = seen["faces"]["things"]
+    assert [(faces[one]["load"], faces[one]["verdict"]) for one in "ab"] == [
+        ("60 W", "over"),
+        ("70 W", "over"),
+    ]
+    assert "130 W" in faces["a"]["reason"]
+    own = [one for one in seen["findings"] if one["what"] == "zone_load_w"]
+    assert {one["verdict"] for one in own} == {"note"}
+    _, result, steps = opened(job, faces["b"]["finding"])
+    # 7 · 10 W
+    assert (result, steps[-1]) == ("70 W", "7 × 10 W = 70 W")
+
+
+def test_a_zone_as_it_is_set_is_told_apart_only_where_it_differs() -> None:
+    wall = control(-6.0, form="autotransformer", insertion_db=0.0)
+    job = raw_job([output()], zone("a", wall, speaker(10.0)), zone("b", speaker(10.0)))
+    own = [one["id"] for one in ask("findings", {"job": job})["findings"]]
+    assert [one for one in own if one.startswith("zone_load_w")] == [
+        "zone_load_w:a:override",
+        "zone_load_w:b:override",
+        "zone_load_w:a:set",
+    ]
+    # an ideal transformer 6 dB down shows its line 10^(-0.6) of the load
+    assert opened(job, "zone_load_w:a:set")[1] == "2.51 W"
+
+
+def test_a_share_and_what_is_left_are_told_from_the_load() -> None:
+    job = raw_job([output(max_w=120.0)], zone("a", *[speaker(7.5)] * 4))
+    title, result, steps = opened(job, "output_load_share:o1:override")
+    assert (title, result) == ("amp: share of its watts", "25 %")
+    assert steps[-2:] == ["4 × 7.5 W = 30 W", "30 W / 120 W = 25 %"]
+    _, result, steps = opened(job, "output_load_left_w:o1:override")
+    assert (result, steps[-1]) == ("90 W", "the larger of (0, 120 W − 30 W) = 90 W")
+
+
+def test_of_too_much_nothing_is_left() -> None:
+    job = raw_job([output(max_w=20.0)], zone("a", *[speaker(7.5)] * 4))
+    _, result, steps = opened(job, "output_load_left_w:o1:override")
+    assert (result, steps[-1]) == ("0 W", "the larger of (0, 20 W − 30 W) = 0 W")
+
+
+def test_a_range_is_told_at_its_most_and_without_a_most_at_its_least() -> None:
+    job = raw_job([output(max_w=100.0)], zone("a", existing(ohm=120.0)))
+    # 70.7² / 120 = 41.65 W; 1.3 times that is 54.15 W
+    assert opened(job, "output_load_share:o1:override")[1] == "54.2 %"
+    job = raw_job([output(max_w=100.0)], zone("a", speaker(25.0), speaker(None)))
+    _, result, steps = opened(job, "output_load_share:o1:override")
+    assert (result, steps[-1]) == ("at least 25 %", "25 W / 100 W = 25 %")
+
+
+def tally(**more: object) -> Raw:
+    """Six of 5 W and two of 10 W on two outputs of 60 W that share 70 W."""
+    body: Raw = {
+        "line_v": "70.7",
+        "amplifier_w": "70",
+        "outputs": [{"max_w": "60"}, {"max_w": "60"}],
+        "name": "Tally",
+        "rows": [
+            {"count": "6", "tap_w": "5", "output": 0},
+            {"count": "many", "tap_w": "5", "output": 0},
+            {"count": "2", "tap_w": "10", "output": 1},
+            {"count": "3", "tap_w": "2,5", "output": 0},
+        ],
+        "ids": {"job": "k7f1", "hand": "k7f", "next": 2},
+    }
+    return ask("tally", {**body, **more})
+
+
+def test_each_row_of_a_tally_opens_and_a_row_that_cannot_be_read_does_not() -> None:
+    told = tally()
+    rows = told["rows"]
+    assert [one["sum"] for one in rows] == ["30 W", "", "20 W", "7.5 W"]
+    assert rows[1]["finding"] is None
+    results = [opened(told["job"], rows[at]["finding"]) for at in (0, 2, 3)]
+    assert [(one[1], one[2][-1]) for one in results] == [
+        ("30 W", "6 × 5 W = 30 W"),
+        ("20 W", "2 × 10 W = 20 W"),
+        ("7.5 W", "3 × 2.5 W = 7.5 W"),
+    ]
+
+
+def test_the_figures_of_a_tally_open_each_to_its_own_working() -> None:
+    told = tally()
+    summary = told["summary"]
+    ends = {
+        name: opened(told["job"], summary[name])[2][-1]
+        for name in ("finding", "share_finding", "left_finding")
+    }
+    assert ends == {
+        "finding": "37.5 W + 20 W = 57.5 W",
+        "share_finding": "57.5 W / 70 W = 82.1 %",
+        "left_finding": "the larger of (0, 70 W − 57.5 W) = 12.5 W",
+    }
+
+
+def test_a_count_names_the_limit_and_tells_its_load_before_and_after() -> None:
+    told = tally()
+    fit = next(one for one in told["summary"]["fits"] if one["words"].startswith("Line 1: 2 more"))
+    answer = ask("working", {"job": told["job"], "finding": fit["finding"]})
+    assert answer["result"] == "0 with reserve, 2 to the rating"
+    steps = [(one["title"], f"{one['put_in']} = {one['result']}") for one in answer["steps"]]
+    # 80 % of 70 W are 56 W: passed already; 57.5 W and two of 5 W are 67.5 W, three 72.5 W
+    assert steps[1:] == [
+        ("Amplifier: shared watts, what is planned for at most", "70 W × 80 % = 56 W"),
+        ("Amplifier: shared watts, as it is: past it already", "57.5 W + 0 × 5 W = 57.5 W"),
+        ("As a share of what is there", "57.5 W / 70 W = 82.1 %"),
+        (
+            "Amplifier: shared watts, with 1 more: past what is planned for",
+            "57.5 W + 1 × 5 W = 62.5 W",
+        ),
+        ("As a share of what is there", "62.5 W / 70 W = 89.3 %"),
+        ("Amplifier: shared watts, with 2 more: within the rating", "57.5 W + 2 × 5 W = 67.5 W"),
+        ("As a share of what is there", "67.5 W / 70 W = 96.4 %"),
+        ("Amplifier: shared watts, with 3 more: past the rating", "57.5 W + 3 × 5 W = 72.5 W"),
+        ("As a share of what is there", "72.5 W / 70 W = 104 %"),
+        (
+            "Amplifier · Output 1: load, with 2 more: asked too, and kept",
+            "37.5 W + 2 × 5 W = 47.5 W",
+        ),
+        ("As a share of what is there", "47.5 W / 60 W = 79.2 %"),
+    ]
+    assert any("asked again" in one for one in answer["assumptions"])
+
+
+@pytest.mark.parametrize("finding", ["row_load_w:x:override:y", "output_load_share:o9:set"])
+def test_what_is_not_there_says_so(finding: str) -> None:
+    job = raw_job([output(max_w=20.0)], zone("a", speaker(7.5)))
+    answer = ask("working", {"job": job, "finding": finding})
+    assert answer["problem"]["code"] == "finding_gone"

@@ -1,0 +1,72 @@
+"""Whatever number a list shows can be opened, and its working ends in the number that is shown."""
+
+import pytest
+from hypothesis import given
+
+from pycore.asks.explain import working
+from pycore.asks.opened import open_finding
+from pycore.asks.requests import WorkingBody
+from pycore.asks.see import see
+from pycore.calc.check import check_job
+from pycore.calc.own_loads import own_loads
+from pycore.calc.parts_of_limit import part_findings
+from pycore.ground.units import Manner
+from pycore.jobs import Job
+from tests.laws.test_workings import ends_of
+from tests.strategies import jobs
+
+POINT = Manner("en", "m", ".", "2026-11-25")
+
+
+@given(jobs())
+def test_every_figure_of_a_face_opens_and_shows_the_same(job: Job) -> None:
+    for face in see(job, POINT)["faces"]["things"].values():
+        for shown, finding in (
+            (face["load"], face["finding"]),
+            (face["share"], face["share_finding"]),
+            (face["left"], face["left_finding"]),
+        ):
+            assert bool(shown) == bool(finding)
+            if finding is not None:
+                told = working(WorkingBody(job=job, finding=finding), POINT)
+                assert told["steps"], finding
+                assert told["result"] == shown or _finer(told["result"], shown)
+
+
+def _finer(result: str, shown: str) -> bool:
+    """A list tells a load just past its limit with all its figures; the working rounds it."""
+    return float(result.split("\u00a0", maxsplit=1)[0]) == pytest.approx(
+        float(shown.split("\u00a0", maxsplit=1)[0]), rel=0.01
+    )
+
+
+@given(jobs())
+def test_a_share_and_what_is_left_end_in_the_last_step(job: Job) -> None:
+    checked = check_job(job)
+    for finding, limit in part_findings(checked):
+        opened = open_finding(checked, finding.id)
+        assert opened.finding == finding
+        last = opened.story.steps[-1]
+        assert last.result == pytest.approx(ends_of(finding)[-1], rel=1e-9, abs=1e-9)
+        assert last.equation.unit == finding.unit
+        if finding.unit == "w" and limit.draw.high is not None and finding.value:
+            assert finding.value + limit.draw.high == pytest.approx(limit.most_w)
+
+
+@given(jobs())
+def test_the_loads_of_the_zones_add_up_to_those_of_their_output(job: Job) -> None:
+    checked = check_job(job)
+    full = {
+        one.where["zone"]: one.draw for one in own_loads(checked.loads) if one.state == "override"
+    }
+    for limit in checked.limits:
+        if limit.what == "output_load_w" and limit.state == "override":
+            together = sum(full[zone].low for zone in limit.zones)
+            assert together == pytest.approx(limit.draw.low, rel=1e-9, abs=1e-9)
+
+
+@given(jobs())
+def test_a_zone_has_no_limit_so_its_load_is_only_told(job: Job) -> None:
+    for finding in check_job(job).findings:
+        if finding.what == "zone_load_w":
+            assert (finding.verdict, finding.limit) == ("note", None)
