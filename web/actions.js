@@ -9,9 +9,12 @@ import { jobsActions } from "./actions/jobs.js";
 import { ladderActions } from "./actions/ladder.js";
 import { lineActions } from "./actions/line.js";
 import { meterActions } from "./actions/meter.js";
+import { farActions } from "./actions/far.js";
 import { openActions } from "./actions/open.js";
 import { shareActions } from "./actions/share.js";
 import { tallyActions } from "./actions/tally.js";
+import { testActions } from "./actions/test.js";
+import { wrongActions } from "./actions/wrong.js";
 
 /** @typedef {import("./shapes").FullHouse} FullHouse */
 /** @typedef {import("./shapes").Touch} Touch */
@@ -28,6 +31,9 @@ export const makeActions = (house, onError) => {
     ...cablingActions(house),
     ...houseActions(house),
     ...meterActions(house),
+    ...farActions(house),
+    ...testActions(house),
+    ...wrongActions(house),
     ...shareActions(house),
     ...openActions(house),
     ...compareActions(house),

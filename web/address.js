@@ -5,6 +5,8 @@
 const PATTERNS = [
   { pattern: /^#\/jobs$/, screen: "jobs" },
   { pattern: /^#\/about$/, screen: "about" },
+  { pattern: /^#\/wrong$/, screen: "wrong" },
+  { pattern: /^#\/distance$/, screen: "distance" },
   { pattern: /^#\/job\/([\w-]+)$/, screen: "job" },
   { pattern: /^#\/open$/, screen: "open" },
   { pattern: /^#\/job\/([\w-]+)\/limits$/, screen: "limits" },
@@ -12,8 +14,15 @@ const PATTERNS = [
   { pattern: /^#\/job\/([\w-]+)\/share$/, screen: "share" },
   { pattern: /^#\/job\/([\w-]+)\/history$/, screen: "history" },
   { pattern: /^#\/job\/([\w-]+)\/compare$/, screen: "compare" },
-  { pattern: /^#\/job\/([\w-]+)\/zone\/([\w-]+)(?:\/(drawing|cable|if|meter))?$/, screen: "zone" },
+  { pattern: /^#\/job\/([\w-]+)\/test$/, screen: "test" },
+  { pattern: /^#\/job\/([\w-]+)\/paper$/, screen: "paper" },
+  { pattern: /^#\/job\/([\w-]+)\/zone\/([\w-]+)(?:\/(drawing|cable|if|meter|distance))?$/, screen: "zone" },
 ];
+
+/** @type {Place["screen"][]} */
+const ALONE = ["jobs", "about", "open", "wrong", "distance"];
+/** @type {Place["screen"][]} */
+const OF_JOB = ["limits", "kinds", "share", "history", "compare", "test", "paper"];
 
 /**
  * @param {string} hash
@@ -34,11 +43,12 @@ export const readAddress = (hash) => {
  * @param {Partial<Place> & {screen: Place["screen"]}} place
  * @returns {string}
  */
-export const writeAddress = ({ screen, job, zone }) => {
+export const writeAddress = ({ screen, job, zone, view = "list" }) => {
   if (screen === "tally") return "#/";
-  if (screen === "jobs" || screen === "about" || screen === "open") return `#/${screen}`;
-  if (["limits", "kinds", "share", "history", "compare"].includes(screen)) return `#/job/${job}/${screen}`;
-  return screen === "zone" ? `#/job/${job}/zone/${zone}` : `#/job/${job}`;
+  if (ALONE.includes(screen)) return `#/${screen}`;
+  if (OF_JOB.includes(screen)) return `#/job/${job}/${screen}`;
+  if (screen !== "zone") return `#/job/${job}`;
+  return view === "list" ? `#/job/${job}/zone/${zone}` : `#/job/${job}/zone/${zone}/${view}`;
 };
 
 /** @param {Partial<Place> & {screen: Place["screen"]}} place */

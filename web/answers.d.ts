@@ -69,6 +69,11 @@ export interface Answers {
   complaint: door.ComplaintsAnswer;
   diagnose: door.DiagnoseAnswer;
   drawing: door.DrawingAnswer;
+  distance: door.MeasuredDistance;
+  expected_working: door.WorkingAnswer;
+  first_test: door.FirstTestAnswer;
+  records: door.RecordsAnswer;
+  sheet: door.SheetAnswer;
   expected: door.ExpectedAnswer;
   longest_run: door.LongestAnswer;
   point_numbers: door.PointNumbers;

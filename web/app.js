@@ -9,6 +9,8 @@ import { cableSheet } from "./parts/cable_sheet.js";
 import { compareBench } from "./parts/compare_bench.js";
 import { compareSheet } from "./parts/compare_sheet.js";
 import { copyReminder } from "./parts/copy_reminder.js";
+import { distanceBench } from "./parts/distance_bench.js";
+import { distanceSheet } from "./parts/distance_sheet.js";
 import { findingList } from "./parts/findings.js";
 import { foot } from "./parts/foot.js";
 import { formPart } from "./parts/form.js";
@@ -29,6 +31,8 @@ import { meterSheet } from "./parts/meter_sheet.js";
 import { notices } from "./parts/notices.js";
 import { openBench } from "./parts/open_bench.js";
 import { openSheet } from "./parts/open_sheet.js";
+import { paperBench } from "./parts/paper_bench.js";
+import { paperSheet } from "./parts/paper_sheet.js";
 import { pointBench, sureBench } from "./parts/point_bench.js";
 import { removingPart } from "./parts/removing.js";
 import { shareBench } from "./parts/share_bench.js";
@@ -36,10 +40,14 @@ import { shareSheet } from "./parts/share_sheet.js";
 import { swapBench } from "./parts/swap_bench.js";
 import { tallyPad } from "./parts/tally_pad.js";
 import { tallySheet } from "./parts/tally_sheet.js";
+import { testBench } from "./parts/test_bench.js";
+import { testSheet } from "./parts/test_sheet.js";
 import { titleOf, top } from "./parts/top.js";
 import { waysIn } from "./parts/ways_in.js";
 import { verdictHead } from "./parts/verdict_head.js";
 import { workingPart } from "./parts/working.js";
+import { wrongBench } from "./parts/wrong_bench.js";
+import { wrongSheet } from "./parts/wrong_sheet.js";
 import { zoneBench } from "./parts/zone_bench.js";
 import { zoneSheet } from "./parts/zone_sheet.js";
 import { say } from "./say.js";
@@ -74,6 +82,7 @@ const VIEWS = {
   cable: cableSheet,
   if: ifSheet,
   meter: meterSheet,
+  distance: distanceSheet,
 };
 
 /**
@@ -88,6 +97,20 @@ const MORE = {
   kinds: { sheet: kindsSheet, bench: kindsBench },
 };
 
+/**
+ * The screens by which a line is proved and searched, and what stands under each.
+ * @type {Partial<Record<import("./state").Screen, Record<"sheet" | "bench", (state: State) => unknown>>>}
+ */
+const METER = {
+  wrong: {
+    sheet: (state) => wrongSheet(state, meterSheet),
+    bench: (state) => (state.meter.about.on ? meterBench(state) : wrongBench(state)),
+  },
+  distance: { sheet: distanceSheet, bench: distanceBench },
+  test: { sheet: testSheet, bench: testBench },
+  paper: { sheet: paperSheet, bench: paperBench },
+};
+
 /** @param {State} state */
 const sheet = (state) => {
   const { place, missing, bench } = state;
@@ -97,8 +120,8 @@ const sheet = (state) => {
   if (place.screen === "about") return about(state);
   if (place.screen === "zone") return html`${lineViews(state)} ${VIEWS[place.view ?? "list"](state)}`;
   if (place.screen === "job") return jobScreen(state);
-  const travels = MORE[place.screen];
-  if (travels) return travels.sheet(state);
+  const other = MORE[place.screen] ?? METER[place.screen];
+  if (other) return other.sheet(state);
   return bench?.is === "form" ? formPart(bench.form, false) : nothing;
 };
 
@@ -120,15 +143,17 @@ const bench = (state) => {
   if (place.screen === "tally") return tallyPad(state);
   if (place.screen === "open") return openBench(state);
   if (place.screen === "jobs") return jobsBench(state);
+  if (place.screen === "wrong" || place.screen === "distance") return METER[place.screen]?.bench(state);
   if (!desk || state.missing) return nothing;
   if (now?.is === "sure") return sureBench(desk, now.point);
   if (now?.is === "swap") return swapBench(state, now.point);
   if (place.screen === "job") return jobBench(state);
-  const travels = MORE[place.screen];
-  if (travels) return travels.bench(state);
+  const other = MORE[place.screen] ?? METER[place.screen];
+  if (other) return other.bench(state);
   if (place.view === "if") return nothing;
   if (place.view === "cable") return cableBench(state);
   if (place.view === "meter") return meterBench(state);
+  if (place.view === "distance") return distanceBench(state);
   return now?.is === "thing" ? pickedPoint(state, now.id) : zoneBench(state);
 };
 

@@ -2,8 +2,10 @@
 
 const standsAlone = () => matchMedia("(display-mode: standalone)").matches;
 
-/** @param {string} text @param {string} name */
-const fileOf = (text, name) => new File([text], name, { type: "application/json" });
+const JSON_TYPE = "application/json";
+
+/** @param {string} text @param {string} name @param {string} type */
+const fileOf = (text, name, type = JSON_TYPE) => new File([text], name, { type });
 
 /** Whether this device has a share sheet that takes files. */
 export const canSendFiles = () =>
@@ -12,18 +14,18 @@ export const canSendFiles = () =>
 /**
  * By the share sheet. Says whether it went out: the person may close the sheet, and that is an
  * answer, not a fault.
- * @param {string} text @param {string} name
+ * @param {string} text @param {string} name @param {string} [type]
  */
-export const sendFile = (text, name) =>
-  navigator.share({ files: [fileOf(text, name)] }).then(
+export const sendFile = (text, name, type) =>
+  navigator.share({ files: [fileOf(text, name, type)] }).then(
     () => true,
     () => false,
   );
 
-/** @param {string} text @param {string} name */
-export const saveFile = (text, name) => {
+/** @param {string} text @param {string} name @param {string} [type] */
+export const saveFile = (text, name, type) => {
   const link = document.createElement("a");
-  link.href = URL.createObjectURL(fileOf(text, name));
+  link.href = URL.createObjectURL(fileOf(text, name, type));
   link.download = name;
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
@@ -31,11 +33,11 @@ export const saveFile = (text, name) => {
 };
 
 /**
- * @param {string} text @param {string} name
+ * @param {string} text @param {string} name @param {string} [type] of a file that is no job
  * @returns {Promise<boolean>} whether it has left the app
  */
-export const offerFile = async (text, name) => {
+export const offerFile = async (text, name, type) => {
   const touch = matchMedia("(pointer: coarse)").matches;
-  if (standsAlone() && touch && canSendFiles()) return sendFile(text, name);
-  return saveFile(text, name);
+  if (standsAlone() && touch && canSendFiles()) return sendFile(text, name, type);
+  return saveFile(text, name, type);
 };

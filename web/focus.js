@@ -9,7 +9,8 @@ const panelOf = (bench) =>
   bench?.is === "form" ? `form ${bench.form.name}` : bench?.is === "working" ? "working" : null;
 
 /** @param {State} state */
-const placeOf = ({ place: { screen, job, zone } }) => [screen, job, zone].join(" ");
+const placeOf = ({ place: { screen, job, zone, view } }) =>
+  [screen, job, zone, view === "distance" ? view : ""].join(" ");
 
 /** @param {import("./store.js").Store} store @param {HTMLElement} root */
 export const followFocus = (store, root) => {

@@ -3,7 +3,7 @@
 import type * as door from "./generated/door";
 import type { Verdict } from "./answers";
 
-export type View = "list" | "drawing" | "cable" | "if" | "meter";
+export type View = "list" | "drawing" | "cable" | "if" | "meter" | "distance";
 export type DrawnState = "override" | "set";
 export type Stock = "metric" | "gauge" | "job";
 export type Known = "drawing" | "found" | "set" | "checked";

@@ -4,6 +4,7 @@ import { withToday } from "./manner.js";
 
 /** @typedef {import("./meter_state").MeterState} MeterState */
 /** @typedef {import("./state").State} State */
+/** @typedef {import("./state").Zone} Zone */
 
 /** @type {import("./meter_state").Entry} */
 export const firstEntry = {
@@ -15,22 +16,65 @@ export const firstEntry = {
   text: "",
 };
 
+/** @type {import("./meter_state").About} */
+export const firstAbout = {
+  count: "",
+  tap_w: "",
+  line_v: "",
+  amplifier_w: "",
+  on: false,
+  readings: [],
+  next: 1,
+  job: null,
+  problem: null,
+};
+
+/** @type {import("./meter_state").Far} */
+export const firstFar = {
+  of: "",
+  fault: "short",
+  quantity: "z_1k_ohm",
+  typed: {},
+  cable: "",
+  far_point: "",
+  answer: null,
+  problem: null,
+};
+
 /** @type {MeterState} */
 export const firstMeter = {
   entry: firstEntry,
   complaint: "",
+  brush: "silent",
   diagnosis: null,
   expected: null,
+  records: null,
   complaints: null,
+  about: firstAbout,
+  run: null,
+  far: firstFar,
+  paper: null,
+  sketch: null,
 };
 
-/** The zone whose meter is on the screen. @param {State} state */
-export const meteredZone = ({ desk, place }) =>
-  place.screen === "zone" && place.view === "meter"
+/** Whether the line on the screen is one nobody has drawn. @param {State} state */
+export const isLoose = ({ place: { screen } }) => screen === "wrong";
+
+/**
+ * The zone whose meter is on the screen, of the job or of a line nobody has drawn.
+ * @param {State} state @returns {Zone | undefined}
+ */
+export const meteredZone = (state) => {
+  const { desk, place, meter } = state;
+  if (isLoose(state)) return meter.about.on ? meter.about.job?.zones[0] : undefined;
+  if (place.screen === "test") return desk?.job.zones.find(({ id }) => id === meter.run?.zone);
+  const looks = place.view === "meter" || place.view === "distance";
+  return place.screen === "zone" && looks
     ? desk?.job.zones.find(({ id }) => id === place.zone)
     : undefined;
+};
 
-/** What may be measured there. @param {import("./state").Zone} zone */
+/** What may be measured there. @param {Zone} zone */
 const placesOf = ({ id, output, line }) =>
   new Set([id, output, ...line.map((point) => point.id)].filter(Boolean));
 
@@ -45,8 +89,23 @@ export const placeOf = (state) => {
   return placesOf(zone).has(place.split(":")[1] ?? "") ? place : `zone:${zone.id}`;
 };
 
-/** The readings of one line, those of today apart from those of earlier visits. @param {State} state */
+/** What a point of the line on the screen is called. @param {State} state @param {string} id */
+export const titleOf = (state, id) => {
+  const face = isLoose(state) ? undefined : state.desk?.seen.faces.things[id];
+  const point = meteredZone(state)?.line.find((each) => each.id === id);
+  return face?.title ?? point?.fitted.label ?? id;
+};
+
+/** The loudspeakers of the line on the screen. @param {State} state */
+export const loudspeakersOf = (state) =>
+  meteredZone(state)?.line.filter(({ fitted }) => fitted.is === "loudspeaker") ?? [];
+
+/**
+ * The readings of one line, those of today apart from those of earlier visits.
+ * @param {State} state
+ */
 export const readingsOf = (state) => {
+  if (isLoose(state)) return { now: state.meter.about.readings, earlier: [] };
   const zone = meteredZone(state);
   const { today } = withToday(state.manner);
   const places = zone ? placesOf(zone) : new Set();
@@ -58,3 +117,11 @@ export const readingsOf = (state) => {
     earlier: here.filter(({ at }) => at !== today),
   };
 };
+
+/** How each loudspeaker was heard today, by its id. @param {State} state */
+export const heardOf = (state) =>
+  new Map(
+    readingsOf(state)
+      .now.filter(({ quantity }) => quantity === "plays")
+      .map((reading) => [reading.where.point ?? "", reading]),
+  );

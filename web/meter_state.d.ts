@@ -1,6 +1,8 @@
 /** What the page holds about the meter on one line. Types only. */
 
 import type * as door from "./generated/door";
+import type { Drawing } from "./line_state";
+import type { Job } from "./answers";
 
 export type Quantity = door.Reading["quantity"];
 export type Controls = door.Reading["controls"];
@@ -9,6 +11,9 @@ export type Diagnosis = door.DiagnoseAnswer;
 export type Expected = door.ExpectedAnswer;
 export type Complaint = door.ComplaintAnswer;
 export type Reading = door.Reading;
+export type Record_ = door.RecordAnswer;
+export type Band = door.BandAnswer;
+export type Heard = "well" | "weak" | "silent" | "loud" | "distorted";
 
 /** What is being entered: where, looking which way, and the text as typed so far. */
 export interface Entry {
@@ -19,11 +24,69 @@ export interface Entry {
   controls: Controls;
   text: string;
 }
+/** A reading of a line nobody has drawn, its value as it was typed. */
+export interface LooseReading {
+  id: string;
+  at: string;
+  where: Record<string, string>;
+  looking: Looking;
+  lifted: string[];
+  quantity: Quantity;
+  controls: Controls;
+  value: string;
+}
+/** A line nobody has drawn: about so many, on one tap. `on` once it is being measured. */
+export interface About {
+  count: string;
+  tap_w: string;
+  line_v: string;
+  amplifier_w: string;
+  on: boolean;
+  readings: LooseReading[];
+  next: number;
+  job: Job | null;
+  problem: { field: string; words: string; remedy: string } | null;
+}
+/** A step of a first test that is only confirmed: what was said of it, and on which day. */
+export interface Said {
+  is: "done" | "none" | "there" | "left";
+  at: string;
+}
+/** A first test under way on one job: since which day, where it stands, what was confirmed. */
+export interface Run {
+  job: string;
+  since: string;
+  zone: string | null;
+  step: string;
+  said: Record<string, Said>;
+  /** A step that has its reading is measured once more. */
+  again: boolean;
+  answer: door.FirstTestAnswer | null;
+}
+export interface Far {
+  of: string;
+  fault: "short" | "break";
+  quantity: "z_1k_ohm" | "dc_ohm";
+  typed: Record<string, string>;
+  cable: string;
+  far_point: string;
+  answer: door.MeasuredDistance | null;
+  problem: { field: string; words: string; remedy: string } | null;
+}
 export interface MeterState {
   entry: Entry;
   complaint: string;
+  /** How the loudspeaker that is touched next is entered as heard. */
+  brush: Heard;
   /** The answers, each with the zone it is about. */
   diagnosis: { of: string; answer: Diagnosis } | null;
   expected: { of: string; answer: Expected } | null;
+  records: { of: string; answer: door.RecordsAnswer } | null;
   complaints: Complaint[] | null;
+  about: About;
+  run: Run | null;
+  far: Far;
+  paper: { of: string; answer: door.SheetAnswer } | null;
+  /** The drawing of a line nobody has drawn: its boxes one behind the other. */
+  sketch: Drawing | null;
 }

@@ -1,30 +1,38 @@
-/** Asks what the meter's screen needs, once for each state of the job: what to expect, what it means. */
+/** Asks what the meter's screens need, once for each state of the line: what to expect, what it means. */
 
 import { NoAnswer, Overtaken, Refused } from "./door.js";
-import { meteredZone, readingsOf } from "./meter_first.js";
+import { isLoose, meteredZone, readingsOf } from "./meter_first.js";
+import { LOOSE } from "./meter_keep.js";
+import { runOf } from "./test_run.js";
 
 /** @typedef {import("./state").State} State */
 /** @typedef {import("./meter_state").MeterState} MeterState */
+/** @typedef {{[name: string]: unknown}} Line what names the line in an ask */
+
+const ABOUT = /** @type {const} */ (["count", "tap_w", "line_v", "amplifier_w"]);
+
+/** The line as an ask takes it: a zone of the job, or a bare count. @param {State} state @returns {Line} */
+const lineOf = (state) => {
+  if (!isLoose(state)) return { job: state.desk?.job, where: { zone: state.place.zone } };
+  const { about } = state.meter;
+  return { about: Object.fromEntries(ABOUT.map((name) => [name, about[name]])) };
+};
 
 /** @param {import("./shapes").House} house */
-export const makeMeterWatch = ({ store, door }) => {
+export const makeMeterWatch = ({ store, door, keeper }) => {
   let asked = "";
+  let opened = "";
 
   /** @param {Partial<MeterState>} part */
   const set = (part) => store.change({ meter: { ...store.read().meter, ...part } });
-
-  /** @param {State} state */
-  const expect = ({ desk, place }) =>
-    door.ask("expected", { job: desk?.job, where: { zone: place.zone } }, "expected");
 
   /**
    * A long search is answered in parts; each is shown, and asked on from where it stopped.
    * @param {State} state @param {string} key @param {string} of
    */
   const diagnose = async (state, key, of) => {
-    const { desk, meter } = state;
-    const complaint = meter.complaint || null;
-    const body = { job: desk?.job, where: { zone: of }, readings: readingsOf(state).now, complaint };
+    const complaint = state.meter.complaint || null;
+    const body = { ...lineOf(state), readings: readingsOf(state).now, complaint };
     /** @type {import("./meter_state").Diagnosis["resume"]} */
     let resume = null;
     do {
@@ -36,30 +44,85 @@ export const makeMeterWatch = ({ store, door }) => {
     } while (resume);
   };
 
+  /** The drawing in which suspects are marked. @param {State} state @param {string} of */
+  const draw = async (state, of) => {
+    const job = isLoose(state) ? state.meter.about.job : state.desk?.job;
+    set({ sketch: await door.ask("drawing", { job, zone: of, state: "override" }, "sketch") });
+  };
+
+  /** @param {State} state @param {string} of */
+  const record = async (state, of) => {
+    const body = { job: state.desk?.job, where: { zone: of } };
+    set({ records: { of, answer: await door.ask("records", body, "records") } });
+  };
+
   /** @param {State} state @param {string} key @param {string} of */
   const askAll = async (state, key, of) => {
     if (!state.meter.complaints) {
       set({ complaints: (await door.ask("complaint", {}, "complaint")).complaints });
     }
-    const answer = await expect(state);
+    const answer = await door.ask("expected", lineOf(state), "expected");
     if (asked !== key) return;
     set({ expected: { of, answer } });
+    await draw(state, of);
+    if (!isLoose(state)) await record(state, of);
+    if (asked !== key) return;
     const anything = readingsOf(state).now.length > 0 || state.meter.complaint;
     if (anything) await diagnose(state, key, of);
     else set({ diagnosis: null });
   };
 
-  /** @param {State} state */
-  return async (state) => {
+  /** A first test of the whole job. @param {State} state */
+  const test = async ({ desk, meter }) => {
+    const body = { job: desk?.job, since: meter.run?.since };
+    const answer = await door.ask("first_test", body, "first_test");
+    const { run } = store.read().meter;
+    if (run?.job === desk?.id && run) set({ run: { ...run, answer } });
+  };
+
+  /** What is asked on which screen, and about which line. @param {State} state */
+  const wanted = (state) => {
+    const { desk, meter, place } = state;
+    if (place.screen === "test") return meter.run && desk ? { of: "test", ask: test } : null;
+    if (place.screen === "paper") return desk ? { of: "paper", ask: paper } : null;
     const zone = meteredZone(state);
     const landed = zone?.output ?? zone?.page_output;
-    if (!zone || !landed || state.engine.stage !== "ready") return;
+    if (!zone || !landed) return null;
+    return { of: zone.id, ask: askAll };
+  };
+
+  /** @param {State} state */
+  const paper = async ({ desk }) => {
+    const answer = await door.ask("sheet", { job: desk?.job, which: "test" }, "sheet");
+    set({ paper: { of: desk?.id ?? "", answer } });
+  };
+
+  /** Take up a first test where it was left. @param {State} state */
+  const takeUp = async ({ desk, place, meter }) => {
+    if (place.screen !== "test" || !desk || meter.run?.job === desk.id || opened === desk.id) return;
+    opened = desk.id;
+    const run = await keeper.read(runOf(desk.id));
+    if (run && store.read().meter.run?.job !== desk.id) set({ run });
+  };
+
+  keeper.read(LOOSE).then((about) => {
+    const now = store.read().meter.about;
+    if (about && !now.on && !now.count) set({ about: { ...now, ...about } });
+  });
+
+  /** @param {State} state */
+  return async (state) => {
+    await takeUp(state);
+    const want = state.engine.stage === "ready" ? wanted(state) : null;
+    if (!want) return;
     const { desk, engine, manner, meter } = state;
-    const key = JSON.stringify([desk?.id, desk?.job.rev, engine.version, manner, zone.id, meter.complaint]);
+    const line = isLoose(state) ? [meter.about.readings, meter.about.job?.id] : [desk?.id, desk?.job.rev];
+    const of = [want.of, meter.complaint, meter.run?.since];
+    const key = JSON.stringify([line, engine.version, manner, of]);
     if (asked === key) return;
     asked = key;
     try {
-      await askAll(state, key, zone.id);
+      await want.ask(state, key, want.of);
     } catch (error) {
       if (error instanceof Overtaken) asked = asked === key ? "" : asked;
       else if (!(error instanceof Refused || error instanceof NoAnswer)) throw error;

@@ -158,6 +158,10 @@ export type Screen =
   | "share"
   | "history"
   | "compare"
+  | "wrong"
+  | "distance"
+  | "test"
+  | "paper"
   | "open";
 export interface Place {
   screen: Screen;

@@ -20,6 +20,7 @@ from pycore.calc.agreement import AGREES, misfit
 from pycore.calc.diagnosis import Diagnosis, Question, diagnose
 from pycore.calc.distances import distance_of
 from pycore.calc.reading import sort_reading
+from pycore.calc.site import Site
 from pycore.calc.suspects import Suspect
 from pycore.calc.unseen import cannot_see
 from pycore.ground.units import Manner
@@ -115,7 +116,9 @@ def _groups(told: Diagnosis, tell: Tell) -> list[GroupAnswer]:
 def _suspect(told: Diagnosis, suspect: Suspect, *, tell: Tell) -> SuspectAnswer:
     best = suspect.variants[0]
     fault = told.weighed.faults[best]
-    distance = distance_of(told.site, suspect, evidence=told.proof.evidence)
+    distance = None
+    if lengths_known(told.site, fault.node):
+        distance = distance_of(told.site, suspect, evidence=told.proof.evidence)
     answer: SuspectAnswer = {
         "fault": fault.family,
         "where": tell.where(fault.node),
@@ -134,6 +137,17 @@ def _suspect(told: Diagnosis, suspect: Suspect, *, tell: Tell) -> SuspectAnswer:
             "distance": None,
         }
     return answer
+
+
+def lengths_known(site: Site, node: int) -> bool:
+    """Whether every section from the amplifier to a node has a length: else metres say nothing."""
+    wired = site.circuits.wired
+    while node > 0:
+        point = wired.points[node]
+        if point is not None and point.length_m is None:
+            return False
+        node = wired.parents[node]
+    return True
 
 
 def _would_read(told: Diagnosis, variant: int, *, tell: Tell) -> list[str]:

@@ -32,6 +32,7 @@ class Spotted(NamedTuple):
     high_m: float
     point: str | None = None
     share: float = 0.0
+    length_m: float = 0.0
     code: str = "bare"
     texts: Mapping[str, str] = {}
 
@@ -128,6 +129,8 @@ def _place(one: Spotted, manner: Manner) -> MeasuredPlace:
     return {
         "point": one.point,
         "share": one.share,
+        "low_share": _share_at(one, one.low_m),
+        "high_share": _share_at(one, one.high_m),
         "metres": one.metres,
         "low": one.low_m,
         "high": one.high_m,
@@ -135,6 +138,11 @@ def _place(one: Spotted, manner: Manner) -> MeasuredPlace:
         "range": say("meter_title", "band", values=ends, language=manner.language),
         "words": say("meter_place", one.code, values=texts, language=manner.language),
     }
+
+
+def _share_at(one: Spotted, metres: float) -> float:
+    """Where so many metres lie, as a share of the place's own section."""
+    return one.share + (metres - one.metres) / one.length_m if one.length_m else 0.0
 
 
 def _ends(one: Spotted) -> dict[str, float]:

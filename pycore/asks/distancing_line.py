@@ -130,11 +130,16 @@ def _short_spot(site: Site, found: Found, *, error_m: float, manner: Manner) -> 
     texts = {**_texts(site, node), "since_m": show(since_m, "m", manner=manner)}
     low_m = max(found.metres - error_m, 0.0)
     code = "short" if found.place.own_ohm is None else "short_own"
-    return Spotted(found.metres, low_m, found.metres + error_m, wired.ids[node], share, code, texts)
+    high_m = found.metres + error_m
+    length_m = wired.lengths_m[node]
+    return Spotted(found.metres, low_m, high_m, wired.ids[node], share, length_m, code, texts)
 
 
 def _break_spot(site: Site, one: Broken) -> Spotted:
     middle_m = (one.from_m + one.to_m) / 2
     wired = site.circuits.wired
     texts = _texts(site, one.node)
-    return Spotted(middle_m, one.from_m, one.to_m, wired.ids[one.node], 0.5, "break", texts)
+    length_m = one.to_m - one.from_m
+    return Spotted(
+        middle_m, one.from_m, one.to_m, wired.ids[one.node], 0.5, length_m, "break", texts
+    )

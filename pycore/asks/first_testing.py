@@ -7,6 +7,7 @@ from pycore.asks.meter_answers import (
     FirstTestAnswer,
     RecordAnswer,
     TestedZone,
+    TestEntry,
     TestStep,
 )
 from pycore.asks.meter_bodies import FirstTestBody
@@ -75,7 +76,7 @@ def _steps(
     more = ("impedance_override",) if attenuated else ()
     for code in (*ORDER, *more):
         quantity, controls = entered_at(code, attenuated=attenuated)
-        reading: dict[str, str] | None = None
+        reading: TestEntry | None = None
         record = None
         if quantity is not None:
             reading = {"quantity": quantity, "controls": controls}
@@ -100,7 +101,7 @@ def entered_at(code: str, *, attenuated: bool) -> tuple[Quantity | None, Control
 
 
 def _latest(
-    records: Sequence[RecordAnswer], zone: str, *, reading: Mapping[str, str], job: Job
+    records: Sequence[RecordAnswer], zone: str, *, reading: TestEntry, job: Job
 ) -> RecordAnswer | None:
     """The last record of a step: of this zone's own home run, nothing else lifted."""
     kept = {one.id: one for one in job.readings}

@@ -5,15 +5,17 @@ from typing import NotRequired
 from typing_extensions import TypedDict
 
 from pycore.asks.answers import StepAnswer
-from pycore.asks.meter_bodies import Resume
+from pycore.asks.meter_bodies import Controls, Resume
 from pycore.calc.finding import Verdict
 from pycore.jobs import Job
+from pycore.jobs.records import Quantity
 
 
 class BandAnswer(TypedDict):
     """What a meter should read (ohm; null for an open line), unrounded and ready to print.
 
-    `range` is "88 Ω to 117 Ω"; `tolerance` the whole of it as a fraction.
+    `range` is "88 Ω to 117 Ω", its ends alone are `low_shown` and `high_shown`; `tolerance` the
+    whole of it as a fraction.
     """
 
     value: float | None
@@ -22,6 +24,8 @@ class BandAnswer(TypedDict):
     tolerance: float
     shown: str
     range: str
+    low_shown: str
+    high_shown: str
 
 
 class ReadingAnswer(TypedDict):
@@ -63,6 +67,13 @@ class RecordsAnswer(TypedDict):
     repeat: str
 
 
+class TestEntry(TypedDict):
+    """What is entered at a step, and how the controls stand."""
+
+    quantity: Quantity
+    controls: Controls
+
+
 class TestStep(TypedDict):
     """One step of a first test. `reading`: what is entered there, null where it is only
     confirmed; `record`: what was entered, judged."""
@@ -72,7 +83,7 @@ class TestStep(TypedDict):
     words: str
     expects: str
     cautions: list[str]
-    reading: dict[str, str] | None
+    reading: TestEntry | None
     record: RecordAnswer | None
 
 
@@ -263,10 +274,13 @@ class ComplaintsAnswer(TypedDict):
 
 class MeasuredPlace(TypedDict):
     """One place that reads so: where on a drawn line (the thing its section leads to, and the
-    share of the section), and metres from the amplifier with the least and the most."""
+    share of the section; the error's ends may lie beyond it), and metres from the amplifier
+    with the least and the most."""
 
     point: str | None
     share: float
+    low_share: float
+    high_share: float
     metres: float
     low: float
     high: float

@@ -76,16 +76,14 @@ class Tell:
 
     def band(self, band: Band) -> BandAnswer:
         """A band ready to print."""
+        low = self.show(band.low or 0.0, "ohm")
+        high = self.show(band.high, "ohm") if band.high is not None else ""
         if band.value is None:
-            low = self.show(band.low or 0.0, "ohm")
-            shown, told = (
-                self.say("meter_title", "open_line"),
-                self.say("meter_title", "at_least", low=low),
-            )
+            shown = self.say("meter_title", "open_line")
+            told = self.say("meter_title", "at_least", low=low)
         else:
             shown = self.show(band.value, "ohm")
-            ends = self.show(band.low or 0.0, "ohm"), self.show(band.high or 0.0, "ohm")
-            told = self.say("meter_title", "band", low=ends[0], high=ends[1])
+            told = self.say("meter_title", "band", low=low, high=high)
         return {
             "value": band.value,
             "low": band.low,
@@ -93,6 +91,8 @@ class Tell:
             "tolerance": band.tolerance,
             "shown": shown,
             "range": told,
+            "low_shown": low,
+            "high_shown": high,
         }
 
     def test(self, test: Test) -> str:

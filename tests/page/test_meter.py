@@ -69,13 +69,19 @@ def test_a_meter_that_shows_no_number_is_an_open_line(meter: Page) -> None:
     expect(meter.locator(".suspect").first).to_contain_text("broken")
 
 
-def test_an_ear_needs_a_loudspeaker_and_then_counts(meter: Page) -> None:
+def test_ears_are_quick_several_in_a_row_and_only_what_is_touched_counts(meter: Page) -> None:
     meter.get_by_label("What is read", exact=True).select_option("plays")
-    touch(meter, "silent")
-    expect(meter.locator(".notices")).to_contain_text("Choose the loudspeaker")
-    meter.get_by_label("Where", exact=True).select_option(label="At Palm House 3")
-    touch(meter, "silent")
+    tiles = meter.locator(".tile")
+    tiles.nth(2).tap()
+    tiles.nth(3).tap()
+    expect(meter.locator(".tile-silent")).to_have_count(2)
+    expect(meter.locator(".tile").first).to_contain_text("not heard")
+    touch(meter, "All others play well")
+    expect(meter.get_by_text("not heard", exact=True)).to_have_count(0)
+    tiles.nth(3).tap()
+    expect(meter.locator(".tile-silent")).to_have_count(1)
     expect(meter.locator(".suspect").first).to_contain_text("Palm House")
+    expect(meter.locator(".heard-short")).not_to_contain_text("Nothing heard")
 
 
 def test_a_complaint_tells_what_it_usually_is_and_what_decides(meter: Page) -> None:

@@ -1,36 +1,24 @@
 /** What touches on the meter do: say where and what, type what it shows, keep it, take it back. */
 
-import { withToday } from "../manner.js";
-import { firstEntry, placeOf, readingsOf } from "../meter_first.js";
+import { NoAnswer, Overtaken, Refused } from "../door.js";
+import { firstEntry, heardOf, isLoose, loudspeakersOf, placeOf, readingsOf } from "../meter_first.js";
+import { makeMeterKeep, OVER_RANGE } from "../meter_keep.js";
 import { say } from "../say.js";
 
 /** @typedef {import("../meter_state").Entry} Entry */
-/** @typedef {import("../state").Command} Command */
+/** @typedef {import("../meter_state").Heard} Heard */
 
-const makeKey = () => crypto.getRandomValues(new Uint32Array(2)).join("-");
 const MOST_SIGNS = 10;
 
-/** In which field of the command a typed number of each quantity goes. */
-const FIELDS = {
-  z_1k_ohm: "read_ohm",
-  dc_ohm: "read_ohm",
-  earth_ohm: "read_ohm",
-  volts: "read_v",
-  amps: "read_a",
-  plays: "heard",
-};
-
 /** @param {import("../shapes").FullHouse} house @returns {import("../shapes").Actions} */
-export const meterActions = ({ store, edits, keeper }) => {
+export const meterActions = ({ store, door, edits, keeper }) => {
+  const { keep, drop, mark } = makeMeterKeep({ store, edits, keeper });
+
   /** @param {Partial<Entry>} part */
   const enter = (part) => {
     const { meter } = store.read();
     store.change({ meter: { ...meter, entry: { ...meter.entry, ...part } } });
   };
-
-  /** @param {Command} command @param {Record<string, string>} [typed] */
-  const send = (command, typed = {}) =>
-    edits.send({ key: makeKey(), words: `do.${command.do}`, steps: [{ command, typed }], apart: true });
 
   /** Where it is taken, as the command names it. */
   const whereOf = () => {
@@ -38,16 +26,38 @@ export const meterActions = ({ store, edits, keeper }) => {
     return { [family]: id };
   };
 
-  /** @param {Partial<Command>} said @param {Record<string, string>} [typed] */
-  const keep = async (said, typed = {}) => {
-    const { meter, manner } = store.read();
-    const { looking, lifted, quantity, controls } = meter.entry;
+  /** @param {string} value */
+  const keepTyped = (value) => {
+    const { looking, lifted, quantity, controls } = store.read().meter.entry;
     const where = whereOf();
-    const { hand, first } = await keeper.takeNumbers(1);
-    const { today: at } = withToday(manner);
     enter({ text: "" });
-    const reading = { id: `${hand}${first}`, at, where, looking, lifted, quantity, controls };
-    return send({ do: "keep_reading", ...reading, ...said }, typed);
+    return keep([{ where, looking, lifted, quantity, controls, value }]);
+  };
+
+  /** @param {string} point @param {Heard} value @param {string} [id] */
+  const heard = (point, value, id) => {
+    /** @type {Pick<Entry, "looking" | "lifted" | "controls"> & {quantity: "plays"}} */
+    const stood = { looking: "out", lifted: [], quantity: "plays", controls: "set" };
+    return { ...stood, where: { point }, value, ...(id ? { id } : {}) };
+  };
+
+  /** @param {Record<string, unknown>} body */
+  const explain = async (body) => {
+    /** @type {import("../state").Bench} */
+    const asked = { is: "working", finding: "", answer: null, failed: null, back: null };
+    store.change({ bench: asked });
+    /** @param {Partial<typeof asked>} part */
+    const tell = (part) => {
+      if (store.read().bench === asked) store.change({ bench: { ...asked, ...part } });
+    };
+    try {
+      tell({ answer: await door.ask("expected_working", body, "working") });
+    } catch (error) {
+      if (error instanceof Overtaken) return;
+      if (error instanceof Refused) tell({ failed: error.problem.words });
+      else if (error instanceof NoAnswer) tell({ failed: say("engine.no_answer") });
+      else throw error;
+    }
   };
 
   return {
@@ -64,23 +74,53 @@ export const meterActions = ({ store, edits, keeper }) => {
       store.change({ meter: { ...store.read().meter, complaint: text, diagnosis: null } }),
 
     "meter.enter": () => {
-      const { text, quantity } = store.read().meter.entry;
-      if (text.trim()) return keep({}, { [FIELDS[quantity]]: text });
+      const { text } = store.read().meter.entry;
+      if (text.trim()) return keepTyped(text);
     },
-    "meter.over_range": () => keep({ over_range: true }),
-    "meter.heard": ({ data: { heard = "" } }) => {
-      if (!placeOf(store.read()).startsWith("point:")) {
-        return store.change({ notice: { words: say("meter.pick_loudspeaker"), bad: true } });
-      }
-      return keep({ heard });
+    "meter.over_range": () => keepTyped(OVER_RANGE),
+
+    "meter.brush": ({ data: { heard: brush = "" } }) =>
+      store.change({ meter: { ...store.read().meter, brush: /** @type {Heard} */ (brush) } }),
+
+    /** A loudspeaker is touched: it plays as the brush says; the same again takes it back. */
+    "meter.heard": ({ data: { point = "" } }) => {
+      const { brush } = store.read().meter;
+      const before = heardOf(store.read()).get(point);
+      if (before?.value === brush) return drop(before.id);
+      return keep([heard(point, brush, before?.id)]);
     },
 
-    "meter.drop": ({ data: { reading = "" } }) => send({ do: "drop_reading", reading }),
+    "meter.rest_well": () => {
+      const told = heardOf(store.read());
+      const rest = loudspeakersOf(store.read()).filter(({ id }) => !told.has(id));
+      if (rest.length) return keep(rest.map(({ id }) => heard(id, "well")));
+    },
+
+    "meter.drop": ({ data: { reading = "" } }) => drop(reading),
 
     "meter.baseline": () => {
       const { now } = readingsOf(store.read());
-      const baseline = !now.every((reading) => reading.baseline);
-      return send({ do: "mark_baseline", readings: now.map(({ id }) => id), baseline });
+      const measured = now.filter(({ quantity }) => quantity !== "plays");
+      const known = measured.every((one) => "baseline" in one && one.baseline);
+      return mark(measured.map(({ id }) => id), !known);
+    },
+
+    /** The readings of one earlier day become the baseline, or no longer. */
+    "meter.baseline_of": ({ data: { readings = "", baseline } }) =>
+      mark(readings.split(" "), baseline === "yes"),
+
+    /** Open how what a reading or a place should read came to be. */
+    "meter.explain": ({ data: { ask = "{}" } }) => {
+      const state = store.read();
+      const { about } = state.meter;
+      const { count, tap_w, line_v, amplifier_w } = about;
+      const { zone, ...more } = JSON.parse(ask);
+      const line = isLoose(state)
+        ? { about: { count, tap_w, line_v, amplifier_w } }
+        : { job: state.desk?.job, where: { zone } };
+      const { now, earlier } = readingsOf(state);
+      const reading = [...now, ...earlier].find(({ id }) => id === more.reading);
+      return explain({ ...line, ...more, ...(more.reading ? { reading } : {}) });
     },
 
     /** Take what is proposed: the next reading, or one of the first test. */

@@ -50,7 +50,7 @@ export interface AttenuatorKind {
   override_sense?: "power_bypasses" | "loss_bypasses" | null;
 }
 
-/** What a meter should read (ohm; null for an open line), unrounded and ready to print. `range` is "88 Ω to 117 Ω"; `tolerance` the whole of it as a fraction. */
+/** What a meter should read (ohm; null for an open line), unrounded and ready to print. `range` is "88 Ω to 117 Ω", its ends alone are `low_shown` and `high_shown`; `tolerance` the whole of it as a fraction. */
 export interface BandAnswer {
   value: number | null;
   low: number | null;
@@ -58,6 +58,8 @@ export interface BandAnswer {
   tolerance: number;
   shown: string;
   range: string;
+  low_shown: string;
+  high_shown: string;
 }
 
 /** The state this one grew from, for a three-way merge. */
@@ -660,10 +662,12 @@ export interface MeasuredDistance {
   assumptions: string[];
 }
 
-/** One place that reads so: where on a drawn line (the thing its section leads to, and the share of the section), and metres from the amplifier with the least and the most. */
+/** One place that reads so: where on a drawn line (the thing its section leads to, and the share of the section; the error's ends may lie beyond it), and metres from the amplifier with the least and the most. */
 export interface MeasuredPlace {
   point: string | null;
   share: number;
+  low_share: number;
+  high_share: number;
   metres: number;
   low: number;
   high: number;
@@ -1151,6 +1155,12 @@ export interface Tap {
   allowed?: boolean | null;
 }
 
+/** What is entered at a step, and how the controls stand. */
+export interface TestEntry {
+  quantity: "z_1k_ohm" | "dc_ohm" | "volts" | "amps" | "earth_ohm" | "plays";
+  controls: "open" | "set" | "override";
+}
+
 /** One step of a first test. `reading`: what is entered there, null where it is only confirmed; `record`: what was entered, judged. */
 export interface TestStep {
   code: string;
@@ -1158,7 +1168,7 @@ export interface TestStep {
   words: string;
   expects: string;
   cautions: string[];
-  reading: Record<string, string> | null;
+  reading: TestEntry | null;
   record: RecordAnswer | null;
 }
 

@@ -25,6 +25,7 @@ export const foot = ({ place, desk, jobs }) => {
   ${way("#/", "tally", say("title.tally"), place.screen === "tally")}
   ${way("#/jobs", "jobs", say("title.jobs"), place.screen === "jobs")}
   ${there ? way(`#/job/${job}`, "job", say("title.job"), place.screen === "job") : nothing}
+  ${way("#/wrong", "wrong", say("foot.wrong"), place.screen === "wrong" || place.screen === "distance")}
   ${way("#/about", "about", say("title.about"), place.screen === "about")}
 `;
 };

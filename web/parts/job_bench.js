@@ -85,6 +85,12 @@ const plainBench = (desk) => html`<div class="bench-buttons narrow">
   <a class="bench-button" href="#/job/${desk.id}/share">
     ${glyph("send")}<span>${say("title.share")}</span>
   </a>
+  <a class="bench-button" href="#/job/${desk.id}/test">
+    ${glyph("ticked")}<span>${say("title.test")}</span>
+  </a>
+  <a class="bench-button" href="#/job/${desk.id}/paper">
+    ${glyph("paper")}<span>${say("title.paper")}</span>
+  </a>
   <a class="bench-button" href="#/job/${desk.id}/history">
     ${glyph("history")}<span>${say("title.history")}</span>
   </a>

@@ -16,7 +16,7 @@ export const lineViews = ({ place: { job, zone, view = "list" } }) => html`<nav
     (each) => html`<a
       class="view-way"
       href=${`#/job/${job}/zone/${zone}${each === "list" ? "" : `/${each}`}`}
-      aria-current=${each === view ? "page" : nothing}
+      aria-current=${each === view || (each === "meter" && view === "distance") ? "page" : nothing}
       >${sayOne("view", each)}</a
     >`,
   )}

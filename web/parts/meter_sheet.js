@@ -1,14 +1,17 @@
 /** The meter on one line: what it should read, what it reads, what that means, and what is next. */
 
 import { html, live, nothing } from "../markup.js";
-import { meteredZone } from "../meter_first.js";
+import { isLoose, loudspeakersOf, meteredZone, readingsOf } from "../meter_first.js";
+import { heardTiles } from "../pieces/heard.js";
 import { verdictMark } from "../pieces/mark.js";
+import { earlierReadings, meterReadings } from "../pieces/meter_readings.js";
+import { nextCard, suspectCards } from "../pieces/suspects.js";
 import { say } from "../say.js";
-import { meterReadings } from "../pieces/meter_readings.js";
 
 /** @typedef {import("../state").State} State */
 /** @typedef {import("../meter_state").Diagnosis} Diagnosis */
 /** @typedef {import("../meter_state").Expected} Expected */
+/** @typedef {Expected["heads"][number]} Head */
 
 /** @param {string[]} lines */
 const list = (lines) => html`<ul class="meter-list">${lines.map((each) => html`<li>${each}</li>`)}</ul>`;
@@ -17,19 +20,29 @@ const list = (lines) => html`<ul class="meter-list">${lines.map((each) => html`<
 const folded = (title, lines) =>
   lines.length ? html`<details class="meter-part"><summary>${title}</summary>${list(lines)}</details>` : nothing;
 
-/** The largest figure: what the zone's own home run should read at 1 kHz. @param {Expected} expected */
-const should = ({ heads }) => {
+/** A number that opens. @param {Head} head @param {string} zone @param {string} shown @param {string} looks */
+const opens = ({ where, quantity, controls, title }, zone, shown, looks = "") => html`<button type="button"
+  class="figure opens ${looks}" data-act="meter.explain"
+  data-ask=${JSON.stringify({ zone, at: Object.values(where)[0], quantity, controls })}
+  aria-label=${say("working.open", { name: title, shown })}>${shown}</button>`;
+
+/** The largest figure: what the zone's own home run should read at 1 kHz. @param {Expected} expected @param {string} zone */
+const should = ({ heads }, zone) => {
   const own = heads.find(({ where, quantity }) => where.zone && quantity === "z_1k_ohm") ?? heads[0];
   if (!own) return nothing;
   return html`<section class="meter-should">
     <p class="meter-name">${say("meter.should")}</p>
-    <p class="meter-big">${own.band.shown}</p>
+    <p class="meter-big">${opens(own, zone, own.band.shown)}</p>
     <p>${say("meter.between", { range: own.band.range })}</p>
     ${own.verdict === "over" || own.verdict === "near"
       ? html`<p>${verdictMark(own.verdict)} ${own.words}</p>`
       : nothing}
     <details><summary>${say("meter.all_should")}</summary>
-      ${list(heads.map(({ title, words, band }) => `${title}. ${words} (${band.range})`))}
+      <ul class="heads">
+        ${heads.map(
+          (head) => html`<li><span>${head.words}</span> ${opens(head, zone, head.band.range)}</li>`,
+        )}
+      </ul>
     </details>
   </section>`;
 };
@@ -45,93 +58,48 @@ const verdict = ({ verdict: mark, headline, reason, contradictions, settled, gro
   ${contradictions.map(({ words }) => html`<p class="field-problem">${words}</p>`)}
 </section>`;
 
-/** @param {Diagnosis["next"]} next @param {string} reason */
-const nextStep = (next, reason) => {
-  if (!next) return reason ? html`<section class="meter-part"><p>${reason}</p></section>` : nothing;
-  const { where, looking, lifted, quantity, controls } = next;
-  const proposal = JSON.stringify({ where, looking, lifted, quantity, controls });
-  return html`<section class="meter-part meter-next">
-    <h2>${say("meter.next")}</h2>
-    <p class="meter-next-words">${next.words}</p>
-    <button type="button" class="chief-button" data-act="meter.take" data-proposal=${proposal}>
-      ${say("meter.take")}
-    </button>
-    ${list(next.cautions)}
-    <details><summary>${say("meter.would_mean")}</summary>
-      <dl class="outcomes">
-        ${next.outcomes.map(
-          ({ shown, rank, suspects, more }) => html`<dt>${shown} <span class="faded">${rank}</span></dt>
-            <dd>${suspects.join(", ")}${more ? html` ${say("meter.more", { n: `${more}` })}` : nothing}</dd>`,
-        )}
-      </dl>
-    </details>
-  </section>`;
-};
+/** What a complaint usually is, and what decides. @param {import("../meter_state").Complaint} told */
+const usual = ({ suspects, test, cautions }) => html`<h3>${say("meter.usual")}</h3>${list(suspects)}
+  <h3>${say("meter.decides")}</h3><p>${test}</p>${list(cautions)}`;
 
-/** @param {State} state @param {Diagnosis["groups"][number]} group */
-const card = ({ place }, { rank, suspects }) => html`<li class="suspect">
-  <p class="suspect-rank">${rank}</p>
-  ${suspects.map(
-    ({ words, distance, where }) => html`<p>
-      ${words} ${distance ? html`<b>${distance.words}</b>` : nothing}
-      ${where.point
-        ? html`<a href=${`#/job/${place.job}/zone/${place.zone}/drawing`}>${say("view.drawing")}</a>`
-        : nothing}
-    </p>`,
-  )}
-</li>`;
-
-/** @param {State} state @param {Diagnosis} told */
-const suspected = (state, { groups, odds }) =>
-  groups.length
-    ? html`<section class="meter-part">
-        <h2>${say("meter.suspects")}</h2>
-        <p class="faded">${odds}</p>
-        <ol class="suspects">${groups.map((group) => card(state, group))}</ol>
-      </section>`
-    : nothing;
-
-/** @param {State["meter"]} meter */
-const complaint = ({ complaints, complaint: now }) => {
+/** @param {State} state */
+const complaint = (state) => {
+  const { complaints, complaint: now } = state.meter;
   if (!complaints) return nothing;
+  const loose = isLoose(state);
   const told = complaints.find(({ code }) => code === now);
+  const read = readingsOf(state).now.length > 0;
   return html`<section class="meter-part">
     <div class="meter-pick">
       <label for="meter-complaint">${say("meter.complaint")}</label>
       <select id="meter-complaint" data-input="meter.complaint">
-        <option value="" .selected=${live(!now)}>${say("meter.no_complaint")}</option>
+        <option value="" .selected=${live(!now)}>${say(loose ? "wrong.no_complaint" : "meter.no_complaint")}</option>
         ${complaints.map(
           ({ code, words }) => html`<option value=${code} .selected=${live(code === now)}>${words}</option>`,
         )}
       </select>
     </div>
-    ${told
-      ? html`<h3>${say("meter.usual")}</h3>${list(told.suspects)}
-          <h3>${say("meter.decides")}</h3><p>${told.test}</p>${list(told.cautions)}`
-      : nothing}
+    ${told && read && loose ? html`<details><summary>${say("meter.usual")}</summary>${usual(told)}</details>` : nothing}
+    ${told && !(read && loose) ? usual(told) : nothing}
   </section>`;
 };
 
 /** What comes before the first act on a line. @param {Expected} expected */
 const first = ({ steps: [step] }) =>
-  step?.cautions.length ? html`<section class="meter-part">${list(step.cautions)}</section>` : nothing;
+  step?.cautions.length ? html`<section class="meter-part cautions">${list(step.cautions)}</section>` : nothing;
 
-/** @param {Expected} expected */
-const steps = ({ steps: all }) => html`<details class="meter-part">
-  <summary>${say("meter.steps")}</summary>
-  <ol class="meter-steps">
-    ${all.map(
-      ({ words, cautions, reading, where }) => html`<li>
-        <p>${words}</p>
-        ${cautions.length ? list(cautions) : nothing}
-        ${reading
-          ? html`<button type="button" class="plain-button" data-act="meter.take"
-              data-proposal=${JSON.stringify({ where, ...reading })}>${say("meter.step_take")}</button>`
-          : nothing}
-      </li>`,
-    )}
-  </ol>
-</details>`;
+/** The other screens of the meter. @param {State} state */
+const ways = ({ place: { job, zone } }) => html`<nav class="meter-ways" aria-label=${say("meter.ways")}>
+  <a class="plain-button" href=${`#/job/${job}/zone/${zone}/distance`}>${say("title.distance")}</a>
+  <a class="plain-button" href=${`#/job/${job}/test`}>${say("title.test")}</a>
+  <a class="plain-button" href=${`#/job/${job}/paper`}>${say("title.paper")}</a>
+</nav>`;
+
+/** By ear: the tiles, or the way to them. @param {State} state */
+const ear = (state) => {
+  if (!loudspeakersOf(state).length) return nothing;
+  return state.meter.entry.quantity === "plays" ? heardTiles(state) : nothing;
+};
 
 /** @param {State} state */
 export const meterSheet = (state) => {
@@ -142,13 +110,19 @@ export const meterSheet = (state) => {
   const expected = meter.expected?.of === zone.id ? meter.expected.answer : null;
   const told = meter.diagnosis?.of === zone.id ? meter.diagnosis.answer : null;
   if (!expected) return html`<p class="empty">${say("meter.waiting")}</p>`;
+  const loose = isLoose(state);
+  const listens = meter.entry.quantity === "plays";
   return html`<div class="meter">
-    ${told ? verdict(told) : html`${should(expected)} ${first(expected)}`}
-    ${meterReadings(state, told)}
-    ${told
-      ? html`${nextStep(told.next, told.next_reason)} ${suspected(state, told)} ${should(expected)}`
-      : nothing}
-    ${complaint(meter)} ${steps(expected)}
+    ${loose ? complaint(state) : nothing}
+    ${ear(state)}
+    ${told ? verdict(told) : listens ? nothing : should(expected, zone.id)}
+    ${told || listens ? nothing : first(expected)}
+    ${told ? nextCard(told) : nothing}
+    ${meterReadings(state, told, zone.id)}
+    ${told ? suspectCards(state, told) : nothing}
+    ${told || listens ? should(expected, zone.id) : nothing}
+    ${loose ? nothing : complaint(state)}
+    ${loose ? nothing : html`${earlierReadings(state, zone.id)} ${ways(state)}`}
     ${folded(say("meter.cannot_see"), (told ?? expected).cannot_see)}
     ${folded(say("meter.assumed"), (told ?? expected).assumptions)}
   </div>`;

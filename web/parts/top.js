@@ -22,6 +22,7 @@ const wayBack = ({ place, desk }) => {
   if (place.job && place.screen !== "job") {
     return { href: `#/job/${place.job}`, words: desk?.job.name ?? say("title.job") };
   }
+  if (place.screen === "distance") return { href: "#/wrong", words: say("title.wrong") };
   return place.screen === "job" ? { href: "#/jobs", words: say("title.jobs") } : null;
 };
 

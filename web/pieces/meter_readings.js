@@ -1,53 +1,92 @@
-/** What was read on this line: each reading in its band, with its verdict. */
+/** What was read on this line: today's readings in their bands, and those of earlier visits. */
 
 import { html, nothing } from "../markup.js";
-import { readingsOf } from "../meter_first.js";
-import { band } from "./band.js";
-import { squareButton } from "./button.js";
-import { verdictShape } from "./mark.js";
+import { isLoose, readingsOf } from "../meter_first.js";
 import { say } from "../say.js";
+import { squareButton } from "./button.js";
+import { dayOf } from "./day.js";
+import { readingRow } from "./reading.js";
 
 /** @typedef {import("../state").State} State */
 /** @typedef {import("../meter_state").Diagnosis} Diagnosis */
+/** @typedef {import("../meter_state").Record_} Record_ */
 
-/** @param {Diagnosis["expected"][number]} judged */
-const picture = ({ band: should, position, shown, verdict }) =>
-  should && position !== null
-    ? band(position, verdict, say("meter.band", { shown, range: should.range }))
-    : nothing;
+/** @param {string} reading */
+const dropButton = (reading) => squareButton("remove", say("meter.drop"), "meter.drop", { reading });
 
-/** @param {Diagnosis["expected"][number]} judged */
-const row = (judged) => html`<li class="reading">
-  <div class="reading-head">
-    ${verdictShape(judged.verdict)}
-    <div><p class="reading-title">${judged.title}</p><p class="reading-shown">${judged.shown}</p></div>
-    ${squareButton("remove", say("meter.drop"), "meter.drop", { reading: judged.reading })}
-  </div>
-  ${picture(judged)}
-  <p>${judged.words}${judged.remedy ? html` <span class="remedy">${judged.remedy}</span>` : nothing}</p>
-  ${judged.notes.map((note) => html`<p class="faded">${note}</p>`)}
-</li>`;
+/** @param {State} state @param {string} zone */
+const baselineWay = (state, zone) => {
+  const measured = readingsOf(state).now.filter(({ quantity }) => quantity !== "plays");
+  if (isLoose(state) || !measured.length || !zone) return nothing;
+  const known = measured.every((one) => "baseline" in one && one.baseline);
+  return html`<button type="button" class="plain-button" data-act="meter.baseline" aria-pressed=${known}>
+      ${say(known ? "meter.baseline_off" : "meter.make_baseline")}
+    </button>
+    <p class="faded">${say("meter.baseline_why")}</p>`;
+};
 
-/** @param {State} state @param {Diagnosis | null} told */
-export const meterReadings = (state, told) => {
-  const { now, earlier } = readingsOf(state);
-  const known = now.length > 0 && now.every((reading) => reading.baseline);
+/** The records of each earlier day together, the newest day first. @param {Record_[]} records */
+const byDay = (records) => {
+  /** @type {Map<string, Record_[]>} */
+  const days = new Map();
+  for (const record of records) days.set(record.at, [...(days.get(record.at) ?? []), record]);
+  return [...days];
+};
+
+/** @param {Record_} record */
+const recordTitle = ({ place, what, how, instrument }) => html`<b>${place}</b> · ${what}
+  ${how ? html`<span>${how}</span>` : nothing}
+  ${instrument ? html`<span>${say("record.with", { instrument })}</span>` : nothing}`;
+
+/** @param {Record_} record @param {string} zone */
+const recordRow = (record, zone) =>
+  readingRow(record, zone, {
+    title: html`${recordTitle(record)}
+      ${record.is_baseline ? html`<span class="tag">${say("meter.baseline")}</span>` : nothing}`,
+  });
+
+/** @param {[string, Record_[]]} day @param {string} zone */
+const visit = ([at, records], zone) => {
+  const measured = records.filter(({ code }) => code !== "heard");
+  const known = measured.length > 0 && measured.every((one) => one.is_baseline);
+  const readings = measured.map(({ reading }) => reading).join(" ");
+  return html`<details class="visit">
+    <summary>${say("record.visit", { day: dayOf(at)?.day ?? at, count: String(records.length) })}
+      ${known ? html`<span class="tag">${say("meter.baseline")}</span>` : nothing}</summary>
+    <ul class="readings">${records.map((record) => recordRow(record, zone))}</ul>
+    ${measured.length
+      ? html`<button type="button" class="plain-button" data-act="meter.baseline_of"
+          data-readings=${readings} data-baseline=${known ? "no" : "yes"} aria-pressed=${known}>
+          ${say(known ? "record.baseline_off" : "record.baseline")}
+        </button>`
+      : nothing}
+  </details>`;
+};
+
+/** @param {State} state @param {string} zone */
+export const earlierReadings = (state, zone) => {
+  const told = state.meter.records?.of === zone ? state.meter.records.answer : null;
+  const now = new Set(readingsOf(state).now.map(({ id }) => id));
+  const earlier = (told?.records ?? []).filter(({ reading }) => !now.has(reading));
+  if (!told || (!earlier.length && !told.sharp)) return nothing;
+  return html`<section class="meter-part" aria-labelledby="meter-earlier">
+    <h2 id="meter-earlier">${say("meter.earlier")}</h2>
+    ${told.sharp ? html`<p>${say("record.sharp", { repeat: told.repeat })}</p>` : nothing}
+    ${byDay(earlier).map((day) => visit(day, zone))}
+  </section>`;
+};
+
+/** @param {State} state @param {Diagnosis | null} told @param {string} zone */
+export const meterReadings = (state, told, zone) => {
+  const { now } = readingsOf(state);
+  const measured = (told?.expected ?? []).filter(({ code }) => code !== "heard");
+  if (!now.length) return nothing;
+  if (!measured.length && now.every(({ quantity }) => quantity === "plays")) return nothing;
   return html`<section class="meter-part" aria-labelledby="meter-readings">
     <h2 id="meter-readings">${say("meter.readings")}</h2>
-    ${now.length ? nothing : html`<p class="faded">${say("meter.none")}</p>`}
     <ul class="readings">
-      ${(told?.expected ?? []).map(row)}
+      ${measured.map((judged) => readingRow(judged, zone, { side: dropButton(judged.reading) }))}
     </ul>
-    ${now.length
-      ? html`<button type="button" class="plain-button" data-act="meter.baseline" aria-pressed=${known}>
-            ${say("meter.make_baseline")}
-          </button>
-          <p class="faded">${say("meter.baseline_why")}</p>`
-      : nothing}
-    ${earlier.length
-      ? html`<details><summary>${say("meter.earlier")}</summary>
-          <ul class="readings">${earlier.map(({ at, quantity, id }) => html`<li>${at} · ${quantity} · ${id}</li>`)}</ul>
-        </details>`
-      : nothing}
+    ${baselineWay(state, zone)}
   </section>`;
 };

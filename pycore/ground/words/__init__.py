@@ -26,6 +26,7 @@ from pycore.ground.words import (
     en_page_line,
     en_page_meter,
     en_page_share,
+    en_page_test,
     en_problems,
     en_steps,
 )
@@ -35,6 +36,7 @@ ENGLISH: dict[str, dict[str, str]] = {
     | en_page_kinds.PAGE
     | en_page_line.PAGE
     | en_page_meter.PAGE
+    | en_page_test.PAGE
     | en_page_share.PAGE,
     "finding": en_findings.FINDINGS | en_line.FINDINGS | en_cabling.FINDINGS,
     "remedy": en_findings.REMEDIES | en_line.REMEDIES,

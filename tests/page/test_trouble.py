@@ -1,0 +1,196 @@
+"""Something is wrong with a line: from a bare count, by ear, by meter, in metres, and on paper."""
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.page.hands import expect_kept, open_screen, touch
+from tests.page.lines import look_at, nave, open_line
+from tests.page.test_access import expect_nothing_found
+
+
+def type_reading(page: Page, signs: str) -> None:
+    """Type what the instrument shows, by thumb, and have it judged."""
+    for sign in signs:
+        touch(page, sign)
+    touch(page, "Judge it")
+
+
+def reading(name: str, value: float | str, **more: Any) -> dict[str, Any]:
+    """A reading of the nave's home run, kept on an earlier visit."""
+    return {
+        "id": name, "at": "2026-05-20", "where": {"zone": "z"}, "looking": "out",
+        "quantity": "z_1k_ohm", "value": value, "controls": "override", "tolerance_pct": 5.0,
+        "instrument": "Bench meter", "baseline": False, **more,
+    }  # fmt: skip
+
+
+@pytest.fixture
+def about_ten(page: Page) -> Page:
+    """A line of about ten, 5 W on 70.7 V, and nothing more known of it."""
+    open_screen(page, "Trouble")
+    if page.get_by_role("button", name="Start over").count():
+        touch(page, "Start over")
+    page.get_by_label("Loudspeakers, about").fill("10")
+    page.get_by_label("On a tap of").fill("5")
+    page.get_by_label("70.7 V", exact=True).tap()
+    touch(page, "Begin")
+    expect(page.locator(".tile")).to_have_count(10)
+    return page
+
+
+def test_a_bare_count_and_ears_name_the_break_and_what_is_not_heard_stays_unknown(
+    about_ten: Page,
+) -> None:
+    for number in (6, 7, 8, 9):
+        about_ten.locator(".tile").nth(number).tap()
+    expect(about_ten.get_by_text("not heard", exact=True)).to_have_count(6)
+    touch(about_ten, "All others play well")
+    first = about_ten.locator(".suspect").first
+    expect(first).to_contain_text("broken between Loudspeaker 6 and Loudspeaker 7")
+    expect(first.locator(".strip-cross")).to_be_visible()
+    expect(first).not_to_contain_text(" m from the amplifier")
+    expect_nothing_found(about_ten)
+    touch(about_ten, "Start over")
+
+
+def test_a_bare_count_survives_a_reload_and_becomes_a_job_with_its_readings(
+    about_ten: Page,
+) -> None:
+    about_ten.get_by_label("The complaint", exact=True).select_option("silent_beyond")
+    about_ten.get_by_label("What is read", exact=True).select_option("z_1k_ohm")
+    type_reading(about_ten, "168")
+    expect(about_ten.locator(".reading-shown")).to_have_text("168 Ω")
+    about_ten.reload()
+    expect(about_ten.locator(".reading-shown")).to_have_text("168 Ω")
+    about_ten.locator(".reading-should button").tap()
+    expect(about_ten.locator(".working-result")).to_be_visible()
+    about_ten.get_by_role("button", name="Close").tap()
+    touch(about_ten, "Keep it as a job")
+    expect(about_ten.get_by_role("heading", level=1)).to_have_text("Line")
+    expect(about_ten.locator(".reading-shown")).to_have_text("168 Ω")
+    open_screen(about_ten, "Trouble")
+    touch(about_ten, "Start over")
+
+
+def test_a_count_that_cannot_be_read_says_so_where_it_is_typed(page: Page) -> None:
+    open_screen(page, "Trouble")
+    page.get_by_label("Loudspeakers, about").fill("ten")
+    page.get_by_label("On a tap of").fill("5")
+    page.get_by_label("70.7 V", exact=True).tap()
+    touch(page, "Begin")
+    expect(page.locator("#why-wrong")).to_contain_text("cannot be read")
+    expect_nothing_found(page)
+    page.get_by_label("Loudspeakers, about").fill("")
+
+
+def test_earlier_visits_are_told_in_plain_words_and_a_baseline_judges_sharply(page: Page) -> None:
+    job = nave()
+    job["readings"] = [
+        reading("r1", 103.0),
+        reading("r2", 109.0, at="2026-08-01"),
+        reading("r3", "weak", quantity="plays", where={"point": "Nave5"}, at="2026-08-01"),
+    ]
+    open_line(page, job)
+    look_at(page, "Meter")
+    visits = page.locator(".visit")
+    expect(visits).to_have_count(2)
+    newest, oldest = visits.first, visits.last
+    newest.locator("summary").tap()
+    expect(newest).to_contain_text("impedance at 1 kHz")
+    expect(newest).to_contain_text("with Bench meter")
+    expect(newest).to_contain_text("109 Ω")
+    expect(newest).to_contain_text("weak")
+    expect(newest).to_contain_text("As expected")
+    oldest.locator("summary").tap()
+    oldest.get_by_role("button", name="Make this visit the baseline").tap()
+    expect(page.locator(".meter")).to_contain_text("judged within 2 %")
+    expect(newest).to_contain_text("not what it should read")
+    expect_nothing_found(page)
+
+
+def test_a_short_is_drawn_on_the_line_with_its_error_and_its_working(page: Page) -> None:
+    open_line(page, nave())
+    look_at(page, "Meter")
+    page.get_by_role("link", name="How far is it", exact=True).tap()
+    page.get_by_label("At the amplifier").fill("2,6")
+    touch(page, "How far")
+    expect(page.locator(".meter-big")).to_have_text("48 m")
+    expect(page.locator(".meter")).to_contain_text("42.8 m to 53.1 m")
+    expect(page.locator(".strip-cross")).to_be_visible()
+    expect(page.locator(".strip-range")).to_be_visible()
+    page.locator(".meter-big button").tap()
+    expect(page.locator(".working")).to_contain_text("To the short")
+    page.get_by_role("button", name="Close").tap()
+    page.get_by_label("At the amplifier").fill("500")
+    touch(page, "How far")
+    expect(page.locator("#why-far")).to_contain_text("No short on this line")
+    expect_nothing_found(page)
+
+
+def test_a_bare_pair_without_any_job_is_measured_too(page: Page) -> None:
+    open_screen(page, "Trouble")
+    page.get_by_role("link", name="How far is it", exact=True).tap()
+    page.get_by_role("button", name="A break", exact=True).tap()
+    # 25 m of 63 pF/m at 1 kHz: 101 kohm, by hand
+    page.get_by_label("At the amplifier").fill("101.05k")
+    page.get_by_label("Cable", exact=True).select_option(label="1.5 mm²")
+    touch(page, "How far")
+    expect(page.locator(".meter-big")).to_have_text("25 m")
+    expect_nothing_found(page)
+
+
+def test_a_first_test_goes_step_by_step_survives_a_reload_and_says_what_is_missing(
+    page: Page,
+) -> None:
+    open_line(page, nave())
+    open_screen(page, "Job")
+    page.get_by_role("link", name="First test", exact=True).tap()
+    touch(page, "Begin")
+    touch(page, "Test Nave")
+    expect(page.locator(".meter")).to_contain_text("Lock the amplifier off")
+    touch(page, "Done")
+    touch(page, "There are volts")
+    expect(page.locator(".meter")).to_contain_text("Stop: the line is not dead")
+    touch(page, "None found")
+    touch(page, "Done")
+    expect(page.locator(".meter")).to_contain_text("Never leg to leg")
+    type_reading(page, "5k")
+    expect(page.locator(".meter")).to_contain_text("a leg touches earth")
+    expect_kept(page)
+    page.reload()
+    expect(page.locator(".reading-shown")).to_have_text("5000 Ω")
+    expect_nothing_found(page)
+    touch(page, "Next step")
+    for _ in range(3):
+        touch(page, "Leave out")
+    expect(page.locator(".meter")).to_contain_text("Not as expected: leave it off")
+    touch(page, "To the summary")
+    expect(page.locator(".meter")).to_contain_text("Not everything was recorded")
+    page.get_by_text("Step by step", exact=True).tap()
+    expect(page.locator(".test-rows")).to_contain_text("left out")
+    expect(page.locator(".test-rows")).to_contain_text("5000 Ω")
+    expect_nothing_found(page)
+
+
+def test_the_test_sheet_is_a_table_on_screen_in_print_and_for_a_spreadsheet(page: Page) -> None:
+    job = nave()
+    job["amplifiers"][0]["outputs"][0]["min_load_ohm"] = 150.0
+    open_line(page, job)
+    open_screen(page, "Job")
+    page.get_by_role("link", name="Test sheet", exact=True).tap()
+    expect(page.locator(".paper-warning").first).to_contain_text("Do not connect")
+    expect(page.locator(".paper")).to_contain_text("Back, without what lies beyond")
+    expect_nothing_found(page)
+    page.emulate_media(media="print")
+    expect(page.locator(".bench")).to_be_hidden()
+    expect(page.locator(".paper thead").first).to_be_visible()
+    page.emulate_media(media="screen")
+    with page.expect_download() as download:
+        touch(page, "As CSV")
+    assert Path(download.value.suggested_filename).suffix == ".csv"
+    text = Path(str(download.value.path())).read_text(encoding="utf-8")
+    assert "Nave control" in text
+    assert "Do not connect" in text.splitlines()[1]

@@ -1,0 +1,69 @@
+/** What touches do where a distance is asked for, and where a paper is printed or taken along. */
+
+import { Overtaken, Refused } from "../door.js";
+import { offerFile } from "../files.js";
+import { say } from "../say.js";
+
+/** @typedef {import("../meter_state").Far} Far */
+
+/** @param {import("../shapes").FullHouse} house @returns {import("../shapes").Actions} */
+export const farActions = ({ store, door }) => {
+  /** @param {Partial<Far>} part */
+  const change = (part) => {
+    const { meter } = store.read();
+    store.change({ meter: { ...meter, far: { ...meter.far, ...part } } });
+  };
+
+  /** What is asked: a zone of the job, or a bare pair of a cable. @param {Far} far */
+  const bodyOf = ({ fault, quantity, typed, cable, far_point }) => {
+    const { place, desk, catalogue } = store.read();
+    const said = { fault, quantity: fault === "break" ? "z_1k_ohm" : quantity, near_ohm: "", ...typed };
+    if (place.screen === "zone") {
+      return { ...said, job: desk?.job, where: { zone: place.zone }, far_point: far_point || null };
+    }
+    const kinds = [...(desk?.job.kinds.cables ?? []), ...(catalogue?.cables ?? [])];
+    return { ...said, cable: kinds.find(({ id }) => id === cable) ?? null };
+  };
+
+  return {
+    "far.fault": ({ data: { fault } }) =>
+      change({ fault: fault === "break" ? "break" : "short", answer: null, problem: null }),
+    "far.quantity": ({ text }) => change({ quantity: text === "dc_ohm" ? "dc_ohm" : "z_1k_ohm", answer: null }),
+    "far.cable": ({ text }) => change({ cable: text, answer: null, problem: null }),
+    "far.box": ({ text }) => change({ far_point: text, answer: null, problem: null }),
+    "far.type": ({ data: { field = "" }, text }) => {
+      const { typed } = store.read().meter.far;
+      change({ typed: { ...typed, [field]: text }, problem: null });
+    },
+
+    "far.ask": async () => {
+      const { meter, place } = store.read();
+      try {
+        const answer = await door.ask("distance", bodyOf(meter.far), "distance");
+        change({ answer, problem: null, of: place.screen === "zone" ? (place.zone ?? "") : "bare" });
+      } catch (error) {
+        if (error instanceof Overtaken) return;
+        if (!(error instanceof Refused)) throw error;
+        const { where, words, remedy } = error.problem;
+        change({ answer: null, problem: { field: where.field ?? "", words, remedy: remedy ?? "" } });
+      }
+    },
+
+    "far.working": () => {
+      const { answer } = store.read().meter.far;
+      if (!answer) return;
+      const { shown, range, steps, assumptions } = answer;
+      const told = { title: say("title.distance"), result: say("far.result", { shown, range }), steps, assumptions };
+      store.change({
+        bench: { is: "working", finding: "", answer: told, failed: null, back: null },
+      });
+    },
+
+    "paper.print": () => globalThis.print(),
+
+    "paper.csv": () => {
+      const { paper } = store.read().meter;
+      if (paper) return offerFile(paper.answer.csv, say("paper.file"), "text/csv");
+    },
+  };
+};

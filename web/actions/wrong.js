@@ -1,0 +1,90 @@
+/** What touches do where something is wrong with a line nobody has drawn: a count is enough. */
+
+import { goTo } from "../address.js";
+import { Overtaken, Refused } from "../door.js";
+import { firstAbout, firstEntry } from "../meter_first.js";
+import { makeMeterKeep } from "../meter_keep.js";
+
+/** @typedef {import("../meter_state").About} About */
+/** @typedef {import("../state").Job} Job */
+
+const TYPED = /** @type {const} */ (["count", "tap_w", "line_v", "amplifier_w"]);
+
+/** @param {import("../shapes").FullHouse} house @returns {import("../shapes").Actions} */
+export const wrongActions = ({ store, door, edits, keeper }) => {
+  const { changeAbout } = makeMeterKeep({ store, edits, keeper });
+
+  /** @param {Partial<import("../meter_state").MeterState>} part */
+  const set = (part) => store.change({ meter: { ...store.read().meter, ...part } });
+
+  /** Ids of this device in place of those of a line made from a count. @param {Job} job */
+  const ownIds = async (job) => {
+    const ids = [job.id, ...job.zones.flatMap(({ id, line }) => [id, ...line.map((one) => one.id)])];
+    ids.push(...job.amplifiers.flatMap(({ id, outputs }) => [id, ...outputs.map((one) => one.id)]));
+    const { hand, first } = await keeper.takeNumbers(ids.length);
+    return new Map(ids.map((id, place) => [id, `${hand}${first + place}`]));
+  };
+
+  /** @param {Map<string, string>} own @param {unknown} value @returns {any} */
+  const renamed = (own, value) => {
+    if (typeof value === "string") return own.get(value) ?? value;
+    if (Array.isArray(value)) return value.map((each) => renamed(own, each));
+    if (!value || typeof value !== "object") return value;
+    return Object.fromEntries(Object.entries(value).map(([name, one]) => [name, renamed(own, one)]));
+  };
+
+  return {
+    "wrong.type": ({ data: { field = "" }, text }) => changeAbout({ [field]: text, problem: null }),
+    "wrong.volts": ({ data: { text = "" } }) => changeAbout({ line_v: text, problem: null }),
+
+    "wrong.start": async () => {
+      const { about } = store.read().meter;
+      const said = Object.fromEntries(TYPED.map((name) => [name, about[name]]));
+      try {
+        const answer = await door.ask("expected", { about: said }, "expected");
+        const job = /** @type {Job} */ (/** @type {unknown} */ (answer.job));
+        set({ entry: { ...firstEntry, quantity: "plays" }, diagnosis: null, expected: null });
+        return changeAbout({ on: true, readings: [], next: 1, job, problem: null });
+      } catch (error) {
+        if (error instanceof Overtaken) return;
+        if (!(error instanceof Refused)) throw error;
+        const { where, words, remedy } = error.problem;
+        const field = (where.field ?? "").replace("about.", "");
+        set({ about: { ...about, problem: { field, words, remedy: remedy ?? "" } } });
+      }
+    },
+
+    "wrong.change": () => {
+      set({ diagnosis: null, expected: null, sketch: null });
+      return changeAbout({ on: false });
+    },
+
+    "wrong.clear": () => {
+      set({ diagnosis: null, expected: null, sketch: null, complaint: "" });
+      const { line_v } = store.read().meter.about;
+      return changeAbout({ ...firstAbout, line_v });
+    },
+
+    /** Keep it as a job, its readings with it. */
+    "wrong.keep": async () => {
+      const { about } = store.read().meter;
+      if (!about.job) return;
+      const own = await ownIds(about.job);
+      let job = renamed(own, about.job);
+      const { hand, first } = await keeper.takeNumbers(about.readings.length);
+      for (const [place, { value, quantity, ...one }] of about.readings.entries()) {
+        const stood = { ...renamed(own, one), id: `${hand}${first + place}`, quantity };
+        const loud = quantity === "plays" ? { heard: value } : value === "OL" ? { over_range: true } : {};
+        const field = quantity === "volts" ? "read_v" : quantity === "amps" ? "read_a" : "read_ohm";
+        const typed = Object.keys(loud).length ? {} : { [field]: value };
+        const command = { do: "keep_reading", ...stood, ...loud };
+        ({ job } = await door.ask("edit", { job, command, typed }));
+      }
+      const seen = await door.ask("findings", { job });
+      const record = { id: job.id, job, seen, manner: "", waiting: [], undo: [], redo: [] };
+      await keeper.keepJob(record, { over: null });
+      store.change({ jobs: await keeper.listJobs() });
+      goTo({ screen: "zone", job: job.id, zone: job.zones[0].id, view: "meter" });
+    },
+  };
+};

@@ -1,0 +1,45 @@
+/** A paper of the job as tables: on the screen, in print, and for a spreadsheet. */
+
+import { html, nothing } from "../markup.js";
+import { verdictMark } from "../pieces/mark.js";
+import { say } from "../say.js";
+
+/** @typedef {import("../state").State} State */
+/** @typedef {NonNullable<State["meter"]["paper"]>["answer"]} Paper */
+/** @typedef {Paper["tables"][number]} Table */
+/** @typedef {Table["rows"][number]} Row */
+
+/** @param {Row[number]} cell @param {string} head @param {boolean} first */
+const cellOf = ({ shown, within }, head, first) =>
+  first
+    ? html`<th scope="row">${shown}</th>`
+    : html`<td data-head=${head}><b>${shown}</b>${within ? html` <span class="within">${within}</span>` : nothing}</td>`;
+
+/** @param {Table} table */
+const tableOf = ({ title, heads, rows, notes }) => html`<section class="paper-table">
+  <h2>${title}</h2>
+  <table>
+    <thead>
+      <tr>${heads.map(({ words }) => html`<th scope="col">${words}</th>`)}</tr>
+    </thead>
+    <tbody>
+      ${rows.map(
+        (row) => html`<tr>${row.map((cell, at) => cellOf(cell, heads[at]?.words ?? "", at === 0))}</tr>`,
+      )}
+    </tbody>
+  </table>
+  ${notes.map((note) => html`<p class="faded">${note}</p>`)}
+</section>`;
+
+/** @param {State} state */
+export const paperSheet = ({ meter, desk }) => {
+  const paper = meter.paper?.of === desk?.id ? meter.paper?.answer : null;
+  if (!paper) return html`<p class="empty">${say("meter.waiting")}</p>`;
+  return html`<article class="paper">
+    <p class="paper-title">${paper.title}</p>
+    ${paper.warnings.map((words) => html`<p class="paper-warning">${verdictMark("over", words)}</p>`)}
+    ${paper.tables.map(tableOf)}
+    <section class="paper-table">${paper.notes.map((note) => html`<p>${note}</p>`)}
+      <p>${say("paper.not")}</p></section>
+  </article>`;
+};

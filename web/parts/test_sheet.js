@@ -1,0 +1,140 @@
+/** A first test, one step on the screen; between zones and at the end, what was recorded. */
+
+import { html, nothing } from "../markup.js";
+import { dayOf } from "../pieces/day.js";
+import { verdictMark, verdictShape } from "../pieces/mark.js";
+import { readingRow } from "../pieces/reading.js";
+import { say, sayOne } from "../say.js";
+import { END, isDone, saidOf, stepOf, zoneOf } from "../test_run.js";
+
+/** @typedef {import("../state").State} State */
+/** @typedef {import("../meter_state").Run} Run */
+/** @typedef {import("../test_run.js").TestedZone} TestedZone */
+/** @typedef {import("../test_run.js").TestStep} TestStep */
+
+/** What is known of a step, in a word or two. @param {Run} run @param {string} zone @param {TestStep} step */
+const outcome = (run, zone, step) => {
+  const said = saidOf(run, zone, step);
+  if (step.record) return html`${verdictShape(step.record.verdict)}<b>${step.record.shown}</b>`;
+  if (said?.is === "there") return verdictMark("over", say("test.said_there"));
+  if (said && said.is !== "left") return verdictMark("ok", sayOne("test", `said_${said.is}`));
+  return html`<span class="faded">${say(said ? "test.said_left" : "test.not_yet")}</span>`;
+};
+
+/** @param {Run} run @param {TestedZone} tested */
+const zoneRows = (run, { zone, steps }) => html`<ul class="test-rows">
+  ${steps.map(
+    (step) => html`<li class="test-row">
+      <span>${step.title}</span>
+      <span class="test-outcome">${outcome(run, zone, step)}</span>
+    </li>`,
+  )}
+</ul>`;
+
+/** What was read is not what it should be: nothing is connected, the cause is looked for. @param {State} state @param {TestedZone} tested */
+const wrongHere = ({ desk }, { zone, steps }) =>
+  steps.some(({ record }) => record?.verdict === "over")
+    ? html`<p>${verdictMark("over", say("test.not_right"))}</p>
+        <p class="test-way-on"><a class="plain-button" href=${`#/job/${desk?.id}/zone/${zone}/meter`}>${say("test.to_meter")}</a></p>`
+    : nothing;
+
+/** @param {State} state @param {Run} run @param {TestedZone} tested */
+const zoneCard = (state, run, tested) => {
+  const { zone, title, problem, steps } = tested;
+  const done = steps.filter((step) => isDone(run, zone, step)).length;
+  return html`<section class="meter-part test-zone" aria-label=${title}>
+    <div class="test-zone-head">
+      <div>
+        <h3>${title}</h3>
+        ${problem
+          ? nothing
+          : html`<p class="faded">${say("test.done_of", { done: String(done), all: String(steps.length) })}</p>`}
+      </div>
+      ${problem
+        ? nothing
+        : html`<button type="button" class=${done ? "plain-button" : "chief-button"} data-act="test.zone" data-zone=${zone}
+            aria-label=${say("test.open", { zone: title })}>
+            ${say(done === steps.length ? "test.look" : done ? "test.resume" : "test.start")}</button>`}
+    </div>
+    ${problem
+      ? html`<p>${verdictMark("unknown")} ${problem}</p>`
+      : done
+        ? html`${wrongHere(state, tested)}
+            <details><summary>${say("test.recorded")}</summary>${zoneRows(run, tested)}</details>`
+        : nothing}
+  </section>`;
+};
+
+/** @param {State} state @param {Run} run */
+const overview = (state, run) => {
+  const zones = run.answer?.zones ?? [];
+  const marked = run.answer?.readings ?? [];
+  const kept = new Map(state.desk?.job.readings.map((one) => [one.id, one.baseline]));
+  const known = marked.length > 0 && marked.every((id) => kept.get(id));
+  return html`<div class="meter">
+    <section class="meter-part">
+      <h2>${say("test.summary")}</h2>
+      <p class="faded">${say("test.since", { day: dayOf(run.since)?.day ?? run.since })}</p>
+      ${run.answer?.whole
+        ? html`<p>${verdictMark("note", say("test.whole"))}</p>`
+        : html`<p>${verdictMark("unknown", say("test.not_whole"))}</p>`}
+    </section>
+    ${zones.map((tested) => zoneCard(state, run, tested))}
+    <section class="meter-part">
+      ${marked.length
+        ? html`<button type="button" class="plain-button" data-act="test.baseline" aria-pressed=${known}
+              data-baseline=${known ? "no" : "yes"}>${say(known ? "test.baseline_off" : "test.baseline")}</button>
+            <p class="faded">${say("meter.baseline_why")}</p>`
+        : nothing}
+      <p>${run.answer?.connect}</p>
+      <p class="faded">${say("test.confirmed_here")}</p>
+    </section>
+  </div>`;
+};
+
+/** @param {State} state @param {Run} run @param {TestedZone} tested */
+const zoneEnd = (state, run, tested) => html`<div class="meter">
+  <section class="meter-part">
+    <h2>${say("test.zone_done", { zone: tested.title })}</h2>
+    ${wrongHere(state, tested)} ${zoneRows(run, tested)}
+  </section>
+</div>`;
+
+/** @param {Run} run @param {TestedZone} tested @param {TestStep} step */
+const oneStep = (run, { zone, title, steps }, step) => {
+  const said = saidOf(run, zone, step);
+  const at = steps.indexOf(step) + 1;
+  return html`<div class="meter test-step">
+    <section class="meter-part">
+      <p class="meter-name">${title} · ${say("test.step_of", { step: String(at), all: String(steps.length) })}</p>
+      <h2 class="test-title" id="test-title" tabindex="-1">${step.title}</h2>
+      <p class="test-words">${step.words}</p>
+      ${step.expects && !step.record
+        ? html`<p class="meter-name">${say("meter.should")}</p><p class="test-expects">${step.expects}</p>`
+        : nothing}
+      ${said?.is === "there"
+        ? html`<div role="alert"><p>${verdictMark("over", say("test.there"))}</p><p>${say("test.there_what")}</p></div>`
+        : nothing}
+    </section>
+    ${step.record
+      ? html`<section class="meter-part" role="status"><ul class="readings">${readingRow(step.record, zone)}</ul></section>`
+      : nothing}
+    ${step.cautions.length
+      ? html`<section class="meter-part cautions"><ul class="meter-list">${step.cautions.map((each) => html`<li>${each}</li>`)}</ul></section>`
+      : nothing}
+  </div>`;
+};
+
+/** @param {State} state */
+export const testSheet = (state) => {
+  const { run } = state.meter;
+  if (!run || run.job !== state.desk?.id) {
+    return html`<div class="meter"><section class="meter-part"><h2>${say("title.test")}</h2><p>${say("test.what")}</p></section>
+      <section class="meter-part cautions"><p>${say("test.trained")}</p></section></div>`;
+  }
+  if (!run.answer) return html`<p class="empty">${say("meter.waiting")}</p>`;
+  const zone = zoneOf(run);
+  const step = stepOf(run);
+  if (!zone) return overview(state, run);
+  return step && run.step !== END ? oneStep(run, zone, step) : zoneEnd(state, run, zone);
+};

@@ -1,0 +1,44 @@
+/** One reading as a row: what it shows, where it lies in its band, what that means. */
+
+import { html, nothing } from "../markup.js";
+import { say } from "../say.js";
+import { band } from "./band.js";
+import { verdictShape } from "./mark.js";
+
+/** @typedef {import("../meter_state").Diagnosis["expected"][number]} Judged */
+
+/** The band as a picture, with the reading in it. @param {Judged} judged */
+export const bandOf = ({ band: should, position, shown, verdict }) =>
+  should && position !== null
+    ? band(position, verdict, say("meter.band", { shown, range: should.range }), {
+        low: should.low_shown,
+        high: should.high_shown,
+      })
+    : nothing;
+
+/** What it should read; a touch shows how that came to be. @param {Judged} judged @param {string} zone */
+export const shouldRead = ({ band: should, reading, title, deviation }, zone) =>
+  should
+    ? html`<p class="reading-should">${deviation ? html`<span class="deviation">${deviation}</span>` : nothing}
+        ${say("meter.should")}
+        <button type="button" class="figure opens" data-act="meter.explain"
+          data-ask=${JSON.stringify({ zone, reading })}
+          aria-label=${say("working.open", { name: title, shown: should.range })}>${should.range}</button>
+      </p>`
+    : nothing;
+
+/**
+ * @param {Judged} judged @param {string} zone
+ * @param {{title?: unknown, side?: unknown}} [more] in place of its title, and beside it
+ */
+export const readingRow = (judged, zone, { title = judged.title, side = nothing } = {}) => html`<li class="reading">
+  <div class="reading-head">
+    ${verdictShape(judged.verdict)}
+    <div><p class="reading-title">${title}</p><p class="reading-shown">${judged.shown}</p></div>
+    ${side}
+  </div>
+  ${bandOf(judged)}
+  <p>${judged.words}${judged.remedy ? html` <span class="remedy">${judged.remedy}</span>` : nothing}</p>
+  ${shouldRead(judged, zone)}
+  ${judged.notes.map((note) => html`<p class="faded">${note}</p>`)}
+</li>`;
