@@ -4,9 +4,9 @@ from collections.abc import Mapping, Sequence
 from typing import NamedTuple, Self
 
 from pycore.asks.explain import step_answer
-from pycore.asks.meter_answers import MeasuredDistance, MeasuredPlace
 from pycore.asks.meter_bodies import DistanceBody
 from pycore.asks.meter_question import number_in
+from pycore.asks.record_answers import MeasuredDistance, MeasuredPlace
 from pycore.calc import priors
 from pycore.formulas import meter
 from pycore.ground.problems import BadCommand

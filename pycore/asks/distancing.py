@@ -12,8 +12,8 @@ from pycore.asks.distance_answer import (
     typed_in,
 )
 from pycore.asks.distancing_line import break_on_line, short_on_line
-from pycore.asks.meter_answers import MeasuredDistance
 from pycore.asks.meter_bodies import DistanceBody
+from pycore.asks.record_answers import MeasuredDistance
 from pycore.calc import priors
 from pycore.calc.pairs import Pair, pair_of
 from pycore.calc.wiring import TEST_HZ

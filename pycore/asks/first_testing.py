@@ -3,15 +3,15 @@
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Final
 
-from pycore.asks.meter_answers import (
+from pycore.asks.meter_bodies import FirstTestBody
+from pycore.asks.meter_tell import Tell
+from pycore.asks.record_answers import (
     FirstTestAnswer,
     RecordAnswer,
     TestedZone,
     TestEntry,
     TestStep,
 )
-from pycore.asks.meter_bodies import FirstTestBody
-from pycore.asks.meter_tell import Tell
 from pycore.asks.recording import records_on
 from pycore.calc import priors
 from pycore.calc.expected import Band, bands, tolerances_of

@@ -2,11 +2,11 @@
 
 from collections.abc import Iterator
 
-from pycore.asks.meter_answers import RecordAnswer, RecordsAnswer
 from pycore.asks.meter_bodies import RecordsBody
 from pycore.asks.meter_question import place_of
 from pycore.asks.meter_readings import judged_readings
 from pycore.asks.meter_tell import Tell
+from pycore.asks.record_answers import RecordAnswer, RecordsAnswer
 from pycore.calc import priors
 from pycore.calc.reading import Meant, sort_reading, taken_of
 from pycore.calc.site import Given, Site, site_of

@@ -26,6 +26,7 @@ from pycore.asks import (
     point_numbers,
     preview,
     qr,
+    record_answers,
     recording,
     requests,
     see,
@@ -71,11 +72,13 @@ ASKS: dict[str, Ask] = {
         meter_bodies.ComplaintBody, meter_answers.ComplaintsAnswer, expecting.complaint
     ),
     "first_test": Ask(
-        meter_bodies.FirstTestBody, meter_answers.FirstTestAnswer, first_testing.first_test
+        meter_bodies.FirstTestBody, record_answers.FirstTestAnswer, first_testing.first_test
     ),
-    "records": Ask(meter_bodies.RecordsBody, meter_answers.RecordsAnswer, recording.records),
+    "records": Ask(meter_bodies.RecordsBody, record_answers.RecordsAnswer, recording.records),
     "sheet": Ask(papering.SheetBody, papering.SheetAnswer, papering.sheet),
-    "distance": Ask(meter_bodies.DistanceBody, meter_answers.MeasuredDistance, distancing.distance),
+    "distance": Ask(
+        meter_bodies.DistanceBody, record_answers.MeasuredDistance, distancing.distance
+    ),
     "working": Ask(requests.WorkingBody, answers.WorkingAnswer, explain.working),
     "tally": Ask(requests.TallyBody, tally.TallyAnswer, tally.tally),
     "save": Ask(requests.JobBody, keeping.SavedAnswer, keeping.save),

@@ -546,7 +546,7 @@ export const words = {
   "open.state_other": "here, in another state",
   "open.state_same": "here already",
   "open.throw_away": "Put it away",
-  "paper.csv": "For a spreadsheet",
+  "paper.csv": "As CSV",
   "paper.file": "test-sheet.csv",
   "paper.not": "It certifies nothing, and it is not for evacuation, alarm or any life-safety system.",
   "paper.print": "Print",
