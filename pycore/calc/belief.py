@@ -16,6 +16,9 @@ from pycore.calc.suspects import Suspect
 from pycore.calc.weigh import Proof, Weighed
 from pycore.calc.wiring import DIRECT_HZ, TEST_HZ, Condition
 
+ALWAYS_HELD = 24  # the likeliest, whatever their share: they are grouped by what is asked of them
+LEAST_SHARE = 1e-6  # suspects less likely than this have no say in which reading comes next
+
 
 class Holding(NamedTuple):
     """One fault still held possible: its share, its suspect's number, and what the readings
@@ -29,10 +32,13 @@ class Holding(NamedTuple):
 
 
 def hold(weighed: Weighed, proof: Proof, *, suspects: Sequence[Suspect]) -> list[Holding]:
-    """The variants of the suspects, each with what it makes of the loudspeakers."""
+    """The variants of the suspects, each with what it makes of the loudspeakers; but not of
+    those too unlikely to have a say."""
     shared = proof.shared
     held = []
     for number, one in enumerate(suspects):
+        if number >= ALWAYS_HELD and one.share < LEAST_SHARE:
+            continue
         inside = math.fsum(one.shares) or 1.0
         for variant, share in zip(one.variants, one.shares, strict=True):
             if share <= 0.01 * inside:

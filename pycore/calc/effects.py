@@ -90,6 +90,27 @@ def local_of(probe: Probe, change: Change, *, direct: bool) -> Local | None:
     )
 
 
+SECTIONS = ("cut", "short", "joint")
+
+
+def section_shows(probe: Probe, change: Change, *, node: int) -> complex:
+    """What a new node's section shows at its near end with a change of that section itself; the
+    same as `local_of` says, for where nothing else is wanted."""
+    network, out_s = probe.network, probe.flow.out_s[node]
+    near_s, series_ohm, far_s = network.near_s[node], network.series_ohm[node], network.far_s[node]
+    how, _, place, ohm = change
+    if how == "joint":
+        return near_s + out_s / (1 + (series_ohm + place) * out_s)
+    if probe.turned[change.node]:
+        place = 1 - place
+    if how == "cut":
+        return (near_s + far_s) * place
+    end_s = out_s - far_s * place
+    middle_s = near_s * place + far_s * (1 - place) + 1 / max(ohm, SHORTEST_OHM)
+    middle_s += end_s / (1 + series_ohm * (1 - place) * end_s)
+    return near_s * place + middle_s / (1 + series_ohm * place * middle_s)
+
+
 def _at_node(probe: Probe, change: Change, *, direct: bool) -> Local | None:
     """A change of what is at a node itself, told by the section in front of it."""
     how = change.how

@@ -6,7 +6,8 @@ summed up on a grid half a deviation wide.
 """
 
 import math
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
+from math import log2
 from typing import NamedTuple
 
 from pycore.calc.evidence import SHOWS_UP_TO_OHM
@@ -59,12 +60,9 @@ def bits_told(guesses: Sequence[Guess]) -> float:
 def _bits(cells: Mapping[int, float], total: float) -> float:
     """The spread, in bits, of cells that are each blurred by the meter."""
     blurred: dict[int, float] = {}
+    been = blurred.get
     for cell, share in cells.items():
-        for step, part in enumerate(KERNEL_SHARES):
-            place = cell + step
-            blurred[place] = blurred.get(place, 0.0) + share * part
-    return _entropy(one / total for one in blurred.values())
-
-
-def _entropy(shares: Iterable[float]) -> float:
-    return -math.fsum(one * math.log2(one) for one in shares if one > 0)
+        for place, part in enumerate(KERNEL_SHARES, start=cell):
+            blurred[place] = been(place, 0.0) + share * part
+    summed = sum([one * log2(one) for one in blurred.values() if one > 0])
+    return log2(total) - summed / total

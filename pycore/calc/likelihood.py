@@ -38,49 +38,75 @@ class Shared(NamedTuple):
 
 
 def log_likelihoods(faults: Sequence[Sequence[Row]], shared: Shared) -> list[float]:
-    """The same of many faults' rows; one and two readings, met most, are kept quick."""
-    quick = {1: _one_reading, 2: _two_readings}.get(len(shared.loads))
-    return quick(faults, shared) if quick else [log_likelihood(rows, shared) for rows in faults]
+    """The same of many faults' rows, quickly. Which readings are `beyond` is a matter of the
+    readings, so it is the same for every fault."""
+    counted = [number for number, row in enumerate(faults[0]) if not row.beyond] if faults else []
+    alike = {(shared.loads[each], shared.instruments[each]) for each in counted}
+    if len(counted) == 1:
+        logs = _one_reading(faults, shared, number=counted[0])
+    elif len(alike) == 1:
+        logs = _one_instrument(faults, shared, counted=counted)
+    else:
+        return [log_likelihood(rows, shared) for rows in faults]
+    for number in set(range(len(shared.loads))) - set(counted):
+        for fault, rows in enumerate(faults):
+            logs[fault] += _beyond(rows, shared, number=number)
+    return logs
 
 
-def _one_reading(faults: Sequence[Sequence[Row]], shared: Shared) -> list[float]:
-    gain, copper_variance = shared.gains[0] ** 2, shared.copper_variance
-    load_variance = shared.load_variances[shared.loads[0]]
+def _one_reading(faults: Sequence[Sequence[Row]], shared: Shared, *, number: int) -> list[float]:
+    gain, copper_variance = shared.gains[number] ** 2, shared.copper_variance
+    load_variance = shared.load_variances[shared.loads[number]]
     half = 0.5 * (priors.DOUBT_FREEDOM + 1)
     logs = []
     for rows in faults:
-        off, follows, copper, own, beyond = rows[0]
-        if beyond:
-            logs.append(log_likelihood(rows, shared))
-            continue
+        off, follows, copper, own, _ = rows[number]
         variance = copper**2 * copper_variance + follows**2 * load_variance + own + gain
         distance = off**2 / variance
         logs.append(-0.5 * log(variance) - half * log1p(distance / priors.DOUBT_FREEDOM))
     return logs
 
 
-def _two_readings(faults: Sequence[Sequence[Row]], shared: Shared) -> list[float]:
-    one_gain, other_gain = shared.gains
-    one_load, other_load = (shared.load_variances[each] for each in shared.loads)
-    alike = shared.loads[0] == shared.loads[1]
-    both_gain = one_gain * other_gain if len(set(shared.instruments)) == 1 else 0.0
-    both_load = one_load if alike else 0.0
-    one_gain, other_gain = one_gain**2, other_gain**2
-    copper, half = shared.copper_variance, 0.5 * (priors.DOUBT_FREEDOM + 2)
+def _one_instrument(
+    faults: Sequence[Sequence[Row]], shared: Shared, *, counted: list[int]
+) -> list[float]:
+    """Readings of one instrument on the same loads, met most: three unknowns are shared, of
+    copper, loads and scale, and what `_together` does is written out for them."""
+    copper_deviation = math.sqrt(shared.copper_variance)
+    load_deviation = math.sqrt(shared.load_variances[shared.loads[counted[0]]])
+    scales = [(number, shared.gains[number]) for number in counted]
+    half = 0.5 * (priors.DOUBT_FREEDOM + len(counted))
     logs = []
     for rows in faults:
-        (first, one_follows, one_copper, own, beyond), other = rows
-        if beyond or other[4]:
-            logs.append(log_likelihood(rows, shared))
-            continue
-        second, other_follows, other_copper, its, _ = other
-        own += one_copper**2 * copper + one_follows**2 * one_load + one_gain
-        its += other_copper**2 * copper + other_follows**2 * other_load + other_gain
-        both = one_copper * other_copper * copper + one_follows * other_follows * both_load
-        both += both_gain
-        size = max(own * its - both * both, LEAST_VARIANCE**2)
-        distance = (its * first**2 - 2 * both * first * second + own * second**2) / size
-        logs.append(-0.5 * log(size) - half * log1p(distance / priors.DOUBT_FREEDOM))
+        a, b, c, d, e, f = 1.0, 0.0, 0.0, 1.0, 0.0, 1.0  # one plus the matrix, upper half
+        x = y = z = distance = log_size = 0.0
+        for number, by_scale in scales:
+            off, follows, copper, own, _ = rows[number]
+            own = max(own, LEAST_VARIANCE)
+            by_copper, by_load = copper * copper_deviation, follows * load_deviation
+            of_copper, of_load, of_scale = by_copper / own, by_load / own, by_scale / own
+            a += of_copper * by_copper
+            b += of_copper * by_load
+            c += of_copper * by_scale
+            d += of_load * by_load
+            e += of_load * by_scale
+            f += of_scale * by_scale
+            x += of_copper * off
+            y += of_load * off
+            z += of_scale * off
+            distance += off * off / own
+            log_size += log(own)
+        # the triangular root, squared: its three diagonals, and what each unknown explains
+        b, c, e = b / a, c / a, e - b * c / a
+        d -= b * b * a
+        e /= d
+        f -= c * c * a + e * e * d
+        y -= b * x
+        z -= c * x + e * y
+        distance -= x * x / a + y * y / d + z * z / f
+        log_size += log(a * d * f)
+        distance = distance if distance > 0 else 0.0
+        logs.append(-0.5 * log_size - half * log1p(distance / priors.DOUBT_FREEDOM))
     return logs
 
 

@@ -11,7 +11,15 @@ from math import log
 from typing import NamedTuple
 
 from pycore.calc.circuits import Circuits
-from pycore.calc.effects import Change, as_met, local_of, seen_in_place_of, seen_with
+from pycore.calc.effects import (
+    SECTIONS,
+    Change,
+    as_met,
+    local_of,
+    section_shows,
+    seen_in_place_of,
+    seen_with,
+)
 from pycore.calc.faults import Fault
 from pycore.calc.probe import Probe, Stand
 from pycore.calc.wiring import DIRECT_HZ, Condition
@@ -92,16 +100,31 @@ def expect_all(scope: Scope, faults: Sequence[Fault]) -> list[Expected]:
     probe, heavier = scope.probe, scope.heavier_probe
     base = _expected(scope, seen_s=probe.seen_s, heavier_s=heavier.seen_s, cut=-1)
     loads = _Loads(scope)
-    node_at, bypassed = probe.node_at, scope.bypassed
+    node_at, section_at, bypassed = probe.node_at, probe.section_at, scope.bypassed
     expected = []
     for fault in faults:
         change = fault.change
-        node = node_at[change.node]
-        if node > 0 and change.how in LOADS:
+        how, node = change.how, node_at[change.node]
+        if how in SECTIONS:
+            expected.append(_of_section(scope, change, node=section_at[change.node], base=base))
+        elif node > 0 and how in LOADS:
             expected.append(loads.expect(change, node=node))
         else:
             expected.append(_expect(scope, as_met(change, bypassed=bypassed), base=base))
     return expected
+
+
+def _of_section(scope: Scope, change: Change, *, node: int, base: Expected) -> Expected:
+    """The reading with a change of one section, by its new node."""
+    if node < 0:
+        return base
+    probe, heavier = scope.probe, scope.heavier_probe
+    return _expected(
+        scope,
+        seen_s=probe.with_through(node, section_shows(probe, change, node=node)),
+        heavier_s=heavier.with_through(node, section_shows(heavier, change, node=node)),
+        cut=node if change.how == "cut" else -1,
+    )
 
 
 LOADS = ("load", "across")
@@ -148,16 +171,27 @@ def _roughly(scope: Scope, faults: Sequence[Fault]) -> list[Expected]:
     base = Expected(_log_ohm(probe.seen_s), follows, follows**2 * share)
     expected = []
     for fault in faults:
-        change = as_met(fault.change, bypassed=scope.bypassed)
-        if change.how == "nothing":
-            expected.append(base)
-        elif change.how in WHOLE:
-            expected.append(_whole(scope, change, base=base))
+        change = fault.change
+        if change.how in SECTIONS:
+            seen_s = _section_s(probe, change)
         else:
-            log_ohm = _log_ohm(seen_with(probe, change, direct=direct))
-            less = follows * min(1.0, math.exp(log_ohm - base.log_ohm))
-            expected.append(Expected(log_ohm, less, less**2 * share))
+            change = as_met(change, bypassed=scope.bypassed)
+            if change.how in WHOLE:
+                expected.append(_whole(scope, change, base=base))
+                continue
+            seen_s = seen_with(probe, change, direct=direct)
+        log_ohm = _log_ohm(seen_s)
+        less = follows * min(1.0, math.exp(log_ohm - base.log_ohm))
+        expected.append(Expected(log_ohm, less, less**2 * share))
     return expected
+
+
+def _section_s(probe: Probe, change: Change) -> complex:
+    """What the meter sees with a change of a section; as it is where that is out of reach."""
+    node = probe.section_at[change.node]
+    if node < 0:
+        return probe.seen_s
+    return probe.with_through(node, section_shows(probe, change, node=node))
 
 
 WHOLE = ("series", "swap", "copper")

@@ -44,10 +44,11 @@ def test_any_number_of_readings_is_weighed_by_its_covariance(seed: int, count: i
     expected -= 0.5 * (freedom + count) * math.log1p(distance / freedom)
     assert log_likelihood(rows, shared) == pytest.approx(expected, rel=1e-9)
     open_line = [rows[0]._replace(beyond=True), *rows[1:]]
+    alike = shared._replace(loads=(0,) * count, instruments=("one",) * count)
     for some in (rows, open_line):
-        assert log_likelihoods([some, some], shared) == pytest.approx(
-            [log_likelihood(some, shared)] * 2, rel=1e-9
-        )
+        for each in (shared, alike):
+            told = log_likelihoods([some, some], each)
+            assert told == pytest.approx([log_likelihood(some, each)] * 2, rel=1e-9)
 
 
 def test_a_reading_beyond_what_a_meter_shows_is_no_news_when_it_is_beyond() -> None:
