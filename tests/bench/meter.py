@@ -7,15 +7,18 @@ were right.
 
 import os
 from collections.abc import Iterator, Sequence
+from itertools import chain
 from statistics import fmean
 from typing import NamedTuple
 
 from tests.bench.figures import Figure
+from tests.bench.together import in_two
 from tests.meter.rounds import Found, by_halving, by_the_tool, by_walking, random_case
 
 COUNTS = (10, 40, 120)
 TOLERANCES_PCT = (2.0, 5.0, 10.0)
 ROUNDS = int(os.environ.get("RUNGLINE_ROUNDS", "112"))  # nine cells: about 1,000 faults in all
+AT_ONCE = 14
 SHARES = ((0.0, 0.5), (0.5, 0.8), (0.8, 0.95), (0.95, 1.01))
 
 
@@ -27,9 +30,18 @@ class Cell(NamedTuple):
     walking: list[Found]
 
 
-def play(count: int, pct: float, rounds: int) -> Cell:
-    """Look for `rounds` random faults on lines of `count` loudspeakers, all off by up to `pct`."""
-    cases = [random_case(seed, count=count, pct=pct) for seed in range(rounds)]
+class Piece(NamedTuple):
+    """Some rounds: lines of so many loudspeakers, all off by up to `pct`, by these seeds."""
+
+    loudspeakers: int
+    pct: float
+    seeds: range
+
+
+def play(piece: Piece) -> Cell:
+    """Look for the random faults of some rounds."""
+    count, pct, seeds = piece
+    cases = [random_case(seed, count=count, pct=pct) for seed in seeds]
     return Cell(
         [by_the_tool(case, to_the_end=False) for case in cases],
         [by_halving(case) for case in cases],
@@ -39,10 +51,22 @@ def play(count: int, pct: float, rounds: int) -> Cell:
 
 def measure() -> Iterator[Figure]:
     """Every size at every tolerance, then the calibration over all of them."""
+    pieces = [
+        Piece(count, pct, range(start, min(start + AT_ONCE, ROUNDS)))
+        for count in COUNTS
+        for pct in TOLERANCES_PCT
+        for start in range(0, ROUNDS, AT_ONCE)
+    ]
+    played = in_two(play, pieces)
     every: list[Found] = []
     for count in COUNTS:
         for pct in TOLERANCES_PCT:
-            cell = play(count, pct, ROUNDS)
+            here = [
+                cell
+                for piece, cell in zip(pieces, played, strict=True)
+                if piece[:2] == (count, pct)
+            ]
+            cell = Cell(*(list(chain.from_iterable(way)) for way in zip(*here, strict=True)))
             every.extend(cell.tool)
             yield from _tell(f"{count} loudspeakers, ±{pct:g} %", cell)
     yield from _calibration(every)

@@ -2,11 +2,11 @@
 
 from statistics import fmean
 
-from tests.bench.meter import play
+from tests.bench.meter import Piece, play
 
 
 def test_the_tool_is_right_when_it_says_where_and_needs_no_more_readings_than_halving() -> None:
-    cell = play(10, 2.0, 8)
+    cell = play(Piece(10, 2.0, range(8)))
     said = [found for found in cell.tool if found.said]
     assert said
     assert all(found.same_box for found in said)

@@ -21,6 +21,7 @@ MEASUREMENTS = (
     "lost",
     "diagnose",
     "meter",
+    "calibration",
     "fuzz",
 )
 

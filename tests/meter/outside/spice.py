@@ -34,7 +34,8 @@ class SpiceLine(NamedTuple):
 
 class Injected(NamedTuple):
     """A fault at loudspeaker `at`: dead; load (`ohm` instead); beside (`ohm` more); cut; short
-    (`ohm`, `place` along the section); joint (`ohm` in series)."""
+    (`ohm`, `place` along the section); joint (`ohm` in series); cable (`ohm` times as much
+    everywhere). `at` 0 with any other kind: a line in order."""
 
     kind: str
     at: int
@@ -55,18 +56,28 @@ class MeterAt(NamedTuple):
     bare: bool = False
 
 
-def netlist(line: SpiceLine, asked: list[tuple[Injected, MeterAt]], *, hz: float) -> str:
-    """Every fault with its meter on a copy of the line of its own."""
+class Asked(NamedTuple):
+    """One reading wanted: a line, what is wrong with it, and where the meter is."""
+
+    line: SpiceLine
+    fault: Injected
+    meter: MeterAt
+
+
+def netlist(asked: list[Asked], *, hz: float) -> str:
+    """Every reading on a line of its own."""
     lines = ["meter"]
-    for copy, (fault, meter) in enumerate(asked):
+    for copy, (line, fault, meter) in enumerate(asked):
         lines += _copy(line, fault, meter, copy=copy)
-    prints = [f"print v(c{copy}n{meter.at})" for copy, (_, meter) in enumerate(asked)]
+    prints = [f"print v(c{copy}n{one.meter.at})" for copy, one in enumerate(asked)]
     control = [".control", "set numdgt=12", f"ac lin 1 {hz!r} {hz!r}", *prints, "quit", ".endc"]
     return "\n".join([*lines, *control, ".end", ""])
 
 
 def _copy(line: SpiceLine, fault: Injected, meter: MeterAt, *, copy: int) -> list[str]:
     name = f"c{copy}"
+    if fault.kind == "cable":
+        line = line._replace(loop_ohm_per_m=line.loop_ohm_per_m * fault.ohm)
     lines = [f"i{name} 0 {name}n{meter.at} dc 0 ac 1", f"rleak{name}n0 {name}n0 0 {LEAK_OHM!r}"]
     for place, (after, metres) in enumerate(zip(line.after, line.metres, strict=True), start=1):
         node = f"{name}n{place}"
@@ -121,12 +132,18 @@ def read_many(
     line: SpiceLine, faults: list[Injected], meters: list[MeterAt], *, hz: float
 ) -> list[list[float]]:
     """Ohms at each meter for each fault, by ngspice; an open line reads at least 10 GΩ."""
-    asked = [(fault, meter) for fault in faults for meter in meters]
-    found: list[float] = []
-    for start in range(0, len(asked), AT_ONCE):
-        found += _run(line, asked[start : start + AT_ONCE], hz=hz)
+    asked = [Asked(line, fault, meter) for fault in faults for meter in meters]
+    found = read_each(asked, hz=hz)
     each = len(meters)
     return [found[start : start + each] for start in range(0, len(found), each)]
+
+
+def read_each(asked: list[Asked], *, hz: float) -> list[float]:
+    """Ohms of many readings, each on its own line, a few hundred to a run of the program."""
+    found: list[float] = []
+    for start in range(0, len(asked), AT_ONCE):
+        found += _run(asked[start : start + AT_ONCE], hz=hz)
+    return found
 
 
 def read_all(line: SpiceLine, fault: Injected, meters: list[MeterAt], *, hz: float) -> list[float]:
@@ -134,11 +151,11 @@ def read_all(line: SpiceLine, fault: Injected, meters: list[MeterAt], *, hz: flo
     return read_many(line, [fault], meters, hz=hz)[0]
 
 
-def _run(line: SpiceLine, asked: list[tuple[Injected, MeterAt]], *, hz: float) -> list[float]:
+def _run(asked: list[Asked], *, hz: float) -> list[float]:
     program = find_ngspice()
     with tempfile.TemporaryDirectory() as folder:
         path = Path(folder) / "meter.cir"
-        path.write_text(netlist(line, asked, hz=hz))
+        path.write_text(netlist(asked, hz=hz))
         done = subprocess.run(
             [program, "-b", str(path)], capture_output=True, text=True, check=False, timeout=300
         )
@@ -146,6 +163,6 @@ def _run(line: SpiceLine, asked: list[tuple[Injected, MeterAt]], *, hz: float) -
         name: abs(complex(float(real), float(imaginary)))
         for name, real, imaginary in PRINTED.findall(done.stdout)
     }
-    wanted = [f"c{copy}n{meter.at}" for copy, (_, meter) in enumerate(asked)]
+    wanted = [f"c{copy}n{one.meter.at}" for copy, one in enumerate(asked)]
     assert set(wanted) <= set(found), done.stdout[-2000:] + done.stderr[-2000:]
     return [found[name] for name in wanted]
