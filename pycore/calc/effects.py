@@ -8,6 +8,7 @@ from typing import Literal, NamedTuple
 
 from pycore.calc.probe import Probe
 from pycore.calc.section import Section
+from pycore.calc.wiring import Controls
 
 How = Literal[
     "nothing",
@@ -18,6 +19,7 @@ How = Literal[
     "joint",
     "control",
     "bypass",
+    "reverse",
     "series",
     "swap",
     "copper",
@@ -33,7 +35,8 @@ class Change(NamedTuple):
     whatever the frequency · cut, short: where on the section in front of the node (0 near
     the amplifier, 1 at the node), and the short's ohms · joint: ohms more in that section ·
     control: ratio and share felt of the control there, while it is not bypassed · bypass: the
-    same while it should be bypassed · series: all loads beyond, one behind
+    same while it should be bypassed · reverse: the same while it stands as set, for at 0 dB its
+    two ends are alike · series: all loads beyond, one behind
     the other · swap: `one` is the node of the zone that is there instead · copper: factor.
     """
 
@@ -46,12 +49,15 @@ class Change(NamedTuple):
 NOTHING = Change("nothing", 0)
 
 
-def as_met(change: Change, *, bypassed: bool) -> Change:
-    """A change as it is met with controls bypassed or not."""
-    if change.how == "control":
-        return NOTHING if bypassed else change
-    if change.how == "bypass":
-        return change._replace(how="control") if bypassed else NOTHING
+def as_met(change: Change, *, controls: Controls) -> Change:
+    """A change as it is met with the controls standing so."""
+    how = change.how
+    if how == "control":
+        return NOTHING if controls == "override" else change
+    if how == "bypass":
+        return change._replace(how="control") if controls == "override" else NOTHING
+    if how == "reverse":
+        return change._replace(how="control") if controls == "set" else NOTHING
     return change
 
 

@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from pycore.calc import priors
 from pycore.calc.draws import Lookup, possible_taps
-from pycore.calc.effects import NOTHING, Change
+from pycore.calc.effects import NOTHING, Change, How
 from pycore.calc.fill import usual_taps_w
 from pycore.calc.network import Flow
 from pycore.calc.wiring import Wired, winding_of
@@ -197,21 +197,27 @@ def _other_taps(
 def _control_faults(wired: Wired, node: int, *, fitted: Attenuator) -> Iterator[Fault]:
     """A control left off, left in, or with its input and output exchanged."""
     laid, own = wired.laid_at(node)
-    pad = laid.controls[own][1].form == "pad"
+    facts = laid.controls[own][1]
+    pad, insertion_db = facts.form == "pad", facts.insertion_db or 0.0
+
+    def standing(how: How, stands_db: float) -> Change:
+        """At so many dB, with what it loses itself, whichever way round it is."""
+        ratio = 10 ** ((stands_db - insertion_db) / 20)
+        return Change(how, node, ratio, 1.0 if pad else ratio**2)
+
     yield Fault("control_off", node, Change("control", node, 0.0, 0.0), 1.0)
     stands_db = {fitted.set_db, *priors.CONTROL_IN_DB} - {0.0}
     for set_db in sorted(stands_db, reverse=True):
-        ratio = 10 ** (set_db / 20)
-        change = Change("control", node, ratio, 1.0 if pad else ratio**2)
         weight = 3.0 if set_db == fitted.set_db else 1.0
+        change = standing("control", set_db)
         yield Fault("control_in", node, change, weight, (("set_db", set_db),))
-    ratio = 10 ** (-(fitted.set_db or priors.CONTROL_IN_DB[0]) / 20)
-    change = Change("control", node, ratio, 1.0 if pad else ratio**2)
+    turned = fitted.set_db < 0 and not fitted.off
+    change = standing("reverse", -fitted.set_db) if turned else NOTHING._replace(node=node)
     yield Fault("control_reversed", node, change, 1.0)
-    if fitted.off or fitted.set_db < 0:
-        ratio = 0.0 if fitted.off else 10 ** (fitted.set_db / 20)
-        felt = 1.0 if pad and not fitted.off else ratio**2
-        yield Fault("override_fails", node, Change("bypass", node, ratio, felt), 1.0)
+    if fitted.off:
+        yield Fault("override_fails", node, Change("bypass", node, 0.0, 0.0), 1.0)
+    elif fitted.set_db < 0:
+        yield Fault("override_fails", node, standing("bypass", fitted.set_db), 1.0)
 
 
 def _commonest_w(wired: Wired, number: int) -> float:

@@ -79,35 +79,35 @@ def _one_instrument(
     logs = []
     for rows in faults:
         a, b, c, d, e, f = 1.0, 0.0, 0.0, 1.0, 0.0, 1.0  # one plus the matrix, upper half
-        x = y = z = distance = log_size = 0.0
+        x = y = z = far = size = 0.0
         for number, by_scale in scales:
             off, follows, copper, own, _ = rows[number]
             own = max(own, LEAST_VARIANCE)
             by_copper, by_load = copper * copper_deviation, follows * load_deviation
             of_copper, of_load, of_scale = by_copper / own, by_load / own, by_scale / own
-            a += of_copper * by_copper
-            b += of_copper * by_load
-            c += of_copper * by_scale
-            d += of_load * by_load
-            e += of_load * by_scale
-            f += of_scale * by_scale
-            x += of_copper * off
-            y += of_load * off
-            z += of_scale * off
-            distance += off * off / own
-            log_size += log(own)
-        # the triangular root, squared: its three diagonals, and what each unknown explains
-        b, c, e = b / a, c / a, e - b * c / a
-        d -= b * b * a
-        e /= d
-        f -= c * c * a + e * e * d
-        y -= b * x
-        z -= c * x + e * y
-        distance -= x * x / a + y * y / d + z * z / f
-        log_size += log(a * d * f)
-        distance = distance if distance > 0 else 0.0
-        logs.append(-0.5 * log_size - half * log1p(distance / priors.DOUBT_FREEDOM))
+            a, b, c = a + of_copper * by_copper, b + of_copper * by_load, c + of_copper * by_scale
+            d, e, f = d + of_load * by_load, e + of_load * by_scale, f + of_scale * by_scale
+            x, y, z = x + of_copper * off, y + of_load * off, z + of_scale * off
+            far, size = far + off * off / own, size + log(own)
+        more, less = _three_unknowns((a, b, c, d, e, f), (x, y, z))
+        far = max(far - less, 0.0)
+        logs.append(-0.5 * (size + more) - half * log1p(far / priors.DOUBT_FREEDOM))
     return logs
+
+
+def _three_unknowns(
+    matrix: tuple[float, float, float, float, float, float], pulls: tuple[float, float, float]
+) -> tuple[float, float]:
+    """As `_unknowns`, of three: the triangular root, squared, and what each unknown explains."""
+    a, b, c, d, e, f = matrix
+    x, y, z = pulls
+    b, c, e = b / a, c / a, e - b * c / a
+    d -= b * b * a
+    e /= d
+    f -= c * c * a + e * e * d
+    y -= b * x
+    z -= c * x + e * y
+    return log(a * d * f), x * x / a + y * y / d + z * z / f
 
 
 def log_likelihood(rows: Sequence[Row], shared: Shared) -> float:

@@ -60,11 +60,6 @@ class Scope(NamedTuple):
         """Whether this is a reading at direct current."""
         return self.condition.hz == DIRECT_HZ
 
-    @property
-    def bypassed(self) -> bool:
-        """Whether every control is bypassed."""
-        return self.condition.controls == "override"
-
 
 def look(
     circuits: Circuits, condition: Condition, *, stand: Stand, each_fraction: float, rough: bool
@@ -100,7 +95,8 @@ def expect_all(scope: Scope, faults: Sequence[Fault]) -> list[Expected]:
     probe, heavier = scope.probe, scope.heavier_probe
     base = _expected(scope, seen_s=probe.seen_s, heavier_s=heavier.seen_s, cut=-1)
     loads = _Loads(scope)
-    node_at, section_at, bypassed = probe.node_at, probe.section_at, scope.bypassed
+    node_at, section_at = probe.node_at, probe.section_at
+    controls = scope.condition.controls
     expected = []
     for fault in faults:
         change = fault.change
@@ -110,7 +106,7 @@ def expect_all(scope: Scope, faults: Sequence[Fault]) -> list[Expected]:
         elif node > 0 and how in LOADS:
             expected.append(loads.expect(change, node=node))
         else:
-            expected.append(_expect(scope, as_met(change, bypassed=bypassed), base=base))
+            expected.append(_expect(scope, as_met(change, controls=controls), base=base))
     return expected
 
 
@@ -175,7 +171,7 @@ def _roughly(scope: Scope, faults: Sequence[Fault]) -> list[Expected]:
         if change.how in SECTIONS:
             seen_s = _section_s(probe, change)
         else:
-            change = as_met(change, bypassed=scope.bypassed)
+            change = as_met(change, controls=scope.condition.controls)
             if change.how in WHOLE:
                 expected.append(_whole(scope, change, base=base))
                 continue

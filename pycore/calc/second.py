@@ -24,7 +24,7 @@ class Changed(Circuits):
         if condition not in self._networks:
             base = self.before.network(condition)
             series_ohm = self.before.series_ohm(condition)[self.change.node]
-            change = as_met(self.change, bypassed=condition.controls == "override")
+            change = as_met(self.change, controls=condition.controls)
             self._networks[condition] = changed(
                 base, change, condition=condition, string_ohm=series_ohm
             )

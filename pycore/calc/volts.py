@@ -23,7 +23,7 @@ def expect_volts(scope: Scope, node: int, *, faults: Sequence[Fault]) -> list[Ex
     """
     at = scope.probe.node_at[node]
     above = _above(scope.probe, at)
-    met = (as_met(fault.change, bypassed=scope.bypassed) for fault in faults)
+    met = (as_met(fault.change, controls=scope.condition.controls) for fault in faults)
     return [_expect(scope, change, at=at, above=above) for change in met]
 
 

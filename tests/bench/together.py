@@ -10,7 +10,12 @@ Result = TypeVar("Result")
 PROCESSES = 2
 
 
+def _rest_less() -> None:
+    """Look for garbage in rings a hundred times less often than usual."""
+    gc.set_threshold(70_000, 10, 100)
+
+
 def in_two(work: Callable[[Piece], Result], pieces: Sequence[Piece]) -> list[Result]:
     """The results in the order of the pieces. `work` must be a function of a module."""
-    with ProcessPoolExecutor(PROCESSES, initializer=gc.disable) as pool:
+    with ProcessPoolExecutor(PROCESSES, initializer=_rest_less) as pool:
         return list(pool.map(work, pieces))

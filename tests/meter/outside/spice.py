@@ -21,7 +21,8 @@ OPEN_FROM_OHM = 1e10
 class SpiceLine(NamedTuple):
     """Loudspeakers 1 to n: what each hangs on (0 is the amplifier's end), metres to it, ohms.
 
-    `loop_ohm_per_m`, `henry_per_m`, `farad_per_m` are of the pair.
+    `loop_ohm_per_m`, `henry_per_m`, `farad_per_m` are of the pair. `control`: the number of
+    one that is a control instead, an autotransformer without load of its own; it passes `ratio`.
     """
 
     after: tuple[int, ...]
@@ -30,12 +31,15 @@ class SpiceLine(NamedTuple):
     loop_ohm_per_m: float
     henry_per_m: float
     farad_per_m: float
+    control: int = 0
+    ratio: float = 1.0
 
 
 class Injected(NamedTuple):
     """A fault at loudspeaker `at`: dead; load (`ohm` instead); beside (`ohm` more); cut; short
     (`ohm`, `place` along the section); joint (`ohm` in series); cable (`ohm` times as much
-    everywhere). `at` 0 with any other kind: a line in order."""
+    everywhere); series (all loudspeakers one behind the other, the pairs between them in the
+    string; for a chain). `at` 0 with any other kind: a line in order."""
 
     kind: str
     at: int
@@ -79,22 +83,55 @@ def _copy(line: SpiceLine, fault: Injected, meter: MeterAt, *, copy: int) -> lis
     if fault.kind == "cable":
         line = line._replace(loop_ohm_per_m=line.loop_ohm_per_m * fault.ohm)
     lines = [f"i{name} 0 {name}n{meter.at} dc 0 ac 1", f"rleak{name}n0 {name}n0 0 {LEAK_OHM!r}"]
+    if fault.kind == "series":
+        return [*lines, *_string(line, name)]
     for place, (after, metres) in enumerate(zip(line.after, line.metres, strict=True), start=1):
         node = f"{name}n{place}"
-        lines.append(f"rleak{node} {node} 0 {LEAK_OHM!r}")
-        load = line.ohms[place - 1]
-        here = fault.at == place
-        unplugged = meter.bare and meter.at == place
-        if here and fault.kind == "load":
-            load = fault.ohm
-        if not (here and fault.kind == "dead") and not unplugged:
-            lines.append(f"rload{node} {node} 0 {load!r}")
-        if here and fault.kind == "beside":
-            lines.append(f"rbeside{node} {node} 0 {fault.ohm!r}")
+        here = fault if fault.at == place else HEALTHY
+        lines += _fitted(line, place, node=node, fault=here, bare=meter.bare and meter.at == place)
         lifted = place in meter.lifted or (meter.looking == "out" and meter.at == place)
-        if not lifted and not (here and fault.kind == "cut"):
-            near = f"{name}n{after}"
-            lines += _section(line, metres, near=near, node=node, fault=fault if here else HEALTHY)
+        if not lifted and here.kind != "cut":
+            near = f"{name}n{after}" + ("low" if after and after == line.control else "")
+            lines += _section(line, metres, near=near, node=node, fault=here)
+    return lines
+
+
+def _fitted(
+    line: SpiceLine, place: int, *, node: str, fault: Injected, bare: bool
+) -> list[str]:  # fmt: skip
+    """What is across the pair at a place."""
+    lines = [f"rleak{node} {node} 0 {LEAK_OHM!r}"]
+    if line.control == place:
+        lines += _control(line, node)
+    elif fault.kind != "dead" and not bare:
+        load_ohm = fault.ohm if fault.kind == "load" else line.ohms[place - 1]
+        lines.append(f"rload{node} {node} 0 {load_ohm!r}")
+    if fault.kind == "beside":
+        lines.append(f"rbeside{node} {node} 0 {fault.ohm!r}")
+    return lines
+
+
+def _control(line: SpiceLine, node: str) -> list[str]:
+    """An autotransformer between a node and its low side; nothing at all where it stands off."""
+    lines = [f"rleak{node}low {node}low 0 {LEAK_OHM!r}"]
+    if line.ratio:
+        lines += [
+            f"e{node} {node}sense 0 {node} 0 {line.ratio!r}",
+            f"v{node} {node}sense {node}low 0",
+            f"f{node} {node} 0 v{node} {line.ratio!r}",
+        ]
+    return lines
+
+
+def _string(line: SpiceLine, name: str) -> list[str]:
+    """Every loudspeaker in series, with the pairs between them, behind the first pair."""
+    lines, above = [], f"{name}n0"
+    for place, (metres, ohm) in enumerate(zip(line.metres, line.ohms, strict=True), start=1):
+        middle, below = f"{name}p{place}", f"{name}q{place}"
+        lines.append(f"r{middle} {above} {middle} {line.loop_ohm_per_m * metres!r}")
+        lines.append(f"l{middle} {middle} {below} {line.henry_per_m * metres!r}")
+        above = f"{name}s{place}" if place < len(line.ohms) else "0"
+        lines.append(f"rload{below} {below} {above} {ohm!r}")
     return lines
 
 
