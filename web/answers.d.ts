@@ -73,6 +73,7 @@ export interface Answers {
   expected_working: door.WorkingAnswer;
   first_test: door.FirstTestAnswer;
   records: door.RecordsAnswer;
+  share_working: door.WorkingAnswer;
   sheet: door.SheetAnswer;
   expected: door.ExpectedAnswer;
   longest_run: door.LongestAnswer;

@@ -44,6 +44,7 @@ export const firstFar = {
 /** @type {MeterState} */
 export const firstMeter = {
   entry: firstEntry,
+  instrument: { name: "", tolerance_pct: "", temperature_c: "" },
   complaint: "",
   brush: "silent",
   diagnosis: null,

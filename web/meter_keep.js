@@ -20,6 +20,7 @@ const FIELDS = {
 };
 export const OVER_RANGE = "OL";
 export const LOOSE = "wrong";
+export const INSTRUMENT = "instrument";
 
 /** Where and how a reading was taken, and as what it is written down. */
 /** @typedef {Pick<LooseReading, "where" | "looking" | "lifted" | "quantity" | "controls">} Stood */
@@ -51,12 +52,21 @@ export const makeMeterKeep = ({ store, edits, keeper }) => {
     return changeAbout({ readings: [...others, ...made], next: next + made.length });
   };
 
+  /** What is known of the instrument goes with what it says, as it was typed. */
+  const measuredWith = () => {
+    const { name, tolerance_pct, temperature_c } = store.read().meter.instrument;
+    const told = Object.entries({ tolerance_pct, temperature_c }).filter(([, text]) => text.trim());
+    return { name, typed: Object.fromEntries(told) };
+  };
+
   /** @param {Stood & {value: string}} taken */
   const stepOf = ({ value, ...taken }, id = "", at = "") => {
     const command = { do: "keep_reading", id, at, ...taken };
     if (taken.quantity === "plays") return { command: { ...command, heard: value } };
-    if (value === OVER_RANGE) return { command: { ...command, over_range: true } };
-    return { command, typed: { [FIELDS[taken.quantity]]: value } };
+    const { name: instrument, typed } = measuredWith();
+    const measured = { ...command, instrument };
+    if (value === OVER_RANGE) return { command: { ...measured, over_range: true }, typed };
+    return { command: measured, typed: { ...typed, [FIELDS[taken.quantity]]: value } };
   };
 
   return {

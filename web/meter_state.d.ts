@@ -73,8 +73,15 @@ export interface Far {
   answer: door.MeasuredDistance | null;
   problem: { field: string; words: string; remedy: string } | null;
 }
+/** What is measured with, as typed; remembered on this device. */
+export interface Instrument {
+  name: string;
+  tolerance_pct: string;
+  temperature_c: string;
+}
 export interface MeterState {
   entry: Entry;
+  instrument: Instrument;
   complaint: string;
   /** How the loudspeaker that is touched next is entered as heard. */
   brush: Heard;

@@ -2,7 +2,7 @@
 
 import { NoAnswer, Overtaken, Refused } from "./door.js";
 import { isLoose, meteredZone, readingsOf } from "./meter_first.js";
-import { LOOSE } from "./meter_keep.js";
+import { INSTRUMENT, LOOSE } from "./meter_keep.js";
 import { runOf } from "./test_run.js";
 
 /** @typedef {import("./state").State} State */
@@ -64,12 +64,11 @@ export const makeMeterWatch = ({ store, door, keeper }) => {
     const answer = await door.ask("expected", lineOf(state), "expected");
     if (asked !== key) return;
     set({ expected: { of, answer } });
-    await draw(state, of);
-    if (!isLoose(state)) await record(state, of);
-    if (asked !== key) return;
     const anything = readingsOf(state).now.length > 0 || state.meter.complaint;
     if (anything) await diagnose(state, key, of);
     else set({ diagnosis: null });
+    if (asked === key) await draw(state, of);
+    if (asked === key && !isLoose(state)) await record(state, of);
   };
 
   /** A first test of the whole job. @param {State} state */
@@ -109,6 +108,8 @@ export const makeMeterWatch = ({ store, door, keeper }) => {
     const now = store.read().meter.about;
     if (about && !now.on && !now.count) set({ about: { ...now, ...about } });
   });
+
+  keeper.read(INSTRUMENT).then((instrument) => instrument && set({ instrument }));
 
   /** @param {State} state */
   return async (state) => {

@@ -102,6 +102,12 @@ class DiagnoseBody(Closed):
     budget: Annotated[int, Field(ge=1, le=MOST_BUDGET)] = BUDGET
 
 
+class ShareWorkingBody(DiagnoseBody):
+    """A diagnosis, and which of its groups is to be explained, counted from 0."""
+
+    group: Annotated[int, Field(ge=0, le=100)]
+
+
 class ExpectedBody(Closed):
     """A job and a place (or a bare count): what everything there should read.
 

@@ -30,6 +30,7 @@ from pycore.asks import (
     recording,
     requests,
     see,
+    share_working,
     stock,
     swaps,
     tally,
@@ -76,6 +77,9 @@ ASKS: dict[str, Ask] = {
     ),
     "records": Ask(meter_bodies.RecordsBody, record_answers.RecordsAnswer, recording.records),
     "sheet": Ask(papering.SheetBody, papering.SheetAnswer, papering.sheet),
+    "share_working": Ask(
+        meter_bodies.ShareWorkingBody, answers.WorkingAnswer, share_working.share_working
+    ),
     "distance": Ask(
         meter_bodies.DistanceBody, record_answers.MeasuredDistance, distancing.distance
     ),

@@ -54,6 +54,7 @@ BODIES |= {
     "expected_working": {"job": FULL, "where": {"zone": "q4x9"}},
     "records": {"job": FULL, "where": {"zone": "q4x9"}},
     "first_test": {"job": FULL, "since": "2026-01-01"},
+    "share_working": {"job": FULL, "where": {"zone": "q4x9"}, "group": 0},
     "sheet": {"job": FULL, "which": "test"},
     "diagnose": {"job": FULL, "where": {"zone": "q4x9"}, "complaint": "weak_beyond"},
     "distance": {"near_ohm": "1.45", "cable": FULL["kinds"]["cables"][0]},

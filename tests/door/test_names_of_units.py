@@ -27,7 +27,7 @@ COUNTS = {
     "version",
 }
 COSTS = {"rack", "box", "control", "open_another", "again"}
-WITHOUT_UNIT = {*COUNTS, *COSTS, "class", "value"}
+WITHOUT_UNIT = {"group", *COUNTS, *COSTS, "class", "value"}
 
 
 def numbers_in(schema: dict[str, Any], name: str) -> Iterator[tuple[str, dict[str, Any]]]:

@@ -1,8 +1,8 @@
 /** What touches on the meter do: say where and what, type what it shows, keep it, take it back. */
 
 import { NoAnswer, Overtaken, Refused } from "../door.js";
-import { firstEntry, heardOf, isLoose, loudspeakersOf, placeOf, readingsOf } from "../meter_first.js";
-import { makeMeterKeep, OVER_RANGE } from "../meter_keep.js";
+import { firstEntry, heardOf, isLoose, loudspeakersOf, meteredZone, placeOf, readingsOf } from "../meter_first.js";
+import { INSTRUMENT, makeMeterKeep, OVER_RANGE } from "../meter_keep.js";
 import { say } from "../say.js";
 
 /** @typedef {import("../meter_state").Entry} Entry */
@@ -41,8 +41,16 @@ export const meterActions = ({ store, door, edits, keeper }) => {
     return { ...stood, where: { point }, value, ...(id ? { id } : {}) };
   };
 
-  /** @param {Record<string, unknown>} body */
-  const explain = async (body) => {
+  /** The line as an ask takes it. @param {string | undefined} zone */
+  const lineOf = (zone) => {
+    const { desk, meter } = store.read();
+    const { count, tap_w, line_v, amplifier_w } = meter.about;
+    if (isLoose(store.read())) return { about: { count, tap_w, line_v, amplifier_w } };
+    return { job: desk?.job, where: { zone } };
+  };
+
+  /** @param {"expected_working" | "share_working"} ask @param {Record<string, unknown>} body */
+  const explain = async (ask, body) => {
     /** @type {import("../state").Bench} */
     const asked = { is: "working", finding: "", answer: null, failed: null, back: null };
     store.change({ bench: asked });
@@ -51,7 +59,7 @@ export const meterActions = ({ store, door, edits, keeper }) => {
       if (store.read().bench === asked) store.change({ bench: { ...asked, ...part } });
     };
     try {
-      tell({ answer: await door.ask("expected_working", body, "working") });
+      tell({ answer: await door.ask(ask, body, "working") });
     } catch (error) {
       if (error instanceof Overtaken) return;
       if (error instanceof Refused) tell({ failed: error.problem.words });
@@ -78,6 +86,15 @@ export const meterActions = ({ store, door, edits, keeper }) => {
       if (text.trim()) return keepTyped(text);
     },
     "meter.over_range": () => keepTyped(OVER_RANGE),
+
+    /** What is measured with is said once and remembered. */
+    "meter.instrument": ({ data: { field = "" }, text }) => {
+      const { meter } = store.read();
+      const instrument = { ...meter.instrument, [field]: text };
+      store.change({ meter: { ...meter, instrument } });
+      // the air is another one tomorrow
+      return keeper.keep(INSTRUMENT, { ...instrument, temperature_c: "" });
+    },
 
     "meter.brush": ({ data: { heard: brush = "" } }) =>
       store.change({ meter: { ...store.read().meter, brush: /** @type {Heard} */ (brush) } }),
@@ -111,16 +128,19 @@ export const meterActions = ({ store, door, edits, keeper }) => {
 
     /** Open how what a reading or a place should read came to be. */
     "meter.explain": ({ data: { ask = "{}" } }) => {
-      const state = store.read();
-      const { about } = state.meter;
-      const { count, tap_w, line_v, amplifier_w } = about;
       const { zone, ...more } = JSON.parse(ask);
-      const line = isLoose(state)
-        ? { about: { count, tap_w, line_v, amplifier_w } }
-        : { job: state.desk?.job, where: { zone } };
-      const { now, earlier } = readingsOf(state);
+      const { now, earlier } = readingsOf(store.read());
       const reading = [...now, ...earlier].find(({ id }) => id === more.reading);
-      return explain({ ...line, ...more, ...(more.reading ? { reading } : {}) });
+      const read = more.reading ? { reading } : {};
+      return explain("expected_working", { ...lineOf(zone), ...more, ...read });
+    },
+
+    /** Open how the rank of a group of suspects came to be. */
+    "meter.share": ({ data: { group = "0" } }) => {
+      const state = store.read();
+      const complaint = state.meter.complaint || null;
+      const body = { ...lineOf(meteredZone(state)?.id), readings: readingsOf(state).now, complaint };
+      return explain("share_working", { ...body, group: Number(group) });
     },
 
     /** Take what is proposed: the next reading, or one of the first test. */

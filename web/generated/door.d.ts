@@ -992,6 +992,21 @@ export interface SeenJob {
   job: Job;
 }
 
+/** A diagnosis, and which of its groups is to be explained, counted from 0. */
+export interface ShareWorkingBody {
+  job?: Job | null;
+  about?: AboutIn | null;
+  where?: Spot | null;
+  readings?: ReadingIn[];
+  complaint?: "protect_at_once" | "protect_on_bass" | "protect_after_an_hour" | "silent_beyond" | "weak_beyond" | "zone_silent" | "one_quiet" | "one_loud_rest_weak" | "hum_with_rain" | "oscillates" | "crackles" | "page_not_heard" | "louder_after_swap" | "quieter_after_swap" | "something_wrong" | null;
+  load_tolerance_pct?: number | null;
+  leads_ohm?: number | null;
+  costs?: CostsIn;
+  resume?: Resume | null;
+  budget?: number;
+  group: number;
+}
+
 /** A paper: its warnings come before everything. `csv` is all of it for a spreadsheet. */
 export interface SheetAnswer {
   title: string;
@@ -1304,6 +1319,7 @@ export interface Asks {
   records: { body: RecordsBody; answer: RecordsAnswer };
   save: { body: JobBody; answer: SavedAnswer };
   save_all: { body: JobsBody; answer: SavedAnswer };
+  share_working: { body: ShareWorkingBody; answer: WorkingAnswer };
   sheet: { body: SheetBody; answer: SheetAnswer };
   start: { body: StartBody; answer: SeenJob };
   swaps: { body: SwapsBody; answer: SwapsAnswer };

@@ -3,6 +3,7 @@
 import { html, live, nothing } from "../markup.js";
 import { isLoose, loudspeakersOf, meteredZone, readingsOf } from "../meter_first.js";
 import { heardTiles } from "../pieces/heard.js";
+import { instrumentPart } from "../pieces/instrument.js";
 import { verdictMark } from "../pieces/mark.js";
 import { earlierReadings, meterReadings } from "../pieces/meter_readings.js";
 import { nextCard, suspectCards } from "../pieces/suspects.js";
@@ -122,7 +123,7 @@ export const meterSheet = (state) => {
     ${told ? suspectCards(state, told) : nothing}
     ${told || listens ? should(expected, zone.id) : nothing}
     ${loose ? nothing : complaint(state)}
-    ${loose ? nothing : html`${earlierReadings(state, zone.id)} ${ways(state)}`}
+    ${loose ? nothing : html`${earlierReadings(state, zone.id)} ${instrumentPart(state)} ${ways(state)}`}
     ${folded(say("meter.cannot_see"), (told ?? expected).cannot_see)}
     ${folded(say("meter.assumed"), (told ?? expected).assumptions)}
   </div>`;

@@ -2,6 +2,7 @@
 
 import { html, nothing } from "../markup.js";
 import { dayOf } from "../pieces/day.js";
+import { instrumentPart } from "../pieces/instrument.js";
 import { verdictMark, verdictShape } from "../pieces/mark.js";
 import { readingRow } from "../pieces/reading.js";
 import { say, sayOne } from "../say.js";
@@ -130,6 +131,7 @@ export const testSheet = (state) => {
   const { run } = state.meter;
   if (!run || run.job !== state.desk?.id) {
     return html`<div class="meter"><section class="meter-part"><h2>${say("title.test")}</h2><p>${say("test.what")}</p></section>
+      ${instrumentPart(state, true)}
       <section class="meter-part cautions"><p>${say("test.trained")}</p></section></div>`;
   }
   if (!run.answer) return html`<p class="empty">${say("meter.waiting")}</p>`;

@@ -21,12 +21,15 @@ const markOf = ({ fault, where }) =>
     ? { point: where.point ?? null, share: MIDDLE, from: 0, to: 1 }
     : { point: where.point ?? null };
 
-/** @param {State} state @param {Group} group */
-const card = (state, { rank, inside, suspects }) => {
+/** @param {State} state @param {Group} group @param {number} place */
+const card = (state, { rank, inside, suspects }, place) => {
   const placed = suspects.filter(({ fault }) => fault !== "healthy");
   const words = placed.map((one) => one.words).join(" ");
   return html`<li class="suspect ${inside ? "" : "suspect-outside"}">
-    <p class="suspect-rank">${rank}</p>
+    <p class="suspect-rank">
+      <button type="button" class="figure opens" data-act="meter.share" data-group=${place}
+        aria-label=${say("working.open", { name: suspects[0]?.short ?? "", shown: rank })}>${rank}</button>
+    </p>
     ${suspects.map(
       ({ words: one, distance }) => html`<p class="suspect-words">${one} ${distance ? html`<b>${distance.words}</b>` : nothing}</p>`,
     )}
@@ -45,10 +48,10 @@ export const suspectCards = (state, { groups, odds }) => {
   return html`<section class="meter-part" aria-labelledby="meter-suspects">
     <h2 id="meter-suspects">${say("meter.suspects")}</h2>
     <p class="faded">${odds}</p>
-    <ol class="suspects">${groups.slice(0, MOST_OPEN).map((group) => card(state, group))}</ol>
+    <ol class="suspects">${groups.slice(0, MOST_OPEN).map((group, place) => card(state, group, place))}</ol>
     ${rest.length
       ? html`<details><summary>${say("meter.less_likely", { n: String(rest.length) })}</summary>
-          <ol class="suspects" start=${MOST_OPEN + 1}>${rest.map((group) => card(state, group))}</ol>
+          <ol class="suspects" start=${MOST_OPEN + 1}>${rest.map((group, place) => card(state, group, MOST_OPEN + place))}</ol>
         </details>`
       : nothing}
     ${drawn && meteredZone(state)

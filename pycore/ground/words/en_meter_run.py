@@ -81,10 +81,13 @@ PLACES = {
 }
 
 ASSUMED = {
+    "fit_counts": "How well it fits counts every tolerance: of the meter, of the loudspeakers each"
+    " and all alike, and of the cable; and what ears say.",
     "nothing_on_pair": "Nothing hangs on the pair: one loudspeaker outweighs any length of cable.",
 }
 
 PROBLEMS = {
+    "share_gone": "These suspects are no longer the same.",
     "no_short_reads_so": "No short on this line would read so.",
     "no_break_reads_so": "No break on this line would read so.",
     "break_at_1k": "A break is told by impedance at 1 kHz, not by direct current.",
@@ -93,6 +96,7 @@ PROBLEMS = {
 }
 
 REMEDIES = {
+    "share_gone": "Look at the list again.",
     "no_short_reads_so": "Look whether it is a short at all: null the leads, and read it again.",
     "no_break_reads_so": "Read it again with every control bypassed, or look at the meter's"
     " suspects.",
@@ -102,6 +106,9 @@ REMEDIES = {
 }
 
 DISTANCE_STEPS = {
+    "cause_prior": "How often it is met, before anything was read",
+    "reading_off": "{title}: how far it is from what this would read",
+    "cause_share": "Its share of all that is weighed",
     "on_line": "On this line, its own loudspeakers and sections counted",
     "error_with_windings": "How far it may be off, the windings' range counted",
     "open_distance": "To the break, by the capacitance of what is left",
@@ -110,6 +117,10 @@ DISTANCE_STEPS = {
 }
 
 DISTANCE_NAMES = {
+    "cause_factor": "weight of this",
+    "all_factor": "weight of all",
+    "prior_fraction": "how often it is met",
+    "fit_factor": "how much better the readings fit it than the average",
     "cable_m": "by the cable alone",
     "others_m": "what the others on the line hide",
     "error_m": "by meter and cable",

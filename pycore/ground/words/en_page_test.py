@@ -17,6 +17,13 @@ PAGE: dict[str, str] = {
     "record.baseline": "Make this visit the baseline",
     "record.baseline_off": "No longer the baseline",
     "record.sharp": "This line has a baseline: later visits are judged within {repeat} of it.",
+    # what is measured with
+    "instrument.title": "The instrument",
+    "instrument.is": "The instrument: {name}",
+    "instrument.name": "Meter",
+    "instrument.tolerance_pct": "Its tolerance",
+    "instrument.temperature_c": "Cable at",
+    "instrument.why": "Kept with every reading. Empty: 5 %, and as warm as the job says.",
     # by ear
     "heard.title": "How each one plays",
     "heard.how": "Touch each that plays so: {how}. Again takes it back. What is not touched stays"
