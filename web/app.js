@@ -31,6 +31,7 @@ import { meterSheet } from "./parts/meter_sheet.js";
 import { notices } from "./parts/notices.js";
 import { openBench } from "./parts/open_bench.js";
 import { openSheet } from "./parts/open_sheet.js";
+import { optionBench } from "./parts/option_bench.js";
 import { paperBench } from "./parts/paper_bench.js";
 import { paperSheet } from "./parts/paper_sheet.js";
 import { pointBench, sureBench } from "./parts/point_bench.js";
@@ -146,6 +147,7 @@ const bench = (state) => {
   if (place.screen === "wrong" || place.screen === "distance") return METER[place.screen]?.bench(state);
   if (!desk || state.missing) return nothing;
   if (now?.is === "sure") return sureBench(desk, now.point);
+  if (now?.is === "option") return optionBench(state, now);
   if (now?.is === "swap") return swapBench(state, now.point);
   if (place.screen === "job") return jobBench(state);
   const other = MORE[place.screen] ?? METER[place.screen];

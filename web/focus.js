@@ -2,11 +2,15 @@
 
 /** @typedef {import("./state").State} State */
 
-const PANELS = { form: "form-title", working: "working-title" };
+const PANELS = { form: "form-title", working: "working-title", option: "option-title" };
 
 /** @param {State["bench"]} bench */
 const panelOf = (bench) =>
-  bench?.is === "form" ? `form ${bench.form.name}` : bench?.is === "working" ? "working" : null;
+  bench?.is === "form"
+    ? `form ${bench.form.name}`
+    : bench?.is === "working" || bench?.is === "option"
+      ? bench.is
+      : null;
 
 /** @param {State} state */
 const placeOf = ({ place: { screen, job, zone, view } }) =>
@@ -43,7 +47,7 @@ export const followFocus = (store, root) => {
     panel = now;
     const is = state.bench?.is;
     if (field) field.focus();
-    else if (is === "form" || is === "working") document.getElementById(PANELS[is])?.focus();
+    else if (is === "form" || is === "working" || is === "option") document.getElementById(PANELS[is])?.focus();
     else if (opener instanceof HTMLElement && opener.isConnected) opener.focus();
   };
 

@@ -8,7 +8,7 @@ import { tapsOf } from "./taps.js";
 /** @param {State} state */
 const pickedLoudspeaker = ({ bench, desk, place }) => {
   const zone = desk?.job.zones.find(({ id }) => id === place.zone);
-  const id = bench?.is === "thing" ? bench.id : null;
+  const id = bench?.is === "thing" ? bench.id : bench?.is === "option" ? bench.point : null;
   const point = zone?.line.find((each) => each.id === id);
   return zone && point?.fitted.is === "loudspeaker" ? { zone, point } : null;
 };

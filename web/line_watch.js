@@ -22,7 +22,8 @@ export const isDrawn = ({ place: { screen, view = "list" }, line }) =>
 /** The loudspeaker, control or part whose numbers are wanted. @param {State} state */
 const pickedPoint = (state) => {
   const { bench } = state;
-  const id = bench?.is === "thing" ? bench.id : bench?.is === "swap" ? bench.point : null;
+  const at = bench?.is === "swap" || bench?.is === "option" ? bench.point : null;
+  const id = bench?.is === "thing" ? bench.id : at;
   return zoneOf(state)?.line.find((point) => point.id === id);
 };
 
@@ -39,7 +40,7 @@ const wantedIn = (state) => {
   return {
     drawing: isDrawn(state) ? [zone?.id, line.state] : null,
     numbers: picked ? [picked.id] : null,
-    swaps: loudspeaker && bench?.is === "swap" ? [picked.id] : null,
+    swaps: loudspeaker && (bench?.is === "swap" || (bench?.is === "option" && bench.swap)) ? [picked.id] : null,
     cabling: place.view === "cable" ? [zone?.id, stockOf(state)] : null,
   };
 };

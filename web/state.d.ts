@@ -140,6 +140,8 @@ export type Bench =
     }
   | { is: "thing"; id: string }
   | { is: "swap"; point: string }
+  /** What one option at a point would do; `swap`: the other kind, empty for another tap. */
+  | { is: "option"; point: string; command: Command; swap: string; title: string }
   | { is: "sure"; point: string };
 export interface Preview {
   point: string;

@@ -7,6 +7,7 @@ from typing_extensions import TypedDict
 
 from pycore.asks.shown import Bounds, bounds_text
 from pycore.calc.finding import Finding, Verdict
+from pycore.calc.parts_of_limit import part_id
 from pycore.calc.ripple import Rejudged
 from pycore.calc.sound import change_db
 from pycore.ground.units import Manner, show
@@ -17,13 +18,17 @@ What = Literal["this", "zone", "output", "pool", "control", "far"]
 
 
 class Effect(TypedDict):
-    """One number as it would be. `share_fraction` is of its limit; null is not known."""
+    """One number as it would be. `share_fraction` is of its limit; null is not known.
+
+    `finding` opens its working, asked with the same command.
+    """
 
     what: What
     name: str
     shown: str
     share_fraction: float | None
     verdict: Verdict
+    finding: str
 
 
 class Trial(NamedTuple):
@@ -74,18 +79,19 @@ def _effects(trial: Trial, zone: Zone, *, manner: Manner) -> Iterator[Effect]:
     if sound_db is not None:
         text = show(sound_db, "db", manner=manner)
         more = say("effect", "more", values={"value": text}, language=manner.language)
-        yield _effect("this", more if sound_db > 0 else text, manner=manner)
+        opens = f"sound_change_db:{trial.point}"
+        yield _effect("this", more if sound_db > 0 else text, finding=opens, manner=manner)
     asked = trial.after.loads.asked.get((zone.id, "override"))
     if asked is not None:
         text = bounds_text(Bounds(*asked.override), "w", manner=manner)
-        yield _effect("zone", text, manner=manner)
+        yield _effect("zone", text, finding=f"zone_load_w:{zone.id}:override", manner=manner)
     found = list(trial.after.findings.values())
     for what, finding in _loads(trial, zone, found=found):
         yield _share(what, finding, manner=manner)
     far = next((one for one in found if _is_loss(one, zone)), None)
     if far is not None and far.value is not None:
         text = show(far.value, "db", manner=manner)
-        yield _effect("far", text, verdict=far.verdict, manner=manner)
+        yield _effect("far", text, verdict=far.verdict, finding=far.id, manner=manner)
 
 
 def _loads(trial: Trial, zone: Zone, *, found: list[Finding]) -> Iterator[tuple[What, Finding]]:
@@ -136,17 +142,28 @@ def _is_loss(finding: Finding, zone: Zone) -> bool:
 
 def _share(what: What, finding: Finding, *, manner: Manner) -> Effect:
     """A load as its share of its limit, or in watts where the limit is not known."""
-    share = finding.values.get("share")
+    share, opens = finding.values.get("share"), finding.id
     if isinstance(share, float):
+        opens = part_id(finding.id, "share")
         text = show(share, "fraction", manner=manner)
+        if finding.high is None:
+            text = say("face", "at_least", values={"low": text}, language=manner.language)
     else:
         bounds = Bounds(finding.value, finding.low, finding.high)
         text = bounds_text(bounds, "w", manner=manner)
-    made = _effect(what, text, verdict=finding.verdict, manner=manner)
+    made = _effect(what, text, verdict=finding.verdict, finding=opens, manner=manner)
     made["share_fraction"] = share if isinstance(share, float) else None
     return made
 
 
-def _effect(what: What, shown: str, *, manner: Manner, verdict: Verdict = "note") -> Effect:
-    name = say("effect", what, language=manner.language)
-    return {"what": what, "name": name, "shown": shown, "share_fraction": None, "verdict": verdict}
+def _effect(
+    what: What, shown: str, *, finding: str, manner: Manner, verdict: Verdict = "note"
+) -> Effect:
+    return {
+        "what": what,
+        "name": say("effect", what, language=manner.language),
+        "shown": shown,
+        "share_fraction": None,
+        "verdict": verdict,
+        "finding": finding,
+    }

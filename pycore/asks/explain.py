@@ -9,8 +9,10 @@ from pycore.asks.names import names_of
 from pycore.asks.opened import open_finding
 from pycore.asks.requests import WorkingBody
 from pycore.asks.shown import range_text, shown_finding
+from pycore.asks.would import job_as_it_would_be
 from pycore.calc.check import check_job
 from pycore.calc.finding import Finding
+from pycore.calc.solve import solve_lines
 from pycore.ground.units import Manner, show
 from pycore.ground.words import has, say
 from pycore.ground.working import Known, Step
@@ -22,8 +24,10 @@ WORD = re.compile(r"[a-z_][a-z0-9_]*")
 
 def working(body: WorkingBody, manner: Manner) -> WorkingAnswer:
     """Every step behind one finding's number, its inputs, sources and assumptions."""
-    names = names_of(body.job)
-    finding, story = open_finding(check_job(body.job), body.finding)
+    job = job_as_it_would_be(body, manner)
+    names = names_of(job)
+    before = None if job is body.job else solve_lines(body.job)
+    finding, story = open_finding(check_job(job), body.finding, before=before)
     return {
         "title": shown_finding(finding, names, manner=manner)["title"],
         "result": _result(finding, manner),
@@ -35,7 +39,14 @@ def working(body: WorkingBody, manner: Manner) -> WorkingAnswer:
 
 
 def _result(finding: Finding, manner: Manner) -> str:
-    """The number that was opened; a count of what fits is two."""
+    """The number that was opened, signed as the page has it; a count of what fits is two."""
+    if finding.what == "sound_change_db" and (finding.value or 0.0) > 0:
+        return say(
+            "effect",
+            "more",
+            values={"value": range_text(finding, manner)},
+            language=manner.language,
+        )
     if finding.what != "what_fits" or finding.high is None:
         return range_text(finding, manner)
     counts = {

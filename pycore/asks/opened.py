@@ -15,6 +15,8 @@ from pycore.calc.parts_of_limit import part_findings, part_working
 from pycore.calc.point_story import point_working
 from pycore.calc.points import point_findings
 from pycore.calc.rows import row_between, row_finding, row_working
+from pycore.calc.solve import Lines
+from pycore.calc.sound_story import change_finding, change_working
 from pycore.calc.story import working_of
 from pycore.ground.problems import BadCommand
 from pycore.ground.working import Working
@@ -27,12 +29,15 @@ class Opened(NamedTuple):
     story: Working
 
 
-def open_finding(checked: Checked, wanted: str) -> Opened:
-    """The finding of an id. Raises `finding_gone` where the job has none such."""
+def open_finding(checked: Checked, wanted: str, *, before: Lines | None = None) -> Opened:
+    """The finding of an id; `before`: the lines as they are, where `checked` only would be so.
+
+    Raises `finding_gone` where the job has none such.
+    """
     for one in checked.findings:
         if one.id == wanted:
             return Opened(one, _story(checked, one))
-    for opened in _made_when_asked(checked, wanted):
+    for opened in _made_when_asked(checked, wanted, before=before):
         if opened.finding.id == wanted:
             return opened
     raise BadCommand("finding_gone", where={"field": "finding"})
@@ -43,19 +48,39 @@ def _story(checked: Checked, finding: Finding) -> Working:
     return story if story.steps else working_in(checked.lines, finding)
 
 
-def _made_when_asked(checked: Checked, wanted: str) -> Iterator[Opened]:
+def _made_when_asked(checked: Checked, wanted: str, *, before: Lines | None) -> Iterator[Opened]:
     """The findings nobody makes before they are asked for, as far as the id can mean them."""
     what, _, rest = wanted.partition(":")
     if what.startswith("point_"):
-        for one in point_findings(checked.lines, rest.rpartition(":")[0]):
-            yield Opened(one, point_working(checked.lines, one))
+        yield from _points(checked, rest)
+    elif what == "sound_change_db" and before is not None:
+        yield from _changes(checked, rest, before=before)
     elif what == "row_load_w":
-        first, _, last = rest.partition(":override:")
-        row = row_between(checked.loads, first, last)
-        made = row_finding(row) if row else None
-        if row is not None and made is not None:
-            yield Opened(made, row_working(checked.loads, row))
+        yield from _rows(checked, rest)
     elif what.endswith(("_share", "_left_w")):
-        for one, limit in part_findings(checked):
-            if one.id == wanted:
-                yield Opened(one, part_working(checked, one, limit))
+        yield from _parts(checked, wanted)
+
+
+def _points(checked: Checked, rest: str) -> Iterator[Opened]:
+    for one in point_findings(checked.lines, rest.rpartition(":")[0]):
+        yield Opened(one, point_working(checked.lines, one))
+
+
+def _changes(checked: Checked, point: str, *, before: Lines) -> Iterator[Opened]:
+    changed = change_finding(before, checked.lines, point=point)
+    if changed is not None:
+        yield Opened(changed, change_working(before, checked.lines, point=point))
+
+
+def _rows(checked: Checked, rest: str) -> Iterator[Opened]:
+    first, _, last = rest.partition(":override:")
+    row = row_between(checked.loads, first, last)
+    made = row_finding(row) if row else None
+    if row is not None and made is not None:
+        yield Opened(made, row_working(checked.loads, row))
+
+
+def _parts(checked: Checked, wanted: str) -> Iterator[Opened]:
+    for one, limit in part_findings(checked):
+        if one.id == wanted:
+            yield Opened(one, part_working(checked, one, limit))

@@ -73,10 +73,17 @@ class PreviewBody(Closed):
 
 
 class WorkingBody(Closed):
-    """A job and the finding whose number is to be explained."""
+    """A job and the finding whose number is to be explained.
+
+    With commands or a change it is explained as it would be once they were done; the job
+    stays as it is. `typed` are fields of them as the person typed them.
+    """
 
     job: Job
     finding: Annotated[str, Field(max_length=300)]
+    commands: Annotated[tuple[RawCommand, ...], Field(max_length=10)] = ()
+    change: RawCommand | None = None
+    typed: Typed = NOTHING_TYPED
 
 
 class SavedBody(Closed):

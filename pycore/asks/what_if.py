@@ -1,7 +1,8 @@
 """The ask `what_if`: the job with one thing otherwise, before and after side by side."""
 
 import json
-from typing import Annotated, Literal
+from collections.abc import Mapping
+from typing import Annotated, Any, Literal
 
 from pydantic import Field, TypeAdapter
 from typing_extensions import TypedDict
@@ -114,7 +115,7 @@ class WhatIfAnswer(TypedDict):
 
 def what_if(body: WhatIfBody, manner: Manner) -> WhatIfAnswer:
     """The ask `what_if`."""
-    wanted = _wanted(body, manner)
+    wanted = wanted_of(body.change, body.typed, manner=manner)
     told = whatif.what_if(body.job, wanted.change())
     names = names_of(body.job)
     rows = []
@@ -136,12 +137,13 @@ def what_if(body: WhatIfBody, manner: Manner) -> WhatIfAnswer:
     }
 
 
-def _wanted(body: WhatIfBody, manner: Manner) -> Wanted:
-    raw = filled(body.change, body.typed, manner=manner)
+def wanted_of(change: Mapping[str, Any], typed: Mapping[str, str], *, manner: Manner) -> Wanted:
+    """The change a page asks about, with what was typed put in, validated like any outside text."""
+    raw = filled(change, typed, manner=manner)
     try:
         return read_kind(WANTED, json.dumps(raw), tags=TAGS)
     except BadText as problem:
-        raise said_as_typed(problem, body.typed, manner=manner) from None
+        raise said_as_typed(problem, typed, manner=manner) from None
 
 
 def _row(pair: whatif.Compared, *, names: dict[str, str], manner: Manner) -> WhatIfRow:

@@ -20,3 +20,15 @@ def volts_behind_control_v(*, from_v: float, share: float) -> float:
 def change_of_sound_db(*, power_db: float, sensitivity_db: float, cable_db: float) -> float:
     """How much louder (dB) by more watts, by more sound a watt, and by less cable loss."""
     return power_db + sensitivity_db - cable_db
+
+
+@equation("kind_db - transformer_loss_db", unit="db", source=DECIBEL)
+def sound_of_watt_db(*, kind_db: float, transformer_loss_db: float) -> float:
+    """Decibels of a drawn watt (dB): a kind's sensitivity less what its transformer loses."""
+    return kind_db - transformer_loss_db
+
+
+@equation("would_db - now_db", unit="db", source=DECIBEL)
+def difference_db(*, would_db: float, now_db: float) -> float:
+    """How far a level (dB) would lie above another (dB)."""
+    return would_db - now_db

@@ -55,6 +55,12 @@ def left_of_watts_w(*, load_w: float, most_w: float) -> float:
     return max(0.0, most_w - load_w)
 
 
+@equation("would_w / now_w", unit="factor", source=RATIO)
+def ratio_of_watts(*, would_w: float, now_w: float) -> float:
+    """How many times (factor) `now_w` (W, above zero) a load of `would_w` (W) is."""
+    return would_w / now_w
+
+
 @equation("rated_w * line_v / rated_at_v", unit="w", source=PRACTICE)
 def rating_at_lower_voltage_w(*, rated_w: float, line_v: float, rated_at_v: float) -> float:
     """Watts (W) an attenuator rated at `rated_at_v` (V) may carry at a lower `line_v` (V).

@@ -10,7 +10,7 @@ from typing import Literal, NamedTuple
 
 from pycore.ground.sources import Source
 
-Origin = Literal["typed", "catalogue", "computed", "assumed", "elsewhere", "tried"]
+Origin = Literal["typed", "catalogue", "computed", "assumed", "elsewhere", "tried", "same"]
 Number = float | tuple[float, ...]
 
 

@@ -148,3 +148,39 @@ def test_what_is_not_there_says_so(finding: str) -> None:
     job = raw_job([output(max_w=20.0)], zone("a", speaker(7.5)))
     answer = ask("working", {"job": job, "finding": finding})
     assert answer["problem"]["code"] == "finding_gone"
+
+
+def test_a_number_is_explained_as_it_would_be_and_the_job_stays_as_it_is() -> None:
+    job = raw_job([output(max_w=60.0)], zone("a", speaker(5.0), speaker(5.0)))
+    command = {"do": "set_tap", "point": "a-1", "tap_w": 20.0, "tap_at_v": 70.7}
+    body = {"job": job, "finding": "zone_load_w:a:override"}
+    assert ask("working", body)["result"] == "10 W"
+    would = ask("working", {**body, "commands": [command]})
+    assert (would["result"], would["steps"][-1]["put_in"]) == ("25 W", "20 W + 5 W")
+    # what was typed goes into the commands as in an edit
+    typed = {"commands": [{**command, "tap_w": None}], "typed": {}}
+    assert ask("working", {**body, **typed})["result"] == "at least 5 W"
+
+
+def test_louder_by_the_watts_by_the_kind_and_by_the_cable() -> None:
+    kinds = [
+        {"id": kind, "name": kind, "sensitivity_db": level, "transformer_loss_db": 1.0, "taps": []}
+        for kind, level in (("near", 90.0), ("loud", 94.0))
+    ]
+    job = raw_job([output()], zone("a", speaker(5.0, kind="near")), kinds={"loudspeakers": kinds})
+    swap: Raw = {"do": "swap_loudspeaker", "point": "a-1", "kind": kinds[1]}
+    swap |= {"tap_w": 2.5, "tap_at_v": 70.7}
+    answer = ask("working", {"job": job, "finding": "sound_change_db:a-1", "commands": [swap]})
+    # 10·log10(2.5 / 5) + (94 − 1) − (90 − 1), the decibel by its definition
+    assert answer["result"] == "+0.99 dB"
+    assert [step["result"] for step in answer["steps"]] == [
+        "5 W", "2.5 W", "×0.5", "−3.01 dB", "89 dB", "93 dB", "4 dB", "0.99 dB",
+    ]  # fmt: skip
+    assert any("only the watts" in one for one in answer["assumptions"])
+
+
+def test_a_command_that_does_not_fit_is_refused_as_in_an_edit() -> None:
+    job = raw_job([output()], zone("a", speaker(5.0)))
+    body = {"job": job, "finding": "zone_load_w:a:override"}
+    refused = ask("working", {**body, "commands": [{"do": "set_tap", "point": "nobody"}]})
+    assert refused["problem"]["where"]["point"] == "nobody"

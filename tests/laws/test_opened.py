@@ -1,15 +1,21 @@
 """Whatever number a list shows can be opened, and its working ends in the number that is shown."""
 
+import json
+from typing import Any
+
 import pytest
-from hypothesis import given
+from hypothesis import assume, given
+from hypothesis import strategies as st
 
 from pycore.asks.explain import working
 from pycore.asks.opened import open_finding
-from pycore.asks.requests import WorkingBody
+from pycore.asks.preview import preview
+from pycore.asks.requests import PreviewBody, WorkingBody
 from pycore.asks.see import see
 from pycore.calc.check import check_job
 from pycore.calc.own_loads import own_loads
 from pycore.calc.parts_of_limit import part_findings
+from pycore.edit import apply, read_command
 from pycore.ground.units import Manner
 from pycore.jobs import Job
 from tests.laws.test_workings import ends_of
@@ -70,3 +76,26 @@ def test_a_zone_has_no_limit_so_its_load_is_only_told(job: Job) -> None:
     for finding in check_job(job).findings:
         if finding.what == "zone_load_w":
             assert (finding.verdict, finding.limit) == ("note", None)
+
+
+@given(jobs(), st.data())
+def test_every_number_of_a_preview_opens_as_it_would_be(job: Job, data: st.DataObject) -> None:
+    spots = [p.id for zone in job.zones for p in zone.line if p.fitted.is_ == "loudspeaker"]
+    assume(spots)
+    tap_w = data.draw(st.sampled_from((2.5, 7.5, 30.0)))
+    command: dict[str, Any] = {
+        "do": "set_tap",
+        "point": data.draw(st.sampled_from(spots)),
+        "tap_w": tap_w,
+    }
+    command["tap_at_v"] = data.draw(st.sampled_from((70.7, 100.0)))
+    (option,) = preview(PreviewBody(job=job, commands=(command,)), POINT)["options"]
+    assume(option["problem"] is None)
+    after = check_job(apply(job, read_command(json.dumps(command))))
+    for effect in option["effects"]:
+        body = WorkingBody(job=job, finding=effect["finding"], commands=(command,))
+        told = working(body, POINT)
+        assert told["result"] == effect["shown"]
+        opened = open_finding(after, effect["finding"], before=check_job(job).lines)
+        last = opened.story.steps[-1]
+        assert last.result == pytest.approx(ends_of(opened.finding)[-1], rel=1e-9, abs=1e-9)

@@ -2,7 +2,8 @@
 
 from playwright.sync_api import Locator, Page, expect
 
-from tests.page.hands import choose_supply, count_row, open_demo, touch
+from tests.page.hands import choose_supply, count_row, open_demo, pick_point, point, touch
+from tests.page.lines import nave, open_line
 
 
 def expect_working(page: Page, result: str, last: str) -> None:
@@ -42,3 +43,32 @@ def test_a_zone_of_a_job_opens_by_its_row_and_its_load_by_its_figure(page: Page)
     expect(page.get_by_role("heading", level=1)).to_have_text("Palm House")
     page.locator(".zone-figures").get_by_role("button").tap()
     expect(page.get_by_role("heading", name="Palm House: load")).to_be_visible()
+
+
+def test_what_a_tap_would_do_opens_number_by_number_before_it_is_taken(page: Page) -> None:
+    open_line(page, nave())
+    pick_point(page, "Nave 5")
+    touch(page, "30 W: its numbers, one by one")
+    would = page.locator(".would")
+    # 10·log10(30 / 15) is 3.01 dB; 15 W of Nave 6 and 30 W of this one on a control of 40 W
+    would.get_by_role("button", name="this one: +2.94 dB").tap()
+    expect(page.locator(".steps")).to_contain_text("30 W / 15 W = ×2")
+    expect_working(page, "+2.94 dB", "3.01 dB + 0 dB − 0.075 dB = 2.94 dB")
+    would.get_by_role("button", name="control: 112 %").tap()
+    expect_working(page, "112 %", "45 W / 40 W = 112 %")
+    expect(point(page, "Nave 5")).to_contain_text("15 W at 100 V")
+    touch(page, "Take 30 W")
+    expect(point(page, "Nave 5")).to_contain_text("30 W at 100 V")
+
+
+def test_what_another_loudspeaker_would_do_opens_too(page: Page) -> None:
+    open_line(page, nave())
+    pick_point(page, "Nave 3")
+    touch(page, "Swap")
+    touch(page, "horn 30 W, 60°: its numbers, one by one")
+    page.locator(".would").get_by_role("button", name="output").tap()
+    expect(page.get_by_role("heading", name="Vestry rack: share of its watts")).to_be_visible()
+    page.keyboard.press("Escape")
+    expect(page.get_by_role("heading", name="With horn 30 W, 60°")).to_be_focused()
+    page.keyboard.press("Escape")
+    expect(page.get_by_role("heading", name="Instead of Nave 3")).to_be_visible()

@@ -20,12 +20,12 @@ export const houseActions = ({ store, door, tabs, edits, updates, setManner }) =
   };
 
   return {
-    "working.open": async ({ data: { finding = "" } }) => {
+    "working.open": async ({ data: { finding = "", would = "{}" } }) => {
       const { bench } = store.read();
       const back = bench?.is === "working" ? bench.back : bench;
       store.change({ bench: { is: "working", finding, answer: null, failed: null, back } });
       try {
-        const body = { job: jobShown(), finding };
+        const body = { job: jobShown(), finding, ...JSON.parse(would) };
         changeWorking(finding, { answer: await door.ask("working", body, "working") });
       } catch (error) {
         if (error instanceof Overtaken) return;

@@ -62,6 +62,20 @@ export const ladderActions = ({ store, edits, keeper }) => {
     "ladder.swap_close": ({ data: { point = "" } }) =>
       store.change({ bench: { is: "thing", id: point } }),
 
+    "ladder.why": ({ data: { point = "", tap, at, swap = "", title = "" } }) => {
+      const other = store.read().line.swaps?.answer.find(({ kind }) => kind === swap);
+      const turned = { do: "set_tap", point, tap_w: Number(tap), tap_at_v: Number(at) };
+      const command = /** @type {Command} */ (other?.command ?? turned);
+      store.change({ bench: { is: "option", point, command, swap, title } });
+    },
+
+    "ladder.take": () => {
+      const { bench, line } = store.read();
+      if (bench?.is !== "option") return;
+      store.change({ bench: { is: "thing", id: bench.point } });
+      return send({ ...bench.command, seen: line.turning });
+    },
+
     "ladder.swap": ({ data: { at } }) => {
       const { line, bench } = store.read();
       const swap = line.swaps?.answer[Number(at)];

@@ -18,6 +18,18 @@ export const placeBeside = (
   return list[target]?.id ?? null;
 };
 
+/**
+ * What a closed bench lets one see again.
+ * @param {import("../state").Bench | null} bench @returns {import("../state").Bench | null}
+ */
+const behind = (bench) => {
+  if (bench?.is === "working") return bench.back;
+  if (bench?.is === "form") return bench.form.behind;
+  if (bench?.is !== "option") return null;
+  const { point, swap } = bench;
+  return swap ? { is: "swap", point } : { is: "thing", id: point };
+};
+
 /** @param {import("../shapes").FullHouse} house @returns {import("../shapes").Actions} */
 export const lineActions = ({ store, edits }) => {
   /** @param {Command} command @param {string} [words] */
@@ -33,8 +45,7 @@ export const lineActions = ({ store, edits }) => {
   return {
     "bench.close": () => {
       const { bench } = store.read();
-      const { back = null } = bench?.is === "working" ? bench : {};
-      store.change({ bench: bench?.is === "form" ? bench.form.behind : back });
+      store.change({ bench: behind(bench) });
     },
 
     "thing.pick": ({ data: { id = "" } }) => {

@@ -328,13 +328,14 @@ export interface EditBody {
   typed?: Record<string, string>;
 }
 
-/** One number as it would be. `share_fraction` is of its limit; null is not known. */
+/** One number as it would be. `share_fraction` is of its limit; null is not known. `finding` opens its working, asked with the same command. */
 export interface Effect {
   what: "this" | "zone" | "output" | "pool" | "control" | "far";
   name: string;
   shown: string;
   share_fraction: number | null;
   verdict: "ok" | "near" | "over" | "unknown" | "note";
+  finding: string;
 }
 
 /** A part of a line nobody has drawn, by what it measures or by the watts on its label. */
@@ -1270,10 +1271,13 @@ export interface WorkingAnswer {
   assumptions: string[];
 }
 
-/** A job and the finding whose number is to be explained. */
+/** A job and the finding whose number is to be explained. With commands or a change it is explained as it would be once they were done; the job stays as it is. `typed` are fields of them as the person typed them. */
 export interface WorkingBody {
   job: Job;
   finding: string;
+  commands?: Record<string, JsonValue>[];
+  change?: Record<string, JsonValue> | null;
+  typed?: Record<string, string>;
 }
 
 /** A zone: the line it hangs on, and the output that drives it. */

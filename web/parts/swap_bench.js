@@ -3,14 +3,14 @@
 import { html, nothing } from "../markup.js";
 import { squareButton } from "../pieces/button.js";
 import { verdictShape } from "../pieces/mark.js";
-import { effects, ownChange } from "../pieces/tap_rows.js";
+import { effects, ownChange, withNumbers } from "../pieces/tap_rows.js";
 import { say } from "../say.js";
 
 /** @typedef {import("../state").State} State */
 /** @typedef {import("../line_state").Swap} Swap */
 
 /** @param {Swap} swap @param {number} at */
-const swapRow = ({ title, line, option }, at) => html`<button
+const swapButton = ({ title, line, option }, at) => html`<button
   type="button"
   class="chip tap-row"
   data-act="ladder.swap"
@@ -24,11 +24,15 @@ const swapRow = ({ title, line, option }, at) => html`<button
   ${effects(option)}
 </button>`;
 
-/** @param {Swap[] | undefined} swaps */
-const rows = (swaps) => {
+/** @param {string} point @returns {(swap: Swap, at: number) => unknown} */
+const swapRow = (point) => (swap, at) =>
+  withNumbers(swapButton(swap, at), swap.option, { point, swap: swap.kind }, swap.title);
+
+/** @param {Swap[] | undefined} swaps @param {string} point */
+const rows = (swaps, point) => {
   if (!swaps) return html`<p class="quiet" role="status">${say("ladder.swap_asked")}</p>`;
   if (!swaps.length) return html`<p class="quiet">${say("ladder.swap_none")}</p>`;
-  return html`<div class="tap-rows">${swaps.map(swapRow)}</div>`;
+  return html`<div class="tap-rows">${swaps.map(swapRow(point))}</div>`;
 };
 
 /** @param {State} state @param {string} point */
@@ -38,7 +42,7 @@ export const swapBench = ({ desk, line }, point) => {
       <h2>${say("ladder.swap_title", { title })}</h2>
       ${squareButton("close", say("bench.close"), "ladder.swap_close", { point })}
     </div>
-    ${desk ? rows(line.swaps?.of === point ? line.swaps.answer : undefined) : nothing}
+    ${desk ? rows(line.swaps?.of === point ? line.swaps.answer : undefined, point) : nothing}
     <div class="bench-row">
       <button type="button" class="plain-button" data-act="form.open" data-form="own_loudspeaker">
         ${say("kinds.own_loudspeaker")}

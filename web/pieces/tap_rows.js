@@ -2,6 +2,7 @@
 
 import { html, nothing } from "../markup.js";
 import { say } from "../say.js";
+import { squareButton } from "./button.js";
 import { verdictShape } from "./mark.js";
 
 /** @typedef {import("../state").PreviewOption} PreviewOption */
@@ -26,10 +27,22 @@ export const ownChange = (option) =>
   option?.effects.find(({ what }) => what === "this")?.shown ?? "";
 
 /**
+ * A row that takes an option, and beside it the way to the numbers behind it.
+ * @param {unknown} row @param {PreviewOption | undefined} option
+ * @param {Record<string, string>} data @param {string} title
+ */
+export const withNumbers = (row, option, data, title) => html`<div class="tap-pair">
+  ${row}
+  ${option?.effects.length
+    ? squareButton("more", say("ladder.why", { title }), "ladder.why", { ...data, title })
+    : nothing}
+</div>`;
+
+/**
  * @param {{point: string, tap_w: number, at_v: number, shown: string, here: boolean,
  *   note: string, option: PreviewOption | undefined}} tap
  */
-export const tapRow = ({ point, tap_w, at_v, shown, here, note, option }) => html`<button
+const tapButton = ({ point, tap_w, at_v, shown, here, note, option }) => html`<button
   type="button"
   class="chip tap-row"
   data-act="point.tap"
@@ -45,3 +58,10 @@ export const tapRow = ({ point, tap_w, at_v, shown, here, note, option }) => htm
   </span>
   ${here ? nothing : effects(option)}
 </button>`;
+
+/** @param {Parameters<typeof tapButton>[0]} tap */
+export const tapRow = (tap) => {
+  const { point, tap_w, at_v, shown, here, option } = tap;
+  const data = { point, tap: String(tap_w), at: String(at_v) };
+  return withNumbers(tapButton(tap), here ? undefined : option, data, shown);
+};

@@ -15,5 +15,7 @@ ASSUMPTIONS = {
     "counted_by_trial": "Found by trial: loudspeakers are added as the command adds them, and every"
     " limit of watts and ohms is asked again until one is broken. What is left is never divided."
     " Cable loss is not part of it.",
+    "controls_bypassed": "Compared with every control bypassed.",
+    "by_taps_alone": "Where the cable is not known before and after, only the watts are compared.",
     "at_the_end": "The new loudspeakers hang at the far end of the zone, below its controls.",
 }

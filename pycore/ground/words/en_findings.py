@@ -4,6 +4,7 @@ TITLES = {
     "output_load_w": "{place}: load",
     "pool_load_w": "{place}: shared watts",
     "zone_load_w": "{place}: load",
+    "sound_change_db": "{place}: louder or quieter",
     "row_load_w": "From {place} on: the row",
     "output_load_share": "{place}: share of its watts",
     "output_load_left_w": "{place}: watts left",
@@ -43,6 +44,7 @@ FINDINGS = {
     "pool_not_known_unknown": "The load on all outputs of {place} together is {value}. Whether they"
     " share watts is not known.",
     "zone_load": "{place} asks for {value}.",
+    "sound_change": "{place} becomes louder by {value}.",
     "row_load": "{count} from {place} on ask for {value}.",
     "load_share": "{place}: {value} of {most_w} is asked for.",
     "load_left_w": "{place}: {value} of {most_w} is left.",

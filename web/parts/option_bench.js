@@ -1,0 +1,41 @@
+/** What one tap or one other loudspeaker would do, number by number; each opens its working. */
+
+import { html, nothing } from "../markup.js";
+import { squareButton } from "../pieces/button.js";
+import { figure } from "../pieces/figure.js";
+import { verdictMark } from "../pieces/mark.js";
+import { say } from "../say.js";
+
+/** @typedef {import("../state").State} State */
+/** @typedef {import("../state").PreviewOption["effects"][number]} Effect */
+/** @typedef {Extract<NonNullable<State["bench"]>, {is: "option"}>} OptionBench */
+
+/** As it was last worked out for the job as it is now. @param {State} state @param {OptionBench} bench */
+const optionOf = ({ preview, line }, { point, command, swap }) => {
+  if (!swap) return preview?.point === point ? preview.options[`${command.tap_w}`] : undefined;
+  const swaps = line.swaps?.of === point ? line.swaps.answer : [];
+  return swaps.find(({ kind }) => kind === swap)?.option;
+};
+
+/** @param {Effect} effect @param {import("../pieces/figure.js").Would} would */
+const effectRow = ({ name, shown, verdict, finding }, would) => html`<div>
+  <dt>${name}</dt>
+  <dd>${verdict === "note" ? nothing : verdictMark(verdict)} ${figure(shown, finding, name, would)}</dd>
+</div>`;
+
+/** @param {State} state @param {OptionBench} bench */
+export const optionBench = (state, bench) => {
+  const { title, command } = bench;
+  const option = optionOf(state, bench);
+  return html`<div class="bench-head">
+      <h2 id="option-title" tabindex="-1">${say("ladder.would", { title })}</h2>
+      ${squareButton("close", say("bench.close"), "bench.close")}
+    </div>
+    ${option?.words ? html`<p>${option.words}</p>` : nothing}
+    ${option
+      ? html`<dl class="would">${option.effects.map((each) => effectRow(each, { commands: [command] }))}</dl>`
+      : html`<p class="quiet" role="status">${say("working.asked")}</p>`}
+    <div class="bench-row">
+      <button type="button" class="chief-button" data-act="ladder.take">${say("ladder.take", { title })}</button>
+    </div>`;
+};
