@@ -35,7 +35,7 @@ def test_a_point_where_the_line_divides_is_moved_and_a_junction_stays(page: Page
     page.get_by_label("Length of the run to it").fill("20 ft")
     page.get_by_role("form").get_by_role("button", name="Move", exact=True).tap()
     expect(page.locator(".point")).to_have_count(10)
-    rows = page.locator(".point-pick").all_inner_texts()
+    rows = [" ".join(row.split()) for row in page.locator(".point-pick").all_inner_texts()]
     # a junction of the same name keeps the place and the twelve metres; the loudspeaker is last
     [stays, moved] = [row for row in rows if "Nave 2" in row]
     for row, texts in ((stays, ("unction", "12 m")), (moved, ("15 W at 100 V", "6.1 m"))):
