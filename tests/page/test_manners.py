@@ -9,6 +9,7 @@ from playwright.sync_api import BrowserType, Page, expect
 
 from tests.page.conftest import NewContext
 from tests.page.hands import choose_supply, count_row, open_demo, open_screen, open_zone, pick_point
+from tests.page.lines import look_at
 from web.tools.ready_machine import BROWSER_ARGUMENTS, find_chromium
 from web.tools.server import FolderServer
 
@@ -138,6 +139,24 @@ def test_print_is_ink_on_white_without_controls(page: Page) -> None:
     expect(page.locator(".foot")).to_be_hidden()
     expect(page.locator(".bench")).to_be_hidden()
     expect(page.locator(".verdict-big")).to_be_visible()
+
+
+# a number that opens its working is a button too, and is printed as the number it is
+CONTROLS = ".plain-button, .chief-button, .bench-button, .square, .views, .segments, .top-back"
+
+
+@pytest.mark.parametrize("view", ["List", "Drawing", "Cable", "Meter"])
+def test_the_paper_of_a_line_names_its_job_and_carries_no_controls(page: Page, view: str) -> None:
+    open_demo(page)
+    open_zone(page, "Palm House")
+    look_at(page, view)
+    page.emulate_media(media="print", color_scheme="dark")
+    expect(page.locator(".top-of")).to_have_text("Ilverne Glasshouses")
+    expect(page.locator(".top-of")).to_be_visible()
+    for control in page.locator(CONTROLS).all():
+        expect(control).to_be_hidden()
+    page.emulate_media(media="screen", color_scheme="light")
+    expect(page.locator(".top-of")).to_be_hidden()
 
 
 def test_lengths_are_shown_in_feet_when_the_person_wants_feet(fresh: Page) -> None:

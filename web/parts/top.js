@@ -26,6 +26,9 @@ const wayBack = ({ place, desk }) => {
   return place.screen === "job" ? { href: "#/jobs", words: say("title.jobs") } : null;
 };
 
+/** On paper nothing else says to which job a line belongs. @param {State} state */
+const ofWhat = ({ place, desk }) => (place.screen !== "job" && place.job ? desk?.job.name : "");
+
 /** @param {State} state */
 const keptWords = ({ place, desk, engine }) => {
   if (desk && place.job === desk.id) {
@@ -50,6 +53,7 @@ export const top = (state) => {
         >`
       : html`<span class="top-mark">${glyph("job")}</span>`}
     <h1 id="title" tabindex="-1">${titleOf(state)}</h1>
+    <p class="top-of">${ofWhat(state)}</p>
     <p class="top-state" role="status">${keptWords(state)}</p>
     ${stage === "ready" || stage === "failed"
       ? nothing
