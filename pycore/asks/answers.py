@@ -32,6 +32,7 @@ class FindingAnswer(TypedDict):
     high: float | None
     unit: str
     verdict: Verdict
+    verdict_words: str
     limit: float | None
     values: dict[str, str | float | int | None]
     words: str
@@ -63,6 +64,7 @@ class Face(TypedDict):
     line: str
     detail: str
     verdict: Verdict
+    verdict_words: str
     reason: str
     load: str
     limit: str

@@ -9,6 +9,7 @@ from pycore.asks.answers import Face, Faces, FindingAnswer, JobFace
 from pycore.asks.kind_faces import kind_faces, kinds_used
 from pycore.asks.point_lines import point_detail, point_line
 from pycore.asks.shown import Bounds, bounds_text
+from pycore.asks.verdict_words import LOADS, verdict_words
 from pycore.calc.check import Checked
 from pycore.calc.finding import Verdict, worst
 from pycore.calc.parts_of_limit import part_id
@@ -16,7 +17,6 @@ from pycore.ground.units import Manner, show_typed
 from pycore.ground.words import say, say_count
 from pycore.jobs import Amplifier, Job, Output, Zone
 
-LOADS = ("output_load_w", "pool_load_w", "attenuator_load_w", "output_impedance_ohm")
 HEAD = {"output": "output_load_w", "amplifier": "pool_load_w", "point": "attenuator_load_w"}
 
 
@@ -90,7 +90,7 @@ def _face(desk: Desk, place: str, *, line: str, concern: Iterable[Iterable[Findi
     """A face from the findings that concern the place; its numbers from its own load."""
     judged = [finding for some in concern for finding in some]
     verdict = worst([finding["verdict"] for finding in judged])
-    reason = next((one["words"] for one in judged if one["verdict"] == verdict), "")
+    speaks = next((one for one in judged if one["verdict"] == verdict != "note"), None)
     own = next((one for one in desk.by_place.get(place, []) if one["what"] in HEAD.values()), None)
     texts = own["shown"] if own else {}
     parts = parts_opened(own)
@@ -99,7 +99,10 @@ def _face(desk: Desk, place: str, *, line: str, concern: Iterable[Iterable[Findi
         "line": line,
         "detail": "",
         "verdict": verdict,
-        "reason": reason if verdict != "note" else "",
+        "verdict_words": verdict_words(
+            speaks["what"] if speaks else "", verdict, manner=desk.manner
+        ),
+        "reason": speaks["words"] if speaks else "",
         "load": texts.get("value", ""),
         "limit": texts.get("limit", ""),
         "share": texts.get("share", ""),
@@ -169,10 +172,21 @@ def _zone(desk: Desk, zone: Zone) -> Face:
     line = say("face", code, values=texts, language=desk.manner.language)
     face = _face(desk, zone.id, line=line, concern=[desk.by_place.get(p, []) for p in places])
     asked = desk.checked.loads.asked.get((zone.id, "override"))
+    if face["verdict"] == "ok":
+        face["reason"] = _zone_in_order(desk, zone)
+        face["verdict_words"] = verdict_words("output_load_w", "ok", manner=desk.manner)
     if asked is not None:
         face["load"] = bounds_text(Bounds(*asked.override), "w", manner=desk.manner)
         face["finding"] = f"zone_load_w:{zone.id}:override"
     return face
+
+
+def _zone_in_order(desk: Desk, zone: Zone) -> str:
+    """What was found in order of a zone: its watts, and its cable where that is entered."""
+    own = desk.by_place.get(zone.id, [])
+    lost = any(one["what"] == "zone_loss_db" and one["verdict"] == "ok" for one in own)
+    code = "zone_ok" if lost else "zone_ok_watts"
+    return say("face", code, language=desk.manner.language)
 
 
 def job_face(job: Job, shown: list[FindingAnswer], *, manner: Manner) -> JobFace:

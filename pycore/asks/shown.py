@@ -5,6 +5,7 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from pycore.asks.answers import FindingAnswer, ShownTexts
+from pycore.asks.verdict_words import verdict_words
 from pycore.calc.finding import Finding
 from pycore.ground.units import Manner, show, show_typed, unit_of
 from pycore.ground.words import ENGLISH, LANGUAGES, has, places_in, say
@@ -49,6 +50,7 @@ def shown_finding(finding: Finding, names: Mapping[str, str], *, manner: Manner)
         "high": finding.high,
         "unit": finding.unit,
         "verdict": finding.verdict,
+        "verdict_words": verdict_words(finding.what, finding.verdict, manner=manner),
         "limit": finding.limit,
         "values": dict(finding.values),
         "words": say("finding", finding.code, values=texts, language=manner.language),

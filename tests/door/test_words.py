@@ -10,6 +10,7 @@ from hypothesis import given
 
 from pycore.asks.editing import TOO_FAR
 from pycore.asks.see import see
+from pycore.asks.verdict_words import verdict_words
 from pycore.calc.finding import Verdict
 from pycore.ground.refusals import CODES
 from pycore.ground.units import Manner
@@ -19,6 +20,7 @@ from tests.door.source import PROBLEMS, calls_of, constants, keyword_of, texts_i
 from tests.strategies import MANNERS, jobs
 
 LEFT_OPEN = re.compile(r"\{[a-z_]+\}|\bNone\b|\bnan\b|\binf\b")
+VERDICTS = get_args(Verdict)
 # Codes a limit makes of its own name and its verdict.
 JUDGED = ("output_load", "pool_load", "impedance", "attenuator_load")
 
@@ -76,6 +78,15 @@ def test_every_verdict_of_a_limit_has_words_and_a_way_on_where_one_is_needed() -
             assert f"{stem}_{verdict}" in ENGLISH["finding"]
             assert verdict == "ok" or f"{stem}_{verdict}" in ENGLISH["remedy"]
     assert ENGLISH["remedy"].keys() - ENGLISH["finding"].keys() == set()
+
+
+def test_every_verdict_has_its_word_on_a_load_on_a_loss_and_on_a_mark() -> None:
+    families = {"output_load_w": "too much", "zone_loss_db": "too quiet", "wrong_voltage": "wrong"}
+    manner = Manner("en", "m", ".", "")
+    for what, over in families.items():
+        assert verdict_words(what, "over", manner=manner) == over
+    made = {f"{family}_{verdict}" for family in ("load", "loss", "mark") for verdict in VERDICTS}
+    assert made == ENGLISH["verdict"].keys()
 
 
 def test_every_finding_that_can_be_made_has_words() -> None:

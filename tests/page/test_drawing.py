@@ -142,6 +142,13 @@ def test_on_a_wide_screen_it_stands_beside_the_list(
     expect(page.locator(".tap-row").first).to_be_visible()
 
 
+def test_no_name_is_cut_by_the_tags_beside_it(drawn: Page) -> None:
+    names = drawn.locator(".drawn-head b")
+    expect(names.first).to_be_visible()
+    for name in names.all():
+        assert name.evaluate("each => each.scrollWidth <= each.clientWidth + 1"), name.inner_text()
+
+
 def test_on_paper_it_is_whole_and_without_controls(drawn: Page) -> None:
     drawn.emulate_media(media="print")
     expect(drawn.locator(".wire-part").first).to_be_visible()

@@ -19,6 +19,23 @@ def test_mixed_taps_are_tallied_with_at_most_five_touches_a_row(page: Page) -> N
     expect(page.locator(".sum-small")).to_contain_text("30 W")
 
 
+def test_nothing_moves_when_the_sum_grows_by_a_figure(page: Page) -> None:
+    choose_supply(page, volts="70.7 V", watts="2000")
+    rows = page.locator(".tally-rows")
+    tops = []
+    for count, tap, total in (
+        ("6", "5 W", "30 W"),
+        ("9", "30 W", "300 W"),
+        ("30", "30 W", "1200 W"),
+    ):
+        count_row(page, count, tap)
+        expect(page.locator(".sum-big")).to_have_text(total)
+        box = rows.bounding_box()
+        assert box is not None
+        tops.append(box["y"])
+    assert len(set(tops)) == 1
+
+
 def test_a_tally_in_order_says_the_watts_fit_and_then_what_was_not_checked(page: Page) -> None:
     choose_supply(page, volts="100 V", watts="60")
     count_row(page, "4", "6 W")

@@ -15,15 +15,23 @@ const driveChoices = () =>
     ["direct", say("choice.direct")],
   ]);
 
+/** A new output most likely drives the voltage of the others; of a first one nothing is known. @param {State} state */
+const likelyVolts = (state) => {
+  const last = jobOf(state).amplifiers.at(-1)?.outputs.at(-1);
+  return last ? String(last.line_v) : "";
+};
+
 /**
  * @param {State} state @param {string} at @param {Output | null} output
  */
 const outputFields = (state, at, output) => {
   const now = (/** @type {string} */ field) => (output ? nowText(state, output.id, field) : "");
   const volts = voltChoices(state);
-  const line_v = output ? String(output.line_v) : (volts.choices[0]?.value ?? "");
+  const line_v = output ? String(output.line_v) : likelyVolts(state);
+  const open = line_v ? [] : [{ value: "", words: say("choice.choose") }];
+  const all = [...open, ...volts.choices];
   return [
-    choiceField("line_v", `${at}.line_v`, say("field.line_v"), line_v, volts.choices, volts.stands_for),
+    choiceField("line_v", `${at}.line_v`, say("field.line_v"), line_v, all, volts.stands_for),
     numberField("max_w", `${at}.max_w`, say("field.max_w"), now("max_w"), {
       hint: say("field.max_w_hint"),
     }),
@@ -39,6 +47,10 @@ const outputFields = (state, at, output) => {
   ];
 };
 
+/** @type {NonNullable<FormKind["check"]>} */
+const checkVolts = ({ values }) =>
+  values.line_v ? null : { field: "line_v", words: say("problem.line_v"), remedy: null };
+
 /** @param {State} state @param {string} id */
 const amplifierOf = (state, id) => jobOf(state).amplifiers.find((each) => each.id === id);
 
@@ -51,6 +63,7 @@ const outputOf = (state, id) =>
 /** @type {FormKind} */
 const add_amplifier = {
   words: "do.add_amplifier",
+  check: checkVolts,
   ids: () => 2,
   lay: (state) => ({
     title: say("form.add_amplifier"),
@@ -89,6 +102,7 @@ const change_amplifier = {
 /** @type {FormKind} */
 const add_output = {
   words: "do.add_output",
+  check: checkVolts,
   ids: () => 1,
   lay: (state) => ({
     title: say("form.add_output"),

@@ -388,6 +388,7 @@ export interface Face {
   line: string;
   detail: string;
   verdict: "ok" | "near" | "over" | "unknown" | "note";
+  verdict_words: string;
   reason: string;
   load: string;
   limit: string;
@@ -429,6 +430,7 @@ export interface FindingAnswer {
   high: number | null;
   unit: string;
   verdict: "ok" | "near" | "over" | "unknown" | "note";
+  verdict_words: string;
   limit: number | null;
   values: Record<string, string | number | null>;
   words: string;

@@ -39,12 +39,12 @@ const findingLine = ({ id, title, words, remedy, shown, state }) => html`<li cla
 const findingGroup = (group) => {
   const [first] = group;
   if (!first) return nothing;
-  const { verdict, what } = first;
+  const { verdict, verdict_words, what } = first;
   return html`<details class="finding-group v-${verdict}" ?open=${!FOLDED.includes(verdict)}>
     <summary>
       <span class="finding-what">${sayOne("what", what)}</span>
       <span class="quiet">${group.length}</span>
-      ${verdictMark(verdict)}
+      ${verdictMark(verdict, verdict_words)}
     </summary>
     <ul>
       ${repeat(group, ({ id }) => id, findingLine)}

@@ -85,7 +85,7 @@ const output = (state, desk, { id, name }) => {
   const picked = pickedOf(state) === id;
   return html`<li class="wired output ${picked ? "picked" : ""}">
     <div class="output-head">
-      ${pickName(id, { ...face, title: name || face.title }, picked)} ${face.verdict ? verdictMark(face.verdict) : nothing}
+      ${pickName(id, { ...face, title: name || face.title }, picked)} ${face.verdict ? verdictMark(face.verdict, face.verdict_words) : nothing}
     </div>
     ${loadOf(face)}
     ${zoneList(

@@ -79,7 +79,7 @@ const sum = ({ tally }) => {
   const sum = counted ? (summary?.sum ?? say("tally.summing")) : say("tally.nothing");
   return html`<section class="sum" aria-label=${say("tally.sum")}>
     <div class="sum-figures">
-      <p class="sum-big">${figure(sum, figures?.finding, say("tally.sum"))}</p>
+      <p class="sum-big ${sum.length > 4 ? "long" : ""}">${figure(sum, figures?.finding, say("tally.sum"))}</p>
       <dl class="sum-small">
         ${smallFigure("tally.share", figures?.share, figures?.share_finding)}
         ${smallFigure("tally.left", figures?.left, figures?.left_finding)}

@@ -65,6 +65,7 @@ ENGLISH: dict[str, dict[str, str]] = {
     "seen": en_steps.SEEN,
     "assumption": en_assumptions.ASSUMPTIONS | en_line.ASSUMPTIONS,
     "face": en_faces.FACES,
+    "verdict": en_faces.VERDICTS,
     "kind": en_kinds.KINDS,
     "catalogue": en_catalogue.NAMES | en_line.CABLES,
     "choice": en_line.CHOICES | en_cabling.CHOICES,

@@ -1,5 +1,24 @@
 """English: the short lines by which a list shows its things."""
 
+# What a verdict is called, on a load, on the loss of a cable, and on any other thing.
+VERDICTS = {
+    "load_ok": "fits",
+    "load_near": "no reserve",
+    "load_over": "too much",
+    "load_unknown": "not known",
+    "load_note": "note",
+    "loss_ok": "keeps the limit",
+    "loss_near": "no reserve",
+    "loss_over": "too quiet",
+    "loss_unknown": "not known",
+    "loss_note": "note",
+    "mark_ok": "in order",
+    "mark_near": "look again",
+    "mark_over": "wrong",
+    "mark_unknown": "not known",
+    "mark_note": "note",
+}
+
 FACES = {
     "tap": "{tap_w} at {tap_at_v}",
     "tap_no_volts": "{tap_w}, voltage row not known",
@@ -23,6 +42,8 @@ FACES = {
     "loudspeakers.one": "{n} loudspeaker",
     "loudspeakers.many": "{n} loudspeakers",
     "zone": "{loudspeakers} on {output}",
+    "zone_ok": "The watts fit, and the far end keeps its limit of cable loss.",
+    "zone_ok_watts": "The watts fit. Not checked: cable, as none is entered on this line.",
     "zone_nowhere": "{loudspeakers}, on no output",
     "range": "{low} to {high}",
     "about": "{value} ({low} to {high})",
@@ -52,7 +73,7 @@ FACES = {
     "tally_row": "{count} × {tap_w}",
     "fits_result": "{with_reserve} with reserve, {to_rating} to the rating",
     "tally_fits": "{with_reserve} more at {tap_w}",
-    "tally_fits_none": "none more at {tap_w}",
+    "tally_fits_none": "none at {tap_w}",
     "tally_fits_rating": "{to_rating} more at {tap_w}, without reserve",
     "tally_fits_partly": "at most {with_reserve} more at {tap_w}",
     "tally_fits_rating_partly": "at most {to_rating} more at {tap_w}, without reserve",

@@ -66,7 +66,7 @@ PAGE: dict[str, str] = {
     "tally.amplifier_w": "Amplifier",
     "tally.output_max": "Output {name}",
     "tally.sum": "Sum of the taps",
-    "tally.share": "of the amplifier",
+    "tally.share": "taken",
     "tally.left": "left",
     "tally.nothing": "0 W",
     "tally.summing": "…",

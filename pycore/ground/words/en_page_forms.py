@@ -89,6 +89,7 @@ FORM_WORDS: dict[str, str] = {
     "field.existing_w": "Or its label says, watts",
     "field.existing_w_hint": "When it cannot be measured.",
     # what can be chosen
+    "choice.choose": "choose",
     "choice.not_known": "not known",
     "choice.yes": "yes",
     "choice.no": "no",
@@ -115,6 +116,7 @@ FORM_WORDS: dict[str, str] = {
     "new.zone": "Zone",
     # problems the page itself sees
     "problem.count": "Type a whole number from 1 to 200.",
+    "problem.line_v": "Choose the voltage it drives its line with.",
     "problem.no_outputs": "Tick at least one output.",
     # limits
     "limits.load_fraction": "Load, at most this share of the maximum",
