@@ -118,7 +118,7 @@ const oneStep = (run, { zone, title, steps }, step) => {
         : nothing}
     </section>
     ${step.record
-      ? html`<section class="meter-part" role="status"><ul class="readings">${readingRow(step.record, zone)}</ul></section>`
+      ? html`<section class="meter-part" role="status"><ul class="readings">${readingRow(step.record, zone, { instrument: step.record.instrument })}</ul></section>`
       : nothing}
     ${step.cautions.length
       ? html`<section class="meter-part cautions"><ul class="meter-list">${step.cautions.map((each) => html`<li>${each}</li>`)}</ul></section>`

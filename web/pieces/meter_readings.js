@@ -81,11 +81,18 @@ export const meterReadings = (state, told, zone) => {
   const { now } = readingsOf(state);
   const measured = (told?.expected ?? []).filter(({ code }) => code !== "heard");
   if (!now.length) return nothing;
+  /** @param {string} reading */
+  const toolOf = (reading) => {
+    const one = now.find(({ id }) => id === reading);
+    return one && "instrument" in one ? one.instrument : "";
+  };
   if (!measured.length && now.every(({ quantity }) => quantity === "plays")) return nothing;
   return html`<section class="meter-part" aria-labelledby="meter-readings">
     <h2 id="meter-readings">${say("meter.readings")}</h2>
     <ul class="readings">
-      ${measured.map((judged) => readingRow(judged, zone, { side: dropButton(judged.reading) }))}
+      ${measured.map((judged) =>
+        readingRow(judged, zone, { side: dropButton(judged.reading), instrument: toolOf(judged.reading) }),
+      )}
     </ul>
     ${baselineWay(state, zone)}
   </section>`;

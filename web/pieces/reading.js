@@ -27,18 +27,23 @@ export const shouldRead = ({ band: should, reading, title, deviation }, zone) =>
       </p>`
     : nothing;
 
+/** What it was measured with, where that was said. @param {string | undefined} instrument */
+const withWhat = (instrument) =>
+  instrument ? html`<p class="faded">${say("record.with", { instrument })}</p>` : nothing;
+
 /**
  * @param {Judged} judged @param {string} zone
- * @param {{title?: unknown, side?: unknown}} [more] in place of its title, and beside it
+ * @param {{title?: unknown, side?: unknown, instrument?: string}} [more] in place of its title,
+ *   beside it, and what it was measured with
  */
-export const readingRow = (judged, zone, { title = judged.title, side = nothing } = {}) => html`<li class="reading">
+export const readingRow = (judged, zone, { title = judged.title, side = nothing, instrument } = {}) => html`<li class="reading">
   <div class="reading-head">
     ${verdictShape(judged.verdict)}
     <div><p class="reading-title">${title}</p><p class="reading-shown">${judged.shown}</p></div>
     ${side}
   </div>
   ${bandOf(judged)}
-  <p>${judged.words}${judged.remedy ? html` <span class="remedy">${judged.remedy}</span>` : nothing}</p>
-  ${shouldRead(judged, zone)}
+  <p class="reading-says">${judged.words}${judged.remedy ? html` <span class="remedy">${judged.remedy}</span>` : nothing}</p>
+  ${shouldRead(judged, zone)} ${withWhat(instrument)}
   ${judged.notes.map((note) => html`<p class="faded">${note}</p>`)}
 </li>`;
