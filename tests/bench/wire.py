@@ -1,15 +1,27 @@
 """How many bytes a first visit and an update take, plain and with brotli."""
 
+import bisect
+import io
+import itertools
+import random
+import statistics
+import zipfile
 from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 from tests.bench.figures import Figure
+from web.tools.parts import read_archives
 from web.tools.places import DIST
 
 RUNTIME = {
     "pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip", "site.zip",
     "pydantic_core.wasm",
 }  # fmt: skip
+# What every release changes: the lists of files and of modules, the number of the build.
+ALWAYS = ("sw.js", "index.html", "changes.json", "py/build.js", "py/core-list.part")
+# Core files and page files that a release changes.
+RELEASES = ((1, 1), (5, 5), (20, 20))
+DRAWS = 200
 
 
 def measure() -> Iterator[Figure]:
@@ -19,10 +31,40 @@ def measure() -> Iterator[Figure]:
     ]
     app = [path for path in paths if path.name not in RUNTIME]
     core = [path for path in app if path.parent.name == "py"]
-    shares = {"first visit": paths, "update of everything but the runtime": app, "core": core}
+    shares = {"first visit": paths, "release that changes every file of the app": app, "core": core}
     for name, some in shares.items():
         yield Figure(f"{name}, plain", count_bytes(some, squeezed=False) / 1000, "kB")
         yield Figure(f"{name}, brotli", count_bytes(some, squeezed=True) / 1000, "kB")
+    page = [path for path in app if path.suffix in (".js", ".css") and path.name != "sw.js"]
+    for core_files, page_files in RELEASES:
+        sizes = draw_releases(page, core_files=core_files, page_files=page_files)
+        name = f"release of {core_files} core and {page_files} page files, brotli"
+        yield Figure(f"{name}, median", statistics.median(sizes) / 1000, "kB")
+        yield Figure(f"{name}, largest of {DRAWS}", max(sizes) / 1000, "kB")
+
+
+def draw_releases(page: list[Path], *, core_files: int, page_files: int) -> list[int]:
+    """Let chance choose the files that change; give what each such release makes one fetch."""
+    draw = random.Random(1)
+    part_of = place_modules()
+    sizes = []
+    for _ in range(DRAWS):
+        changed = {part_of[name] for name in draw.sample(sorted(part_of), core_files)}
+        fetched = {*changed, *draw.sample(page, page_files), *(DIST / name for name in ALWAYS)}
+        sizes.append(count_bytes(fetched, squeezed=True))
+    return sizes
+
+
+def place_modules() -> dict[str, Path]:
+    """Say for each module of the core in which part it travels."""
+    parts = read_archives(DIST / "py")[-1]
+    whole = b"".join(path.read_bytes() for path in parts)
+    ends = list(itertools.accumulate(path.stat().st_size for path in parts))
+    with zipfile.ZipFile(io.BytesIO(whole)) as archive:
+        return {
+            entry.filename: parts[bisect.bisect_right(ends, entry.header_offset)]
+            for entry in archive.infolist()
+        }
 
 
 def count_bytes(paths: Iterable[Path], *, squeezed: bool) -> int:

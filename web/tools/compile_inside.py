@@ -66,18 +66,34 @@ def compile_member(member: Member, root: str) -> Member:
     name, content = member
     if not name.endswith(".py"):
         return member
-    code = compile(content, root + name, "exec", dont_inherit=True)
+    tree = ast.parse(content) if root == LIBRARY else drop_docstrings(ast.parse(content))
+    code = compile(tree, root + name, "exec", dont_inherit=True)
     packed = bootstrap._code_to_hash_pyc(code, source_hash(content), False)  # type: ignore[attr-defined]
     return name + "c", bytes(packed)
 
 
-def pack(members: list[Member]) -> bytes:
-    """Zip with one fixed date, so that equal input gives equal bytes."""
+def drop_docstrings(tree: ast.Module) -> ast.Module:
+    """Leave out what only a reader of the source needs; asserts and line numbers stay."""
+    for node in ast.walk(tree):
+        if not isinstance(node, (ast.Module, ast.ClassDef, ast.FunctionDef, ast.AsyncFunctionDef)):
+            continue
+        if ast.get_docstring(node, clean=False) is not None:
+            node.body[:1] = (
+                [] if len(node.body) > 1 else [ast.copy_location(ast.Pass(), node.body[0])]
+            )
+    return tree
+
+
+def pack(members: list[Member], *, stored: bool) -> bytes:
+    """Zip with one fixed date, so that equal input gives equal bytes.
+
+    What is stored is squeezed on its way by the server, many modules together.
+    """
     whole = io.BytesIO()
     with zipfile.ZipFile(whole, "w", zipfile.ZIP_DEFLATED, compresslevel=9) as archive:
         for name, content in members:
             entry = zipfile.ZipInfo(name, (1980, 1, 1, 0, 0, 0))
-            entry.compress_type = zipfile.ZIP_DEFLATED
+            entry.compress_type = zipfile.ZIP_STORED if stored else zipfile.ZIP_DEFLATED
             archive.writestr(entry, content)
     return whole.getvalue()
 
@@ -150,7 +166,7 @@ def make_archive(kind: str) -> None:
             needs |= list_imports(name, content, inside_functions=inside_functions)
     Path(f"/out/{kind}.needs").write_text("\n".join(sorted(name_library_files(needs))))
     compiled = [compile_member(each, root) for each in members]
-    Path(f"/out/{kind}.zip").write_bytes(pack(compiled))
+    Path(f"/out/{kind}.zip").write_bytes(pack(compiled, stored=kind == "pycore"))
 
 
 for wanted in json.loads(ARGUMENT)["wanted"]:  # type: ignore[name-defined]  # noqa: F821

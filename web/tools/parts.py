@@ -1,9 +1,9 @@
 """The archive of the core travels in parts, so that an update fetches only what it changes.
 
-Each module is deflated by itself, so one that has not changed has the same bytes in every
-build. A part ends where a hash of the next module's name says so, or where it gets too long: a
-module that grows, comes or goes changes its own part, seldom the next, and the list at the end
-of the archive.
+Modules are stored as they are, so one that has not changed has the same bytes in every build,
+and the server squeezes a part as a whole. A part ends where a hash of the next module's name
+says so, or where it gets too long: a module that grows, comes or goes changes its own part,
+seldom the next, and the list at the end of the archive.
 """
 
 import json
@@ -12,8 +12,8 @@ import zipfile
 import zlib
 from pathlib import Path
 
-MODULES_EACH = 10
-MOST_BYTES = 36_000
+MODULES_EACH = 5
+MOST_BYTES = 60_000
 BUILD = "build.js"
 
 
