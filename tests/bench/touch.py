@@ -38,9 +38,7 @@ def measure() -> Iterator[Figure]:
 
 def open_job(context: BrowserContext, address: str, count: int) -> Page:
     """Open a job from a file, as a person would, and pick its last loudspeaker."""
-    page = context.new_page()
-    page.set_default_timeout(LONG_MILLISECONDS)
-    expect.set_options(timeout=LONG_MILLISECONDS)
+    page = make_page(context)
     page.goto(f"{address}#/jobs")
     with tempfile.TemporaryDirectory() as folder:
         path = Path(folder) / "job.json"
@@ -48,11 +46,31 @@ def open_job(context: BrowserContext, address: str, count: int) -> Page:
         page.locator("input[type=file]").set_input_files(path)
         page.get_by_role("button", name="Keep it", exact=True).click()
         expect(page.locator("main.sheet-job")).to_be_visible()
+    pick_last(page, address, count)
+    return page
+
+
+def come_back(context: BrowserContext, address: str, count: int) -> Page:
+    """Load the page anew at a job that is kept, and pick its last loudspeaker."""
+    page = make_page(context)
+    pick_last(page, address, count)
+    return page
+
+
+def make_page(context: BrowserContext) -> Page:
+    """Make a page that is waited for as long as it takes."""
+    page = context.new_page()
+    page.set_default_timeout(LONG_MILLISECONDS)
+    expect.set_options(timeout=LONG_MILLISECONDS)
+    return page
+
+
+def pick_last(page: Page, address: str, count: int) -> None:
+    """Go to the first zone of the job and pick its last loudspeaker."""
     page.goto(f"{address}#/job/bench{count}/zone/z0")
     page.locator(".point-pick").last.click()
     expect(page.locator("[data-act='point.tap']").first).to_be_visible()
     page.evaluate(SCRIPT.read_text())
-    return page
 
 
 def touch_taps(page: Page) -> list[float]:

@@ -16,6 +16,15 @@ export const hash = async (bytes) => {
   return Array.from(new Uint8Array(digest), (byte) => byte.toString(16).padStart(2, "0")).join("");
 };
 
+/**
+ * Give back the memory of bytes that are of no more use, whoever still holds on to them: the
+ * runtime keeps what it was started with for as long as it lives.
+ * @param {Uint8Array<ArrayBuffer>} bytes
+ */
+export const letGo = ({ buffer }) => {
+  structuredClone(buffer, { transfer: [buffer] });
+};
+
 /** The size of the memory and of the table of functions. @param {Module} module @returns {Shape} */
 export const measure = ({ HEAP8, wasmTable }) => ({ heap: HEAP8.length, table: wasmTable.length });
 

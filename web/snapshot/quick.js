@@ -7,7 +7,7 @@
  * and no clock, so nothing else of that moment lives on in it.
  */
 
-import { hash, makeRoom, measure } from "./memory.js";
+import { hash, letGo, makeRoom, measure } from "./memory.js";
 import { askDevice, explainMark, mayMake, mayUse, noteFailed, noteSpoiled } from "./policy.js";
 import { prove } from "./proof.js";
 import { openShelf } from "./shelf.js";
@@ -72,9 +72,14 @@ const tryCopy = async (shelf, start, label, marked) => {
     await marked;
     makeRoom(module, label.shape);
   };
-  const engine = await start({ bytes, onModule });
-  if (prove(engine.handle) !== label.proof) throw new Error("the copy answers wrongly");
-  return engine;
+  try {
+    const engine = await start({ bytes, onModule });
+    if (prove(engine.handle) !== label.proof) throw new Error("the copy answers wrongly");
+    return engine;
+  } finally {
+    letGo(bytes);
+    reading.then(letGo, () => {});
+  }
 };
 
 /**
@@ -127,6 +132,7 @@ const startAndCopy = async (shelf, key, start) => {
     const keep = async () => {
       const digest = await hash(bytes);
       await shelf.keepCopy({ key, shape, length: bytes.length, digest, proof }, bytes);
+      letGo(bytes);
     };
     return { handle, way: "made", later: keep, onBroken: nothing };
   } catch (error) {
