@@ -93,21 +93,29 @@ export const makeUpdates = ({ onOffline, onWaiting, save, whenIdle }) => {
     location.reload();
   };
 
+  let listens = false;
+  const listen = () => {
+    if (listens) return;
+    listens = true;
+    container.addEventListener("controllerchange", follow);
+    addEventListener("online", lookAgain);
+    document.addEventListener("visibilitychange", lookAgain);
+  };
+
   return {
     async register() {
-      if (looked || !container) return;
-      looked = Date.now();
+      if (listens || !container) return;
+      listen();
       onOffline("getting");
-      container.addEventListener("controllerchange", follow);
-      addEventListener("online", lookAgain);
-      document.addEventListener("visibilitychange", lookAgain);
       await look();
     },
 
     /** Look by hand whether everything is kept, and for a new version. */
     async check() {
+      if (!container) return onOffline("none");
+      listen();
       onOffline("getting");
-      await (container ? look() : onOffline("none"));
+      await look();
     },
 
     /** Change to the version that waits, after everything is kept; fails when it is not. */

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Playwright
 
+from tests.engines.app import App
 from tests.engines.chromium import Chromium
 from tests.engines.driver import Absent, Driver
 from tests.engines.firefox import Firefox
@@ -49,3 +50,11 @@ def stand(tmp_path: Path) -> Iterator[Stand]:
     server = Stand(place)
     with server.serve_in_background():
         yield server
+
+
+@pytest.fixture
+def app(engine: Driver, stand: Stand, dist: Path) -> Iterator[App]:
+    """The built app, not yet visited."""
+    yield App(engine, stand, dist)
+    stand.revive()
+    engine.go("about:blank")

@@ -1,0 +1,124 @@
+"""Updates of the built app: whole, while something is typed, and killed while they land."""
+
+import contextlib
+from pathlib import Path
+
+import pytest
+
+from tests.engines.app import NEXT, OLD, App
+from tests.engines.driver import Gone
+
+pytestmark = [pytest.mark.slow, pytest.mark.browser]
+
+RENAMED = "Typed just before"
+TYPE = """(() => {
+    const field = document.querySelector("[data-field=name]");
+    field.value = "WORDS";
+    field.dispatchEvent(new Event("input", { bubbles: true }));
+})()"""
+IN_ONE_MOMENT = """(() => {
+    const press = (words) => [...document.querySelectorAll("button")]
+        .find(({ textContent }) => textContent.trim() === words).click();
+    press("Save");
+    press("Change to it");
+})()"""
+
+
+def type_name(app: App, job: str, words: str) -> None:
+    """Open the form of the job's name and type there, without saving."""
+    app.show(job)
+    app.wait_for(".bench", "Name and place")
+    app.press("Name and place")
+    app.wait_for(".bench", "Name of the job")
+    app.engine.evaluate(f"void {TYPE.replace('WORDS', words)}")
+
+
+def test_an_update_brings_every_file_and_an_act_in_that_moment_is_kept(
+    app: App, tmp_path: Path
+) -> None:
+    job = app.keep()
+    app.deploy_next(tmp_path)
+    app.look_for_update()
+    type_name(app, job, RENAMED)
+    assert app.read_marks() == OLD
+    app.engine.evaluate(f"void (globalThis.before = true, {IN_ONE_MOMENT})")
+    app.wait_for_next()
+    app.wait_for("h1", RENAMED)
+    app.wait_for(".top-state", "Kept")
+
+
+def test_what_is_being_typed_in_one_tab_outlives_a_change_made_in_another(
+    app: App, tmp_path: Path
+) -> None:
+    job = app.keep()
+    app.deploy_next(tmp_path)
+    type_name(app, job, RENAMED)
+    app.engine.evaluate("void (globalThis.before = true)")
+    app.engine.show(1)
+    app.open("#/about")
+    app.look_for_update()
+    app.accept()
+    app.engine.show(0)
+    assert app.engine.evaluate("globalThis.before")
+    assert app.engine.evaluate("document.querySelector('[data-field=name]').value") == RENAMED
+    app.press("Save")
+    app.wait_for_next()
+    app.wait_for("h1", RENAMED)
+    app.wait_for(".top-state", "Kept")
+
+
+def restart(app: App, job: str) -> list[bool]:
+    """End the browser as a flat battery would, start it without a server; say what it shows."""
+    app.stand.die_after(0)
+    app.engine.kill()
+    app.engine.start()
+    app.open(job)
+    app.wait_for("h1", RENAMED)
+    marks = app.read_marks()
+    assert marks in (OLD, NEXT)
+    app.stand.revive()
+    return marks
+
+
+def test_killed_at_every_stage_of_an_update_the_app_and_the_job_are_whole(
+    app: App, tmp_path: Path
+) -> None:
+    if app.engine.name == "webkit":
+        pytest.skip("its driver starts every browser on an empty profile")
+    job = app.keep()
+    type_name(app, job, RENAMED)
+    app.press("Save")
+    app.wait_for("h1", RENAMED)
+    app.wait_for(".top-state", "Kept")
+    app.deploy_next(tmp_path)
+    for files in (1, 3):  # the worker; and then some of the files it wants
+        app.stand.die_after(files)
+        look_in_vain(app)
+        assert restart(app, job) == OLD
+    app.look_for_update()
+    assert app.read_marks() == OLD
+    marks = restart(app, job)
+    if marks == OLD:  # some change to what waits when nobody holds on to the old one
+        app.look_for_update()
+        with_the_touch_in_the_air(app)
+        marks = restart(app, job)
+    if marks == OLD:
+        app.look_for_update()
+        app.accept()
+    assert app.read_marks() == NEXT
+    app.open(job)
+    app.wait_for("h1", RENAMED)
+
+
+def look_in_vain(app: App) -> None:
+    """Look for a new version while the server dies."""
+    app.show("#/about")
+    app.wait_for(".offline", "signal")
+    app.press("Check again")
+    app.wait_for(".offline", "eady without signal")
+
+
+def with_the_touch_in_the_air(app: App) -> None:
+    """Accept the update; the browser is ended before it can say how that went."""
+    with contextlib.suppress(Gone):
+        app.press("Change to it")
