@@ -19,14 +19,15 @@
     globalThis.Worker = class extends Plain {
       constructor(...words) {
         super(...words);
-        this.addEventListener("message", ({ data }) => data?.ready && resolve(performance.now()));
+        this.addEventListener("message", ({ data }) => data?.ready && resolve({ ready: performance.now(), way: data.way }));
       }
     };
   });
 
-  globalThis.visit = Promise.all([job, engine]).then(([seen, ready]) => ({
+  globalThis.visit = Promise.all([job, engine]).then(([seen, { ready, way }]) => ({
     "first paint": performance.getEntriesByName("first-contentful-paint")[0]?.startTime ?? Number.NaN,
     "saved job painted": seen,
     "engine ready": ready,
+    way,
   }));
 })();
