@@ -50,6 +50,9 @@ class Handler(BaseHTTPRequestHandler):
     """Serves the files of one folder and nothing else."""
 
     protocol_version = "HTTP/1.1"
+    # Head and body leave together and at once: otherwise each file waits for the head's receipt.
+    wbufsize = -1
+    disable_nagle_algorithm = True
     server: "FolderServer"
 
     def do_GET(self) -> None:
@@ -108,6 +111,8 @@ class FolderServer(ThreadingHTTPServer):
     """A threaded server of one folder below one prefix."""
 
     daemon_threads = True
+    # A browser opens several lines at once; one that finds no room tries again a second later.
+    request_queue_size = 128
 
     def __init__(self, folder: Path, *, host: str, port: int, prefix: str = "/") -> None:
         self.folder = folder.resolve()
