@@ -51,10 +51,21 @@ export const followFocus = (store, root) => {
     else if (opener instanceof HTMLElement && opener.isConnected) opener.focus();
   };
 
+  const showPicked = () => root.querySelector(".picked")?.scrollIntoView({ block: "nearest" });
+  // The panel grows when its numbers arrive; it is followed until the person moves something.
+  const growing = new ResizeObserver(showPicked);
+  for (const moved of ["pointerdown", "wheel", "keydown"]) {
+    root.addEventListener(moved, () => growing.disconnect(), { passive: true });
+  }
+
   /** A picked thing must not lie behind the panel that opens for it. @param {State} state */
   const followPick = ({ bench }) => {
     const now = bench?.is === "thing" ? bench.id : null;
-    if (now && now !== pick) root.querySelector(".picked")?.scrollIntoView({ block: "nearest" });
+    const panelNow = root.querySelector(".bench");
+    if (now && now !== pick && panelNow) {
+      showPicked();
+      growing.observe(panelNow);
+    }
     pick = now;
   };
 

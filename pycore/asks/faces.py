@@ -172,7 +172,9 @@ def _zone(desk: Desk, zone: Zone) -> Face:
     line = say("face", code, values=texts, language=desk.manner.language)
     face = _face(desk, zone.id, line=line, concern=[desk.by_place.get(p, []) for p in places])
     asked = desk.checked.loads.asked.get((zone.id, "override"))
-    if face["verdict"] == "ok":
+    if not zone.line:  # with nothing on it there is nothing to call in order
+        face["verdict"], face["reason"] = "note", ""
+    elif face["verdict"] == "ok":
         face["reason"] = _zone_in_order(desk, zone)
         face["verdict_words"] = verdict_words("output_load_w", "ok", manner=desk.manner)
     if asked is not None:

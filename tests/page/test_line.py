@@ -182,6 +182,7 @@ def test_a_zone_is_landed_on_another_output_and_moved_up(page: Page) -> None:
 
 def test_the_limits_of_a_job_change_its_verdict(page: Page) -> None:
     open_new_job(page)
+    expect(page.locator(".zone-verdict")).to_have_count(0)
     hang(page, count="9", tap="7.5")
     expect(page.locator(".zone-verdict")).to_contain_text("fits")
     expect(page.locator(".verdict-reason")).to_contain_text("Not checked: cable")

@@ -81,7 +81,10 @@ const plainBench = (desk) => html`<div class="bench-buttons narrow">
   <a class="bench-button" href="#/job/${desk.id}/kinds">
     ${glyph("loudspeaker")}<span>${say("title.kinds")}</span>
   </a>
-  ${benchButton("change", say("form.change_job"), "form.open", { form: "change_job" })}
+  <button type="button" class="bench-button" data-act="form.open" data-form="change_job"
+    aria-label=${say("form.change_job")}>
+    ${glyph("change")}<span>${say("form.rename")}</span>
+  </button>
   <a class="bench-button" href="#/job/${desk.id}/share">
     ${glyph("send")}<span>${say("title.share")}</span>
   </a>

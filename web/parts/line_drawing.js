@@ -115,6 +115,6 @@ export const lineDrawing = (state) => {
     <h2 id="drawing-title" class="unseen">${say("drawing.title")}</h2>
     ${states(state, drawing)}
     ${drawing.points.length ? blocks(state, drawing) : html`<p class="empty quiet">${say("zone.empty")}</p>`}
-    ${legend(drawing)}
+    ${drawing.points.length ? legend(drawing) : nothing}
   </section>`;
 };

@@ -65,6 +65,7 @@ export const lineFigures = (state) => {
   const found = withoutEchoes(findingsOf(state));
   const others = OTHERS.flatMap((what) => found.filter((finding) => finding.what === what));
   const { drawing } = state.line;
+  if (!others.length) return nothing;
   const limit = drawing?.of === state.place.zone ? drawing?.answer.limit : null;
   return html`<section class="line-figures" aria-labelledby="line-figures-title">
     <h2 id="line-figures-title">${say("line.figures")}</h2>

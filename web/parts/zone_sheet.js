@@ -68,7 +68,7 @@ const zoneHead = (desk, zone) => {
       <span class="quiet">${face.line}</span>
     </p>
     ${typeof face.share_fraction === "number" ? shareBar(face.share_fraction, verdict) : nothing}
-    <p class="zone-verdict">${shape(verdict)}<strong>${face.verdict_words ?? sayOne("verdict", verdict)}</strong></p>
+    ${zone.line.length ? html`<p class="zone-verdict">${shape(verdict)}<strong>${face.verdict_words ?? sayOne("verdict", verdict)}</strong></p>` : nothing}
     ${face.reason ? html`<p class="verdict-reason">${face.reason}</p>` : nothing}
   </section>`;
 };

@@ -23,8 +23,8 @@ FINDINGS = {
     " is allowed. Nothing is harmed.",
     "zone_loss_over_bounded": "{point} loses {low} in the cable at least, and {limit} is allowed."
     " The far end is that much quieter; nothing is harmed.",
-    "zone_loss_unknown_section": "What the cable of {place} loses is not known: {unknown_sections}"
-    " of its sections have no length or no cable.",
+    "zone_loss_unknown_section": "What the cable of {place} loses is not known: the length or"
+    " the cable of {unknown_sections} of its sections is not entered.",
     "zone_loss_unknown_load": "What the cable of {place} loses is not known: {unknown_taps} of its"
     " taps are not known, and it depends on them.",
     "zone_loss_not_entered": "What the cable of {place} loses is not known: no length or cable is"
