@@ -18,6 +18,7 @@ export const firstLine = {
     run: "",
     of: "",
     answer: null,
+    asked: null,
     problem: null,
   },
   turning: null,

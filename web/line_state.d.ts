@@ -31,6 +31,8 @@ export interface WhatIf {
   run: string;
   of: string;
   answer: door.WhatIfAnswer | null;
+  /** What the answer was asked with: with it a number that would be can be opened. */
+  asked: { change: object; typed: Record<string, string> } | null;
   problem: { words: string; remedy: string | null } | null;
 }
 export interface LineState {

@@ -9,6 +9,7 @@ from pycore.asks.names import names_of
 from pycore.calc.choice import CableChoice, LongestRun, Pick, choose_cable, longest_run
 from pycore.calc.finding import FindingValue, Verdict
 from pycore.calc.line_loss import NEAR_TIMES, SLACK
+from pycore.ground.plain import kept_together
 from pycore.ground.units import Manner, show, show_typed, unit_of
 from pycore.ground.words import ENGLISH, say
 from pycore.jobs import CableKind, Closed, Job, Zone
@@ -40,12 +41,14 @@ class CablePick(TypedDict):
     """One proposal: a cable for some sections, the loss with it, and why none thinner.
 
     `command` puts it in; null where it is there already, or where nothing can be put in.
+    `finding` opens the working of the loss, asked with that command.
     """
 
     title: str
     words: str
     why_not: str
     loss: str
+    finding: str | None
     here: bool
     command: dict[str, Any] | None
 
@@ -117,7 +120,7 @@ def choose(body: CableBody, manner: Manner) -> CableAnswer:
             }
             for one in choice.rescues
         ],
-        "stock": [kind.name for kind in stocked],
+        "stock": [kept_together(kind.name) for kind in stocked],
     }
 
 
@@ -190,6 +193,7 @@ def _pick(desk: Desk, sections: Literal["all", "home_run"], *, pick: Pick | None
     loss = show(pick.loss_db, "db", manner=desk.manner)
     made = _proposal(title, words)
     made.update({"why_not": why, "loss": loss, "here": here, "command": command})
+    made["finding"] = _loss_of(desk)
     return made
 
 
@@ -199,9 +203,15 @@ def _proposal(title: str, words: str) -> CablePick:
         "words": words,
         "why_not": "",
         "loss": "",
+        "finding": None,
         "here": False,
         "command": None,
     }
+
+
+def _loss_of(desk: Desk) -> str:
+    """The id of the finding of the zone's loss."""
+    return f"zone_loss_db:{desk.zone.id}:override"
 
 
 def _command(desk: Desk, sections: object, *, cable: str) -> dict[str, Any]:
@@ -225,6 +235,7 @@ def _step_ups(desk: Desk) -> list[CablePick]:
         )
         made = _proposal(desk.names.get(one.section, ""), words)
         made["loss"] = show(one.loss_db, "db", manner=desk.manner)
+        made["finding"] = _loss_of(desk)
         made["command"] = _command(desk, [one.section], cable=one.cable)
         proposals.append(made)
     return proposals

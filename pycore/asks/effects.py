@@ -90,7 +90,7 @@ def _effects(trial: Trial, zone: Zone, *, manner: Manner) -> Iterator[Effect]:
         yield _share(what, finding, manner=manner)
     far = next((one for one in found if _is_loss(one, zone)), None)
     if far is not None and far.value is not None:
-        text = show(far.value, "db", manner=manner)
+        text = bounds_text(Bounds(far.value, far.low, far.high), "db", manner=manner)
         yield _effect("far", text, verdict=far.verdict, finding=far.id, manner=manner)
 
 

@@ -128,6 +128,7 @@ def _tidy(text: str) -> str:
         " - ": " − ",
         "sum(each)": "sum of all",
         "the larger of(": "the larger of (",
+        "(-": "(−",
     }
     for code, sign in signs.items():
         text = text.replace(code, sign)

@@ -18,6 +18,7 @@ from pycore.calc.rows import row_between, row_finding, row_working
 from pycore.calc.solve import Lines
 from pycore.calc.sound_story import change_finding, change_working
 from pycore.calc.story import working_of
+from pycore.calc.wrong_rows import count_finding, count_working
 from pycore.ground.problems import BadCommand
 from pycore.ground.working import Working
 
@@ -55,6 +56,8 @@ def _made_when_asked(checked: Checked, wanted: str, *, before: Lines | None) -> 
         yield from _points(checked, rest)
     elif what == "sound_change_db" and before is not None:
         yield from _changes(checked, rest, before=before)
+    elif what == "wrong_rows_count":
+        yield Opened(count_finding(checked.loads), count_working(checked.loads))
     elif what == "row_load_w":
         yield from _rows(checked, rest)
     elif what.endswith(("_share", "_left_w")):

@@ -22,6 +22,7 @@ NAMED = (
     "near",
     "amplifier",
 )
+COUNTED = ("what_fits", "wrong_rows_count")
 TYPED = ("tap_w", "tap_at_v", "line_v", "rated_w", "rated_at_v", "direct_ohm", "limit", "each_w")
 
 
@@ -70,7 +71,7 @@ def _remedy(finding: Finding, texts: Mapping[str, str], *, manner: Manner) -> st
 def _shown(finding: Finding, manner: Manner) -> ShownTexts:
     """The finding's own numbers as texts: a range where the value is not one number."""
     shown: ShownTexts = {}
-    if finding.unit != "count" or finding.what == "what_fits":  # a mark has no number to show
+    if finding.unit != "count" or finding.what in COUNTED:  # a mark has no number to show
         shown["value"] = range_text(finding, manner)
     if finding.low is not None:
         shown["low"] = show(finding.low, finding.unit, manner=manner)

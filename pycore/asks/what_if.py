@@ -27,6 +27,7 @@ COMPARED = (
     "pool_load_w",
     "output_impedance_ohm",
     "attenuator_load_w",
+    "wrong_rows_count",
     "zone_loss_db",
     "zone_loss_10k_db",
     "zone_spread_db",
@@ -95,13 +96,18 @@ class WhatIfBody(Closed):
 
 
 class WhatIfRow(TypedDict):
-    """One number before and after; empty where it is only in one of them."""
+    """One number before and after; empty where it is only in one of them.
+
+    The findings open the workings: of the second, asked with the same change.
+    """
 
     title: str
     before: str
     after: str
     verdict_before: Verdict
     verdict_after: Verdict
+    finding_before: str | None
+    finding_after: str | None
 
 
 class WhatIfAnswer(TypedDict):
@@ -119,7 +125,7 @@ def what_if(body: WhatIfBody, manner: Manner) -> WhatIfAnswer:
     told = whatif.what_if(body.job, wanted.change())
     names = names_of(body.job)
     rows = []
-    for pair in told.compared:
+    for pair in (*told.compared, told.wrong_rows):
         some = pair.after or pair.before
         if some is None or some.what not in COMPARED or some.state == "set":
             continue
@@ -160,6 +166,8 @@ def _row(pair: whatif.Compared, *, names: dict[str, str], manner: Manner) -> Wha
         "after": now[1],
         "verdict_before": was[2],
         "verdict_after": now[2],
+        "finding_before": pair.before.id if pair.before else None,
+        "finding_after": pair.after.id if pair.after else None,
     }
 
 

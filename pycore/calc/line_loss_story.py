@@ -3,7 +3,7 @@ loudspeaker, and the balance of its watts."""
 
 from collections.abc import Iterator
 
-from pycore.calc.line_loss import Worst, loss_of
+from pycore.calc.line_loss import Loss, Worst, loss_of
 from pycore.calc.line_more import path_to
 from pycore.calc.network import spend
 from pycore.calc.solve import Line, Run
@@ -29,6 +29,7 @@ def tell_loss(line: Line) -> Iterator[Step]:
     loss = loss_of(line)
     told: set[int] = set()
     if loss.value is not None and line.value is not None:
+        yield from _bound_steps(line, loss)
         yield from _path_steps(line, line.value, worst=loss.value, told=told)
         yield from _balance_steps(line, line.value)
         yield loss_step(line, line.value, node=loss.value.node)
@@ -39,13 +40,22 @@ def tell_loss(line: Line) -> Iterator[Step]:
             yield loss_step(line, solved, node=worst.node)
 
 
-def loss_step(line: Line, solved: Run, *, node: int) -> Step:
+def _bound_steps(line: Line, loss: Loss) -> Iterator[Step]:
+    """The least and the most, where the one number told is not the only one it can be."""
+    ends = (("line_loss_low", loss.low, line.low), ("line_loss_high", loss.high, line.high))
+    if any(worst is None or worst != loss.value for _, worst, _ in ends):
+        for code, worst, solved in ends:
+            if worst is not None and solved is not None:
+                yield loss_step(line, solved, node=worst.node, code=code)
+
+
+def loss_step(line: Line, solved: Run, *, node: int, code: str = "line_loss") -> Step:
     """From the terminals to a node."""
     volts = {
         "from_v": number(line.reference_v, "v"),
         "at_v": number(line.volts_at(solved, node), "v"),
     }
-    return step("line_loss", level.loss_db, inputs=volts)
+    return step(code, level.loss_db, inputs=volts)
 
 
 def _path_steps(line: Line, solved: Run, *, worst: Worst, told: set[int]) -> Iterator[Step]:

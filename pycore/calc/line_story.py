@@ -126,6 +126,10 @@ def _tell_waste(line: Line) -> Iterator[Step]:
 
 def _tell_zone_ohms(line: Line) -> Iterator[Step]:
     value = line_ohms.seen_value(line)
+    most, least = line_ohms.seen_most(line), line_ohms.seen_least(line)
+    if value is None or (most, least) != (value, value):
+        yield from _magnitude_steps(most, code="line_reads_low")
+        yield from _magnitude_steps(least, code="line_reads_high")
     if value is not None:
         nominal = load_ohm_of(line) if line.state == "override" else None
         if nominal is not None:
@@ -133,24 +137,28 @@ def _tell_zone_ohms(line: Line) -> Iterator[Step]:
             volts = Known(line.laid.line_v, "v", "typed")
             inputs = {"line_v": volts, "load_w": number(load_w, "w")}
             yield step("line_load", power.impedance_of_watts_ohm, inputs=inputs)
-        yield from _magnitude_steps(value)
-        return
-    yield from _magnitude_steps(line_ohms.seen_most(line))
-    yield from _magnitude_steps(line_ohms.seen_least(line))
+        yield from _magnitude_steps(value, code="line_reads")
 
 
-def _magnitude_steps(seen_s: complex | None) -> Iterator[Step]:
+def _magnitude_steps(seen_s: complex | None, *, code: str) -> Iterator[Step]:
     if seen_s:
         parts = {
             "conductance_s": number(seen_s.real, "s"),
             "susceptance_s": number(seen_s.imag, "s"),
         }
-        yield step("line_reads", level.magnitude_ohm, inputs=parts)
+        yield step(code, level.magnitude_ohm, inputs=parts)
 
 
 def _tell_output(hanging: list[Line]) -> Iterator[Step]:
-    for seen in (line_ohms.seen_value, line_ohms.seen_most, line_ohms.seen_least):
-        each = [seen(line) for line in hanging]
+    """Its least and its most where it lies in a range, then the number itself."""
+    value = tuple(line_ohms.seen_value(line) for line in hanging)
+    ends = {
+        "line_reads_low": tuple(line_ohms.seen_most(line) for line in hanging),
+        "line_reads_high": tuple(line_ohms.seen_least(line) for line in hanging),
+    }
+    if all(each == value for each in ends.values()):
+        ends = {}
+    for code, each in {**ends, "line_reads": value}.items():
         known = [one for one in each if one is not None]
         if len(known) < len(each) or not any(known):
             continue
@@ -160,9 +168,7 @@ def _tell_output(hanging: list[Line]) -> Iterator[Step]:
             sums.append(step("line_beside", level.sum_of_siemens_s, inputs=side_by_side))
         yield from sums
         parts = {"conductance_s": computed(sums[0]), "susceptance_s": computed(sums[1])}
-        yield step("line_reads", level.magnitude_ohm, inputs=parts)
-        if seen is line_ohms.seen_value:
-            return
+        yield step(code, level.magnitude_ohm, inputs=parts)
 
 
 TELLERS: dict[str, Teller] = {

@@ -8,6 +8,7 @@ from pycore.calc.finding import Finding
 from pycore.calc.judge import finding_of
 from pycore.calc.limits import limits_of, loads_of
 from pycore.calc.line import line_findings
+from pycore.calc.wrong_rows import count_finding
 from pycore.ground.problems import BadCommand
 from pycore.jobs import Fitted, Job, Loudspeaker, Output, Point, Zone
 from pycore.jobs.tree import hanging_order
@@ -57,10 +58,11 @@ class Compared(NamedTuple):
 
 
 class WhatIf(NamedTuple):
-    """The changed job, and every finding of loads and lines before and after."""
+    """The changed job, every finding of loads and lines, and the wrong voltage rows counted."""
 
     job: Job
     compared: tuple[Compared, ...]
+    wrong_rows: Compared
 
 
 def what_if(job: Job, change: Change) -> WhatIf:
@@ -69,7 +71,9 @@ def what_if(job: Job, change: Change) -> WhatIf:
     before = {finding.id: finding for finding in _findings(job)}
     after = {finding.id: finding for finding in _findings(changed)}
     ids = dict.fromkeys((*before, *after))
-    return WhatIf(changed, tuple(Compared(one, before.get(one), after.get(one)) for one in ids))
+    compared = tuple(Compared(one, before.get(one), after.get(one)) for one in ids)
+    was, now = count_finding(loads_of(job)), count_finding(loads_of(changed))
+    return WhatIf(changed, compared, Compared(now.id, was, now))
 
 
 def _findings(job: Job) -> Iterable[Finding]:

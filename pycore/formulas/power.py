@@ -2,7 +2,15 @@
 
 import math
 
-from pycore.ground.sources import ADDITION, DECIBEL, OHMS_LAW, PRACTICE, RATIO, TRANSFORMER
+from pycore.ground.sources import (
+    ADDITION,
+    COUNTING,
+    DECIBEL,
+    OHMS_LAW,
+    PRACTICE,
+    RATIO,
+    TRANSFORMER,
+)
 from pycore.ground.working import equation
 
 
@@ -41,6 +49,12 @@ def drawn_of_delivered_w(*, tap_w: float, transformer_loss_db: float) -> float:
 def sum_of_draws_w(*, each_w: tuple[float, ...]) -> float:
     """The sum (W) of what hangs in parallel at one voltage, exactly rounded."""
     return math.fsum(each_w)
+
+
+@equation("sum(each_count)", unit="count", source=COUNTING)
+def sum_of_counts(*, each_count: tuple[float, ...]) -> float:
+    """So many things together (a count)."""
+    return math.fsum(each_count)
 
 
 @equation("load_w / most_w", unit="fraction", source=RATIO)

@@ -65,10 +65,11 @@ def kept_together(text: str) -> str:
 # The same few names and numbers go into many sentences.
 @lru_cache(maxsize=4000)
 def isolated(text: str) -> str:
-    """A plain line as it may stand in a sentence: a right-to-left one keeps to itself."""
+    """A plain line as it may stand in a sentence: a right-to-left one keeps to itself, and so
+    does a number in a name with its unit ("2.5 mm²")."""
     if text.isascii() and text.isprintable():
-        return text
-    line = plain_line(text)
+        return kept_together(text)
+    line = kept_together(plain_line(text))
     if line.isascii() or RIGHT_TO_LEFT.search(line) is None:
         return line
     return f"{FIRST_STRONG}{line}{POP}"

@@ -20,6 +20,7 @@ class Source(NamedTuple):
 
 OHMS_LAW = Source("Ohm's law and Joule's law", "P = V² / R", "arithmetic")
 ADDITION = Source("Parallel conductances add", "Kirchhoff's current law", "arithmetic")
+COUNTING = Source("Counting", "one by one", "arithmetic")
 RATIO = Source("A share of a whole", "part / whole", "arithmetic")
 DECIBEL = Source("IEC 60027-3", "level difference of a field quantity, 20 log10", "memory")
 TRANSFORMER = Source("Ideal transformer", "ohms go with the square of the ratio", "arithmetic")

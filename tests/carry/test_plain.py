@@ -11,6 +11,7 @@ from pycore.carry.link import read_link, write_link
 from pycore.ground.plain import isolated, plain_line, plain_notes
 from pycore.ground.words import say
 from pycore.jobs import Job
+from tests.drawn import as_read
 from tests.samples.travellers import make_traveller
 
 # Unicode Standard Annex 9, section 2: the explicit formatting characters (from memory).
@@ -59,7 +60,7 @@ def test_a_name_from_right_to_left_keeps_to_itself_in_a_sentence(text: str) -> N
 
 
 def test_other_names_go_into_a_sentence_as_they_are() -> None:
-    assert isolated("Üst kat 12 −6 dB") == "Üst kat 12 −6 dB"
+    assert as_read(isolated("Üst kat 12 −6 dB")) == "Üst kat 12 −6 dB"
     said = say("change_value", "hung_first", values={"zone": "a\u202eb"}, language="en")
     assert "ab" in said
 

@@ -184,3 +184,49 @@ def test_a_command_that_does_not_fit_is_refused_as_in_an_edit() -> None:
     body = {"job": job, "finding": "zone_load_w:a:override"}
     refused = ask("working", {**body, "commands": [{"do": "set_tap", "point": "nobody"}]})
     assert refused["problem"]["where"]["point"] == "nobody"
+
+
+def test_what_if_counts_the_taps_marked_for_another_voltage_and_each_side_opens() -> None:
+    zones = zone("a", *[speaker(5.0)] * 4), zone("b", *[speaker(5.0)] * 3, speaker(5.0, 100.0))
+    job = raw_job([output(max_w=120.0)], *zones)
+    change = {"is": "voltage", "output": "o1", "line_v": 100.0}
+    rows = ask("what_if", {"job": job, "change": change})["rows"]
+    marks = next(one for one in rows if one["title"] == "Taps marked for another voltage")
+    # a 100 V tap on 70.7 V is only quieter; seven 70.7 V taps on 100 V draw double
+    assert (marks["before"], marks["verdict_before"]) == ("1", "note")
+    assert (marks["after"], marks["verdict_after"]) == ("7", "over")
+    now = ask("working", {"job": job, "finding": marks["finding_before"]})
+    assert [step["put_in"] for step in now["steps"]] == ["(70.7 V / 100 V)²", "1"]
+    then = ask("working", {"job": job, "finding": marks["finding_after"], "change": change})
+    assert [f"{step['put_in']} = {step['result']}" for step in then["steps"]] == [
+        "(100 V / 70.7 V)² = ×2",
+        "4 + 3 = 7",
+    ]
+
+
+def test_every_side_of_what_if_opens_to_the_number_it_shows() -> None:
+    wall = control(rated_w=35.0, rated_at_v=100.0)
+    job = raw_job([output(max_w=60.0)], zone("a", wall, speaker(10.0), speaker(5.0)))
+    change = {"is": "more", "zone": "a", "run": None, "tap_w": 10.0, "tap_at_v": 70.7}
+    asked: Raw = {"change": change, "typed": {"run": "2"}}
+    rows = ask("what_if", {"job": job, **asked})["rows"]
+    assert rows
+    for row in rows:
+        for side, more in (("before", {}), ("after", asked)):
+            told = ask("working", {"job": job, "finding": row[f"finding_{side}"], **more})
+            assert told["result"] == row[side]
+
+
+def test_ohms_that_lie_in_a_range_are_told_from_the_least_to_the_most_and_then_the_number() -> None:
+    part = {**existing(ohm=120.0), "label": "old part"}
+    job = raw_job([output(max_w=100.0)], zone("a", part))
+    job["zones"][0]["line"][0] |= {"length_m": 0.0}
+    answer = ask("working", {"job": job, "finding": "zone_impedance_ohm:a:override"})
+    # 120 Ω, planned as 0.9 to 1.3 times its watts (common practice, no source)
+    ends = [(one["title"], one["result"]) for one in answer["steps"] if "reads" in one["title"]]
+    assert answer["result"] == "120 Ω (92.3 Ω to 133 Ω)"
+    assert ends == [
+        ("What it reads at least", "92.3 Ω"),
+        ("What it reads at most", "133 Ω"),
+        ("What the meter reads", "120 Ω"),
+    ]

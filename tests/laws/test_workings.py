@@ -19,7 +19,7 @@ from tests.strategies import MANNERS, jobs
 # What a person reads off a part or a control: there is nothing to work out.
 MARKS = {"tap_offered", "heard_in_page", "high_pass_hz", "drive", "wiring_class", "zone_landed"}
 
-LOADS = {"output_load_w", "pool_load_w", "attenuator_load_w", "output_impedance_ohm"}
+LOADS = {"zone_load_w", "output_load_w", "pool_load_w", "attenuator_load_w", "output_impedance_ohm"}
 
 
 def story_of(checked: Checked, finding: Finding) -> Working:

@@ -3,7 +3,7 @@
 from playwright.sync_api import Locator, Page, expect
 
 from tests.page.hands import choose_supply, count_row, open_demo, pick_point, point, touch
-from tests.page.lines import nave, open_line
+from tests.page.lines import look_at, nave, open_line
 
 
 def expect_working(page: Page, result: str, last: str) -> None:
@@ -72,3 +72,26 @@ def test_what_another_loudspeaker_would_do_opens_too(page: Page) -> None:
     expect(page.get_by_role("heading", name="With horn 30 W, 60°")).to_be_focused()
     page.keyboard.press("Escape")
     expect(page.get_by_role("heading", name="Instead of Nave 3")).to_be_visible()
+
+
+def test_both_sides_of_what_if_open_and_wrong_rows_are_counted(page: Page) -> None:
+    open_line(page, nave())
+    look_at(page, "What if")
+    touch(page, "70.7 V")
+    marks = page.get_by_role("row").filter(has_text="Taps marked for another voltage")
+    # eight loudspeakers on 100 V taps
+    expect(marks.get_by_role("cell").nth(1)).to_contain_text("8")
+    load = page.get_by_role("row").filter(has_text="Vestry rack: load")
+    load.get_by_role("button").first.tap()
+    expect_working(page, "102 W", "6 × 15 W + 2 × 6 W = 102 W")
+    load.get_by_role("button").last.tap()
+    # half of it: (70.7 / 100)² is 0.49985
+    expect_working(page, "51 W", "6 × 7.5 W + 2 × 3 W = 51 W")
+
+
+def test_the_loss_of_a_proposed_cable_opens(page: Page) -> None:
+    open_line(page, nave(limit_db=0.2))
+    look_at(page, "Cable")
+    page.locator(".proposal-loss").first.get_by_role("button").tap()
+    expect(page.get_by_role("heading", name="Nave: cable loss")).to_be_visible()
+    expect(page.locator(".step-put-in").last).to_contain_text("log10")

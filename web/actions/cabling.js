@@ -18,7 +18,7 @@ export const cablingActions = ({ store, door, edits, keeper }) => {
   /** @param {Partial<WhatIf>} part */
   const suppose = (part) => set({ what_if: { ...store.read().line.what_if, ...part } });
 
-  /** What is asked: null while something of it has not been chosen yet. */
+  /** What is asked: null while something of it has not been chosen yet. @returns {WhatIf["asked"]} */
   const changeOf = () => {
     const { desk, place, line } = store.read();
     const { is, line_v, tap, run } = line.what_if;
@@ -40,7 +40,7 @@ export const cablingActions = ({ store, door, edits, keeper }) => {
     if (!wanted || !desk) return suppose({ answer: null, problem: null });
     try {
       const answer = await door.ask("what_if", { job: desk.job, ...wanted }, "what_if");
-      suppose({ answer, of: place.zone ?? "", problem: null });
+      suppose({ answer, asked: wanted, of: place.zone ?? "", problem: null });
     } catch (error) {
       if (error instanceof Overtaken) return;
       if (!(error instanceof Refused || error instanceof NoAnswer)) throw error;

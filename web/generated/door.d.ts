@@ -112,12 +112,13 @@ export interface CableKind {
   capacitance_pf_per_m?: number | null;
 }
 
-/** One proposal: a cable for some sections, the loss with it, and why none thinner. `command` puts it in; null where it is there already, or where nothing can be put in. */
+/** One proposal: a cable for some sections, the loss with it, and why none thinner. `command` puts it in; null where it is there already, or where nothing can be put in. `finding` opens the working of the loss, asked with that command. */
 export interface CablePick {
   title: string;
   words: string;
   why_not: string;
   loss: string;
+  finding: string | null;
   here: boolean;
   command: Record<string, unknown> | null;
 }
@@ -1256,13 +1257,15 @@ export interface WhatIfBody {
   typed?: Record<string, string>;
 }
 
-/** One number before and after; empty where it is only in one of them. */
+/** One number before and after; empty where it is only in one of them. The findings open the workings: of the second, asked with the same change. */
 export interface WhatIfRow {
   title: string;
   before: string;
   after: string;
   verdict_before: "ok" | "near" | "over" | "unknown" | "note";
   verdict_after: "ok" | "near" | "over" | "unknown" | "note";
+  finding_before: string | null;
+  finding_after: string | null;
 }
 
 /** How a number came to be. */

@@ -1,6 +1,7 @@
 /** Which cable to pull through a line: the thinnest that passes, one section more, or what else. */
 
 import { html, nothing } from "../markup.js";
+import { figure } from "../pieces/figure.js";
 import { shape, verdictMark } from "../pieces/mark.js";
 import { say, sayOne } from "../say.js";
 
@@ -19,10 +20,10 @@ const stocks = (now) => html`<div class="segments" role="group" aria-label=${say
 </div>`;
 
 /** @param {CablePick} pick @param {number} at @param {"picks" | "step_ups"} list */
-const proposal = ({ title, words, why_not, loss, here, command }, at, list) => html`<li class="proposal">
+const proposal = ({ title, words, why_not, loss, finding, here, command }, at, list) => html`<li class="proposal">
   <div class="proposal-head">
     <h3>${title}</h3>
-    ${loss ? html`<b class="proposal-loss">${loss}</b>` : nothing}
+    ${loss ? html`<b class="proposal-loss">${figure(loss, finding, title, command ? { commands: [command] } : null)}</b>` : nothing}
   </div>
   <p>${words}</p>
   ${why_not ? html`<p class="quiet">${why_not}</p>` : nothing}

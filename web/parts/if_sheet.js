@@ -1,6 +1,7 @@
 /** What if: one thing otherwise, and every judged number before and after, side by side. */
 
 import { html, nothing } from "../markup.js";
+import { figure } from "../pieces/figure.js";
 import { verdictShape } from "../pieces/mark.js";
 import { say, sayOne } from "../say.js";
 
@@ -69,8 +70,8 @@ const question = (state) => {
     </form>`;
 };
 
-/** @param {WhatIf["answer"]} answer */
-const result = (answer) => {
+/** @param {WhatIf["answer"]} answer @param {WhatIf["asked"]} asked */
+const result = (answer, asked) => {
   if (!answer) return nothing;
   const { title, caution, rows, same } = answer;
   return html`<section class="compared" aria-labelledby="compared-title">
@@ -86,8 +87,8 @@ const result = (answer) => {
             ${rows.map(
               (row) => html`<tr>
                 <th scope="row">${row.title}</th>
-                <td>${row.before} ${row.verdict_before === "note" ? nothing : verdictShape(row.verdict_before)}</td>
-                <td><b>${row.after}</b> ${row.verdict_after === "note" ? nothing : verdictShape(row.verdict_after)}</td>
+                <td>${figure(row.before, row.finding_before, row.title)} ${row.verdict_before === "note" ? nothing : verdictShape(row.verdict_before)}</td>
+                <td><b>${figure(row.after, row.finding_after, row.title, asked)}</b> ${row.verdict_after === "note" ? nothing : verdictShape(row.verdict_after)}</td>
               </tr>`,
             )}
           </tbody>
@@ -98,7 +99,7 @@ const result = (answer) => {
 
 /** @param {State} state */
 export const ifSheet = (state) => {
-  const { is, answer, of, problem } = state.line.what_if;
+  const { is, answer, asked, of, problem } = state.line.what_if;
   return html`<section class="what-if" aria-label=${say("if.title")}>
     ${kinds(is)}
     <p class="quiet">${sayOne("if", `${is}_hint`)}</p>
@@ -106,6 +107,6 @@ export const ifSheet = (state) => {
     ${problem
       ? html`<p class="field-problem" id="if-why" role="alert">${problem.words} ${problem.remedy ?? nothing}</p>`
       : nothing}
-    ${result(of === state.place.zone ? answer : null)}
+    ${result(of === state.place.zone ? answer : null, asked)}
   </section>`;
 };

@@ -15,6 +15,7 @@ TITLES = {
     "output_impedance_ohm": "{place}: impedance",
     "attenuator_load_w": "{place}: load below it",
     "wrong_voltage": "{place}: voltage row",
+    "wrong_rows_count": "Taps marked for another voltage",
     "direct_load_w": "{place}: low-impedance position",
     "tap_offered": "{place}: tap",
     "heard_in_page": "{place}: heard in a page",
@@ -72,6 +73,7 @@ FINDINGS = {
     " harmed.",
     "voltage_waiting": "{place} is disconnected. Its tap is marked for {tap_at_v} and the line is"
     " {line_v}: connected, it would draw its marked watts {value}, that is {drawn_w}.",
+    "wrong_rows": "{value} stand on a tap marked for another voltage.",
     "direct_across_line": "The selector of {place} stands on {direct_ohm}, straight across the"
     " {line_v} line: it would take {value}. The amplifier trips or the loudspeaker burns.",
     "direct_waiting": "{place} is disconnected. Its selector stands on {direct_ohm}: connected, it"
@@ -128,6 +130,7 @@ REMEDIES = {
     "voltage_above": "Line dead, turn the selector to the row for {line_v}.",
     "voltage_below": "For full level, line dead, turn the selector to the row for {line_v}.",
     "voltage_waiting": "Turn the selector to the row for {line_v} before connecting it.",
+    "wrong_rows": "{value} stand on a tap marked for another voltage.",
     "direct_across_line": "Line dead, turn the selector to a tap for {line_v}. Do not switch on"
     " before.",
     "direct_waiting": "Turn the selector to a tap for {line_v} before connecting it.",

@@ -107,6 +107,10 @@ STEPS = {
     "line_load": "The load without its cable",
     "line_own": "The pair's own impedance",
     "line_reads": "What the meter reads",
+    "line_reads_low": "What it reads at least",
+    "line_reads_high": "What it reads at most",
+    "line_loss_low": "The least it can be",
+    "line_loss_high": "The most it can be",
     "line_beside": "Side by side",
 }
 
