@@ -79,4 +79,7 @@ def _text(thing: Any, name: str, *, voice: Voice) -> str:
 
 def _tap(tap: Tap, voice: Voice) -> str:
     size = voice.number(tap.ohm, "ohm") if tap.w is None else voice.number(tap.w, "w")
-    return voice.word("tap_at", size=size, at_v=voice.number(tap.at_v, "v"))
+    told = voice.word("tap_at", size=size, at_v=voice.number(tap.at_v, "v"))
+    if tap.position:
+        told = voice.word("tap_named", position=tap.position, tap=told)
+    return voice.word("tap_barred", tap=told) if tap.allowed is False else told

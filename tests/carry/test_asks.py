@@ -142,6 +142,16 @@ def test_other_data_of_a_kind_are_told_field_by_field() -> None:
     assert change["mine"].startswith("Rated watts: 6 W · Taps: 6 W at 100 V, 3 W at 100 V")
 
 
+def test_taps_that_differ_in_their_position_alone_are_told_apart() -> None:
+    kind = raw(BASE)["kinds"]["loudspeakers"][0]
+    first, *others = kind["taps"]
+    taps = [first | {"position": "red", "allowed": False}, *others]
+    other = do(BASE, do="use_kind", family="loudspeakers", kind=kind | {"taps": taps})
+    (change,) = ask("compare", mine=raw(BASE), theirs=raw(other), base=raw(BASE))["changes"]
+    assert change["mine"].startswith("Taps: 6 W at 100 V, 3 W")
+    assert change["theirs"].startswith("Taps: red: 6 W at 100 V, not to be used, 3 W")
+
+
 def test_a_zone_only_there_says_with_how_much() -> None:
     gone = do(BASE, do="remove_zone", zone=BASE.zones[1].id)
     (change,) = ask("compare", mine=raw(gone), theirs=raw(BASE))["changes"]

@@ -73,6 +73,10 @@ class Chromium:
         except Error as error:
             raise Gone(str(error)) from error
 
+    def print(self) -> bytes:
+        """Give the page as it comes out on paper, as a PDF."""
+        return self.page.pdf()
+
     def send(self, method: str, **parameters: Any) -> Any:
         """Speak to its developer interface, for what only this engine can be told."""
         return self._context.new_cdp_session(self.page).send(method, parameters)

@@ -28,6 +28,9 @@ class Driver(Protocol):
     def evaluate(self, expression: str) -> Any:
         """Give the value of an expression in the page, waited for, as plain data."""
 
+    def print(self) -> bytes | None:
+        """Give the page as it comes out on paper, as a PDF; None where the driver cannot."""
+
     def kill(self) -> None:
         """End the browser as a flat battery would, without a word."""
 

@@ -1,5 +1,6 @@
 """Firefox ESR as Debian ships it, driven over WebDriver BiDi."""
 
+import base64
 import json
 import time
 from pathlib import Path
@@ -90,6 +91,10 @@ class Firefox:
         if said["type"] != "success":
             raise Gone(said["exceptionDetails"]["text"])
         return json.loads(said["result"]["value"])
+
+    def print(self) -> bytes:
+        """Give the page as it comes out on paper, as a PDF."""
+        return base64.b64decode(self._command("browsingContext.print", context=self._tab)["data"])
 
     def _connect(self, port: int) -> WebSocket:
         end = time.monotonic() + PATIENCE_SECONDS

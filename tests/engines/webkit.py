@@ -84,6 +84,10 @@ class WebKit:
             raise Gone(str(said))
         return json.loads(said["value"])
 
+    def print(self) -> bytes | None:
+        """This engine's driver cannot print."""
+        return None
+
     def _open_screen(self, said: Path) -> tuple[Program, str]:
         for number in range(90, 200):
             if not Path(f"/tmp/.X11-unix/X{number}").exists():

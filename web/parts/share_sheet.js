@@ -3,7 +3,7 @@
 import { html, nothing } from "../markup.js";
 import { codePicture } from "../pieces/code.js";
 import { say } from "../say.js";
-import { notCopied } from "../travel/copies.js";
+import { notCopied, notedOf } from "../travel/copies.js";
 
 /** @typedef {import("../state").State} State */
 /** @typedef {import("../state").Share} Share */
@@ -12,7 +12,7 @@ import { notCopied } from "../travel/copies.js";
 const copyWords = (state) => {
   const { desk, copied } = state;
   const count = notCopied(state);
-  if (!desk || copied[desk.id] === undefined) return say("share.no_copy");
+  if (!desk || notedOf(copied, desk.id) === undefined) return say("share.no_copy");
   return count > 0 ? say("share.old_copy", { count: `${count}` }) : say("share.last_copy");
 };
 

@@ -4,14 +4,21 @@
 
 const REMIND_AFTER = 20;
 
+/**
+ * The state noted for a job, if any. An id may be the name of something every object has.
+ * @param {Record<string, number>} noted @param {string} id
+ */
+export const notedOf = (noted, id) => (Object.hasOwn(noted, id) ? noted[id] : undefined);
+
 /** How many changes of the open job are on this device only. @param {State} state */
-export const notCopied = ({ desk, copied }) => (desk ? desk.job.rev - (copied[desk.id] ?? 0) : 0);
+export const notCopied = ({ desk, copied }) =>
+  desk ? desk.job.rev - (notedOf(copied, desk.id) ?? 0) : 0;
 
 /** Whether to remind now: quietly, and not again until as many more were made. @param {State} state */
 export const isDue = (state) => {
   const { desk, reminded } = state;
   if (!desk || notCopied(state) < REMIND_AFTER) return false;
-  return desk.job.rev - (reminded[desk.id] ?? 0) >= REMIND_AFTER;
+  return desk.job.rev - (notedOf(reminded, desk.id) ?? 0) >= REMIND_AFTER;
 };
 
 /** @param {Pick<import("../shapes").House, "store" | "keeper">} house */

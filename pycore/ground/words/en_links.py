@@ -206,6 +206,8 @@ CHANGE_VALUES = {
     "junction": "junction",
     "data_field": "{field}: {value}",
     "tap_at": "{size} at {at_v}",
+    "tap_named": "{position}: {tap}",
+    "tap_barred": "{tap}, not to be used",
     "zone_with": "yes, with {loudspeakers}",
     "ticked": "{tap}, {at}",
     "ticked_by": "{tap}, {at}, {initials}",

@@ -1,0 +1,179 @@
+"""Walks through all of a job in any engine: every screen, every form, every working, on paper.
+
+The page is worked from inside by its own controls, so the walk is the same in every engine.
+After each touch everything a person can read is gathered, and everything that should not be
+there is looked for.
+"""
+
+import json
+from typing import Any, NamedTuple
+
+from tests.engines.driver import Driver, wait_until
+
+# A name is put on the page once; it survives every change of screen.
+HELPERS = r"""(() => {
+  globalThis.violations = [];
+  addEventListener("securitypolicyviolation", ({ violatedDirective, blockedURI }) =>
+    violations.push(`${violatedDirective} ${blockedURI}`));
+  const asked = (kind) => () => { violations.push(kind); return null; };
+  Object.assign(globalThis, { alert: asked("alert"), confirm: asked("confirm"),
+    prompt: asked("prompt"), open: asked("open") });
+  const wait = (time) => new Promise((resolve) => setTimeout(resolve, time));
+  const settle = async () => {
+    let at = Date.now();
+    const begun = at;
+    const watch = new MutationObserver(() => { at = Date.now(); });
+    watch.observe(document.documentElement,
+      { subtree: true, childList: true, characterData: true, attributes: true });
+    const busy = () => document.querySelector(".top-progress, [aria-busy=true]");
+    while ((Date.now() - at < 150 || busy()) && Date.now() - begun < 15_000) await wait(25);
+    watch.disconnect();
+  };
+  // What the sheet of a browser and a screen reader would tell, beside the text itself.
+  const TOLD = ["aria-label", "title", "placeholder", "alt", "value", "aria-description"];
+  const MARK = /q\d+q/;
+  const gather = () => {
+    const told = [document.title];
+    const texts = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+    while (texts.nextNode()) told.push(texts.currentNode.data);
+    for (const element of document.querySelectorAll("*")) {
+      for (const name of TOLD) told.push(element.getAttribute(name) ?? "");
+      if ("value" in element) told.push(String(element.value));
+    }
+    return [...new Set(told.filter((each) => MARK.test(each)))];
+  };
+  const OURS = new Set(["link", "script", "meta", "style"]);
+  const faults = () => {
+    const found = [...violations];
+    if (globalThis.harmed !== undefined) found.push(`harmed ${globalThis.harmed}`);
+    if ({}.harmed !== undefined || [].harmed !== undefined) found.push("a prototype was changed");
+    for (const element of document.querySelectorAll("*")) {
+      const name = element.localName;
+      const inHead = element.parentElement === document.head && OURS.has(name);
+      if (["img", "iframe", "object", "embed", "base"].includes(name)) found.push(name);
+      if (name === "script" && !inHead) found.push(`a script: ${element.textContent}`);
+      for (const { name: its, value } of element.attributes) {
+        if (/^on/i.test(its) || its === "srcdoc") found.push(`${name} ${its}`);
+        if (/^(href|src|action|formaction|xlink:href)$/.test(its)
+          && /^\s*(javascript|data|vbscript):/i.test(value)) found.push(`${name} ${its}=${value}`);
+      }
+    }
+    return found;
+  };
+  const look = async () => { await settle(); return { texts: gather(), faults: faults() }; };
+  const keyOf = (element) => `${element.localName} ${JSON.stringify(element.dataset)}`;
+  const controls = () => [...document.querySelectorAll("main [data-act], .bench [data-act]")]
+    .filter((element) => !element.disabled);
+  const some = (acts, most) => acts.flatMap((act) =>
+    controls().filter((element) => element.dataset.act === act).slice(0, most));
+  const escape = () => document.querySelector("#app")
+    .dispatchEvent(new KeyboardEvent("keydown", { key: "Escape", bubbles: true }));
+  globalThis.walk = {
+    look,
+    async to(hash) { location.hash = hash; return look(); },
+    keys: (acts, most) => [...new Set(some(acts, most).map(keyOf))],
+    async press(key) {
+      const element = controls().find((each) => keyOf(each) === key);
+      element?.click();
+      return element ? look() : null;
+    },
+    paper(media) {
+      const own = document.querySelector("link[href$='print.css']");
+      own.media = media;
+    },
+    async close() { escape(); await settle(); },
+    async fill(selector, text) {
+      const field = document.querySelector(selector);
+      field.value = text;
+      field.dispatchEvent(new Event("input", { bubbles: true }));
+      await settle();
+    },
+    click(words) {
+      [...document.querySelectorAll("button, a")]
+        .find(({ textContent }) => textContent.trim() === words)?.click();
+    },
+  };
+})()"""
+# Touches that open something to read and change nothing, by what they open into.
+OPENERS = ("form.open", "working.open", "thing.pick", "findings.show")
+MOST_OF_A_KIND = 12
+THEN = ("ladder.swap", "point.remove")
+
+
+class Seen(NamedTuple):
+    """The texts with a mark that could be read after a touch, and what should not be there."""
+
+    after: str
+    texts: list[str]
+    faults: list[str]
+
+
+class Walker:
+    """One tab of an engine, and everything that was seen in it."""
+
+    def __init__(self, engine: Driver) -> None:
+        self._engine = engine
+        self.seen: list[Seen] = []
+
+    def begin(self, address: str) -> None:
+        """Load the page and make it ready for the walk."""
+        self._engine.go("about:blank")
+        self._engine.go(address)
+        wait_until(lambda: self._engine.evaluate("Boolean(document.querySelector('h1'))"),
+                   what="the page")  # fmt: skip
+        self._engine.evaluate(f"void {HELPERS}")
+
+    def go(self, hash_part: str) -> None:
+        """Go to a screen without loading the page."""
+        self._note(hash_part, f"walk.to({json.dumps(hash_part)})")
+
+    def look(self, after: str) -> None:
+        """Gather what is there now."""
+        self._note(after, "walk.look()")
+
+    def click(self, words: str) -> None:
+        """Touch what carries these words."""
+        self._note(words, f"(walk.click({json.dumps(words)}), walk.look())")
+
+    def fill(self, selector: str, text: str) -> None:
+        """Type into a field."""
+        self._engine.evaluate(f"walk.fill({json.dumps(selector)}, {json.dumps(text)})")
+
+    def wait_for(self, selector: str) -> None:
+        """Wait until such a thing is there."""
+        ask = f"Boolean(document.querySelector({json.dumps(selector)}))"
+        wait_until(lambda: self._engine.evaluate(ask), what=selector)
+
+    def open_everything(self, hash_part: str) -> None:
+        """Go to a screen and open, one after the other, everything it has to open."""
+        self.go(hash_part)
+        pressed: set[str] = set()
+        for key in self._keys(OPENERS):
+            pressed.add(key)
+            self._press(key, at=hash_part)
+            for inner in self._keys(OPENERS + THEN):
+                if inner not in pressed and self._press(inner, at=hash_part):
+                    pressed.add(inner)
+                    self._engine.evaluate("walk.close()")
+                    self._press(key, at=hash_part)
+            self._engine.evaluate("walk.close()")
+
+    def print(self, after: str) -> None:
+        """Set the page on paper, at least by the rules for paper, and look at it again."""
+        paper = self._engine.print()
+        assert paper is None or paper.startswith(b"%PDF"), after
+        self._engine.evaluate("walk.paper('all')")
+        self.look(after)
+        self._engine.evaluate("walk.paper('print')")
+
+    def _keys(self, acts: tuple[str, ...]) -> list[str]:
+        return list(self._engine.evaluate(f"walk.keys({json.dumps(acts)}, {MOST_OF_A_KIND})"))
+
+    def _press(self, key: str, *, at: str) -> bool:
+        return self._note(f"{at} {key}", f"walk.press({json.dumps(key)})")
+
+    def _note(self, after: str, script: str) -> bool:
+        found: Any = self._engine.evaluate(script)
+        if found is not None:
+            self.seen.append(Seen(after, found["texts"], found["faults"]))
+        return found is not None
