@@ -95,9 +95,9 @@ HELPERS = r"""(() => {
   };
 })()"""
 # Touches that open something to read and change nothing, by what they open into.
-OPENERS = ("form.open", "working.open", "thing.pick", "findings.show")
+OPENERS = ("form.open", "working.open", "thing.pick", "findings.show", "meter.explain")
 MOST_OF_A_KIND = 12
-THEN = ("ladder.swap", "point.remove")
+THEN = ("ladder.swap",)
 
 
 class Seen(NamedTuple):
@@ -157,6 +157,11 @@ class Walker:
                     self._engine.evaluate("walk.close()")
                     self._press(key, at=hash_part)
             self._engine.evaluate("walk.close()")
+
+    def open_one(self, act: str, holding: str = "") -> None:
+        """Open what the first control of this act opens whose data hold these words."""
+        key = next(key for key in self._keys((act,)) if holding in key)
+        self._press(key, at=act)
 
     def print(self, after: str) -> None:
         """Set the page on paper, at least by the rules for paper, and look at it again."""
