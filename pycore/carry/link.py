@@ -33,7 +33,14 @@ def write_link(job: Job, made_by: str) -> str:
     Raises TooLarge when the job is too much for any link: then a file carries it.
     """
     raw = job.model_dump(mode="json", by_alias=True, exclude_none=True)
-    return wrap(NEWEST, codec1.pack(raw, made_by))
+    some = codec1.pack(raw, made_by)
+    text = wrap(NEWEST, some)
+    try:
+        codec1.unpack(some)
+    except TooLarge:
+        # Few bytes can hold more than a reader makes of them: such a link opens nowhere.
+        raise TooLarge("link_too_much") from None
+    return text
 
 
 def read_link(text: str) -> LinkRead:

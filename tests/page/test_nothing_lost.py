@@ -44,28 +44,50 @@ def test_edits_outlive_an_engine_that_dies_among_them(fresh: Page) -> None:
     ]
 
 
-# The browser's own switch for a small quota lets writes of this size through, so a full device
-# is stood in for: each write is taken back as a browser does it when there is no room.
-FULL = """(full) => {
-    const { prototype } = IDBObjectStore;
-    globalThis.plainPut ??= prototype.put;
-    prototype.put = full
-        ? function (...given) {
-              const asked = plainPut.apply(this, given);
-              this.transaction.abort();
-              return asked;
-          }
-        : plainPut;
+# Takes all the room there is, in a base of its own, down to the last kilobyte.
+FILL = """async () => {
+    const opened = await new Promise((resolve, reject) => {
+        const opening = indexedDB.open("filler");
+        opening.onupgradeneeded = () =>
+            opening.result.createObjectStore("some", { autoIncrement: true });
+        opening.onsuccess = () => resolve(opening.result);
+        opening.onerror = () => reject(opening.error);
+    });
+    const put = (bytes) => new Promise((resolve) => {
+        const writing = opened.transaction("some", "readwrite");
+        writing.objectStore("some").put(crypto.getRandomValues(new Uint8Array(bytes)));
+        writing.oncomplete = () => resolve("");
+        writing.onabort = () => resolve(writing.error?.name ?? "aborted");
+    });
+    let said = "";
+    for (let bytes = 65_536; bytes >= 1024; bytes /= 2) {
+        do said = await put(bytes); while (!said);
+    }
+    opened.close();
+    return said;
 }"""
+ROOM_BYTES = 3_000_000
+
+
+def tell_room(page: Page, served: FolderServer, **room: int) -> None:
+    """Tell the browser how much this app may keep; nothing: as much as there is.
+
+    It asks itself anew only about once in half a minute, so it is told before the first write.
+    """
+    tools = page.context.new_cdp_session(page)
+    origin = "/".join(served.address.split("/", 3)[:3])
+    tools.send("Storage.overrideQuotaForOrigin", {"origin": origin, **room})
 
 
 def test_a_full_device_is_said_and_what_was_not_kept_is_kept_as_soon_as_there_is_room(
-    fresh: Page,
+    phone: BrowserContext, served: FolderServer
 ) -> None:
-    page = fresh
+    page = phone.new_page()
+    tell_room(page, served, quotaSize=ROOM_BYTES)
+    page.goto(served.address)
     open_demo(page)
     rename(page, "While there was room")
-    page.evaluate(FULL, True)
+    assert page.evaluate(FILL) == "QuotaExceededError"
     touch(page, "Name and place")
     page.get_by_label("Name of the job").fill("When it was full")
     touch(page, "Save")
@@ -74,7 +96,7 @@ def test_a_full_device_is_said_and_what_was_not_kept_is_kept_as_soon_as_there_is
     assert read_names(page)["name"] == "While there was room"
     touch(page, "Try to keep it again")
     expect(page.locator(".top-state")).to_have_text("Not kept")
-    page.evaluate(FULL, False)
+    tell_room(page, served)
     touch(page, "Try to keep it again")
     expect_kept(page)
     expect(page.get_by_role("heading", level=1)).to_have_text("When it was full")

@@ -5,15 +5,12 @@ without anybody thinking of it.
 """
 
 import json
-from collections.abc import Iterator
-from itertools import count as count_up
 from pathlib import Path
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 from pycore.ground.plain import plain_line, plain_notes
-from pycore.jobs import Job
+from tests.samples.fields import SCHEMA, Field, each_field
 
-Raw = Any
 Place = tuple[str, str]
 EVERYTHING = Path(__file__).with_name("version_1") / "everything.json"
 # What each text begins with; a number that is in no other text follows it.
@@ -81,23 +78,37 @@ class Text(NamedTuple):
 
 def text_fields() -> set[Place]:
     """Every field of the job format that holds a text somebody may write, by model."""
-    schema = Job.model_json_schema(by_alias=True)
-    models = {"Job": schema, **schema["$defs"]}
-    return {
-        (model, field)
+    models = {"Job": SCHEMA, **SCHEMA["$defs"]}
+    fields = (
+        Field(model, {}, name, its)
         for model, inside in models.items()
-        for field, its in inside.get("properties", {}).items()
-        if _longest(its) is not None
-    }
+        for name, its in inside.get("properties", {}).items()
+    )
+    return {(field.model, field.name) for field in fields if longest_text(field) is not None}
+
+
+def longest_text(field: Field) -> int | None:
+    """How long a text may be that stands there; None where no free text does."""
+    free = [
+        one["maxLength"]
+        for one in field.branches()
+        if one.get("type") == "string" and not {"enum", "const", "pattern"} & set(one)
+    ]
+    return max(free, default=None)
 
 
 def make_hostile(*, first: int) -> tuple[str, list[Text]]:
     """The job as the text of a file, with everything unseen still in it; and its texts, which
     are numbered from `first`."""
     raw = json.loads(_rename(EVERYTHING.read_text(encoding="utf-8")))
-    schema = Job.model_json_schema(by_alias=True)
     texts: list[Text] = []
-    _fill(raw, ("Job", schema), defs=schema["$defs"], texts=texts, numbers=count_up(first))
+    for field in list(each_field(raw)):
+        longest = longest_text(field)
+        if longest is not None:
+            number = first + len(texts)
+            written = field.holder[field.name] = _hostile(number, longest)
+            plain = plain_notes(written) if field.name == "notes" else plain_line(written)
+            texts.append(Text((field.model, field.name), mark_of(number), plain))
     return json.dumps(raw), texts
 
 
@@ -105,34 +116,6 @@ def _rename(text: str) -> str:
     for plain, nasty in IDS.items():
         text = text.replace(f'"{plain}"', f'"{nasty}"')
     return text
-
-
-def _longest(schema: Raw) -> int | None:
-    """How long a text may be that stands there; None where no free text does."""
-    branches = [schema, *schema.get("anyOf", ()), schema.get("items", {})]
-    free = [
-        one["maxLength"]
-        for one in branches
-        if one.get("type") == "string" and not {"enum", "const", "pattern"} & set(one)
-    ]
-    return max(free, default=None)
-
-
-def _fill(
-    raw: Raw, model: tuple[str, Raw], *, defs: Raw, texts: list[Text], numbers: Iterator[int]
-) -> None:
-    """Put a hostile text into every text field of a model and of all models in it."""
-    name, schema = model
-    for field, its in schema["properties"].items():
-        longest = _longest(its)
-        if longest is not None:
-            number = next(numbers)
-            raw[field] = _hostile(number, longest)
-            plain = plain_notes(raw[field]) if field == "notes" else plain_line(raw[field])
-            texts.append(Text((name, field), mark_of(number), plain))
-        elif raw.get(field) is not None:
-            for inner, inside in _models_in(raw[field], its, defs=defs):
-                _fill(inner, inside, defs=defs, texts=texts, numbers=numbers)
 
 
 def mark_of(number: int) -> str:
@@ -145,15 +128,3 @@ def _hostile(number: int, longest: int) -> str:
     harm = (SHORT if few else HARM)[number % len(SHORT if few else HARM)]
     every = "\n".join(HARM) if longest > len("".join(HARM)) * 2 else harm
     return every + mark_of(number)
-
-
-def _models_in(raw: Raw, schema: Raw, *, defs: Raw) -> Iterator[tuple[Raw, tuple[str, Raw]]]:
-    """The models that stand in a field, each with its schema."""
-    for one in (schema, *schema.get("anyOf", ())):
-        its = one.get("items", one)
-        for item in raw if isinstance(raw, list) else [raw]:
-            mapped = its.get("discriminator", {}).get("mapping", {})
-            reference = mapped.get(item.get("is")) if mapped else its.get("$ref")
-            if reference and isinstance(item, dict):
-                name = reference.rpartition("/")[2]
-                yield item, (name, defs[name])

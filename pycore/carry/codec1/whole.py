@@ -16,12 +16,15 @@ MOST_UNSQUEEZED = 256 * 1024
 
 
 def pack(job: Row, made_by: str) -> bytes:
-    """A job (as in its text, what is not known left out) and the version that wrote it."""
+    """A job (as in its text, what is not known left out) and the version that wrote it.
+
+    Raises TooLarge `link_too_much`.
+    """
     out = Writer()
     out.text(made_by)
     JOB.write(out, Context(Desk(), [_with_stock(job)], [0], None))
     if len(out.done) > MOST_UNSQUEEZED:
-        raise TooLarge("link_holds_too_much")
+        raise TooLarge("link_too_much")
     squeezer = zlib.compressobj(9, zlib.DEFLATED, -15, 9, zdict=DICTIONARY)
     return squeezer.compress(bytes(out.done)) + squeezer.flush()
 
