@@ -97,6 +97,12 @@ export const titleOf = (state, id) => {
   return face?.title ?? point?.fitted.label ?? id;
 };
 
+/** The drawing of the line on the screen, once it is there. @param {State} state */
+export const sketchOf = (state) => {
+  const { sketch } = state.meter;
+  return sketch && sketch.of === meteredZone(state)?.id ? sketch.answer : null;
+};
+
 /** The loudspeakers of the line on the screen. @param {State} state */
 export const loudspeakersOf = (state) =>
   meteredZone(state)?.line.filter(({ fitted }) => fitted.is === "loudspeaker") ?? [];

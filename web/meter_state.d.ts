@@ -94,6 +94,6 @@ export interface MeterState {
   run: Run | null;
   far: Far;
   paper: { of: string; answer: door.SheetAnswer } | null;
-  /** The drawing of a line nobody has drawn: its boxes one behind the other. */
-  sketch: Drawing | null;
+  /** The drawing in which suspects and distances are marked. */
+  sketch: { of: string; answer: Drawing } | null;
 }

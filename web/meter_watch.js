@@ -3,6 +3,7 @@
 import { NoAnswer, Overtaken, Refused } from "./door.js";
 import { isLoose, meteredZone, readingsOf } from "./meter_first.js";
 import { INSTRUMENT, LOOSE } from "./meter_keep.js";
+import { say } from "./say.js";
 import { runOf } from "./test_run.js";
 
 /** @typedef {import("./state").State} State */
@@ -47,7 +48,8 @@ export const makeMeterWatch = ({ store, door, keeper }) => {
   /** The drawing in which suspects are marked. @param {State} state @param {string} of */
   const draw = async (state, of) => {
     const job = isLoose(state) ? state.meter.about.job : state.desk?.job;
-    set({ sketch: await door.ask("drawing", { job, zone: of, state: "override" }, "sketch") });
+    const answer = await door.ask("drawing", { job, zone: of, state: "override" }, "sketch");
+    set({ sketch: { of, answer } });
   };
 
   /** @param {State} state @param {string} of */
@@ -96,6 +98,17 @@ export const makeMeterWatch = ({ store, door, keeper }) => {
     set({ paper: { of: desk?.id ?? "", answer } });
   };
 
+  /** What cannot be read goes back to where it was typed. @param {Refused} refused */
+  const refuse = ({ problem: { words, remedy } }) => {
+    const { about, entry } = store.read().meter;
+    const last = about.readings.at(-1);
+    set({
+      about: { ...about, readings: about.readings.slice(0, -1) },
+      entry: { ...entry, text: last?.value ?? "" },
+    });
+    store.change({ notice: { words: remedy ? say("edit.refused", { words, remedy }) : words, bad: true } });
+  };
+
   /** Take up a first test where it was left. @param {State} state */
   const takeUp = async ({ desk, place, meter }) => {
     if (place.screen !== "test" || !desk || meter.run?.job === desk.id || opened === desk.id) return;
@@ -126,6 +139,7 @@ export const makeMeterWatch = ({ store, door, keeper }) => {
       await want.ask(state, key, want.of);
     } catch (error) {
       if (error instanceof Overtaken) asked = asked === key ? "" : asked;
+      else if (error instanceof Refused && isLoose(state)) refuse(error);
       else if (!(error instanceof Refused || error instanceof NoAnswer)) throw error;
     }
   };

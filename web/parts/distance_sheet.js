@@ -1,6 +1,7 @@
 /** How far it is to a short or a break: the result on the line, with its error and its working. */
 
 import { html, nothing } from "../markup.js";
+import { sketchOf } from "../meter_first.js";
 import { strip } from "../pieces/strip.js";
 import { say } from "../say.js";
 
@@ -26,7 +27,7 @@ const result = (state, answer) => {
     ${words.map((each) => html`<p>${each}</p>`)}
     ${answer.own_shown ? html`<p>${say("far.own", { own: answer.own_shown })}</p>` : nothing}
     ${state.place.screen === "zone"
-      ? strip(state.meter.sketch, marksOf(answer), say("strip.words", { words: words.join(" ") }))
+      ? strip(sketchOf(state), marksOf(answer), say("strip.words", { words: words.join(" ") }))
       : nothing}
     <ul class="meter-list faded">${answer.assumptions.map((each) => html`<li>${each}</li>`)}</ul>
   </section>`;

@@ -1,7 +1,7 @@
 /** What it may be, each with its place on the line; and the next reading with what it would mean. */
 
 import { html, nothing } from "../markup.js";
-import { isLoose, meteredZone } from "../meter_first.js";
+import { isLoose, meteredZone, sketchOf } from "../meter_first.js";
 import { say } from "../say.js";
 import { strip } from "./strip.js";
 
@@ -34,7 +34,7 @@ const card = (state, { rank, inside, suspects }, place) => {
       ({ words: one, distance }) => html`<p class="suspect-words">${one} ${distance ? html`<b>${distance.words}</b>` : nothing}</p>`,
     )}
     ${placed.length
-      ? strip(state.meter.sketch, placed.map(markOf), say("strip.words", { words }))
+      ? strip(sketchOf(state), placed.map(markOf), say("strip.words", { words }))
       : nothing}
   </li>`;
 };
