@@ -57,13 +57,21 @@ class ReadingIn(Closed):
 
 
 class CostsIn(Closed):
-    """What each access costs, in walks to the rack; what is not said keeps its usual cost."""
+    """What each access costs, in walks to the rack; what is not said keeps its usual cost.
+
+    `listen` (one look around while it plays), `tone` (to put a test tone on the line and read
+    it there) and `earth` (legs to earth) null: not to be asked for. `probe`: volts at a box.
+    """
 
     rack: Cost = COSTS.rack
     box: Cost = COSTS.box
     control: Cost = COSTS.control
     open_another: Cost = COSTS.open_another
     again: Cost = COSTS.again
+    listen: Cost | None = COSTS.listen
+    tone: Cost | None = COSTS.tone
+    probe: Cost = COSTS.probe
+    earth: Cost | None = COSTS.earth
 
 
 class AboutIn(Closed):

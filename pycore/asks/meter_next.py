@@ -5,9 +5,16 @@ import math
 from pycore.asks.meter_answers import NextAnswer, OutcomeAnswer
 from pycore.asks.meter_tell import Tell
 from pycore.calc.diagnosis import Diagnosis
+from pycore.calc.listening import Pattern
 from pycore.calc.next_measurement import Outcome
 
 CAUTIONS = ("prove_dead", "fire_panel", "controls_full", "leads_null")
+LIVE = ("fire_panel", "play_low")
+OTHER_CAUTIONS = {
+    "plays": LIVE,
+    "volts": (*LIVE, "live_line"),
+    "earth_ohm": ("prove_dead", "fire_panel", "earth_test"),
+}
 MOST_NAMED = 3
 LEAST_SHARE = 0.002
 
@@ -17,8 +24,9 @@ def next_answer(told: Diagnosis, tell: Tell) -> NextAnswer | None:
     if told.next is None:
         return None
     test = told.next.test
+    cautions = OTHER_CAUTIONS.get(test.quantity, CAUTIONS)
     return {
-        "words": tell.test(test),
+        "words": tell.test(told.next),
         "where": tell.where(test.stand.node),
         "looking": test.stand.looking,
         "lifted": list(test.lifted),
@@ -26,7 +34,7 @@ def next_answer(told: Diagnosis, tell: Tell) -> NextAnswer | None:
         "controls": test.controls,
         "cost": test.cost,
         "bits": told.next.bits,
-        "cautions": [tell.say("meter_caution", code) for code in CAUTIONS],
+        "cautions": [tell.say("meter_caution", code) for code in cautions],
         "outcomes": [
             _outcome(told, one, tell=tell) for one in told.next.outcomes if one.share >= LEAST_SHARE
         ],
@@ -38,14 +46,45 @@ def _outcome(told: Diagnosis, outcome: Outcome, *, tell: Tell) -> OutcomeAnswer:
     faults = [told.weighed.faults[told.held[number].variants[0]] for number in named]
     code = "likely" if outcome.share >= 0.2 else "possible" if outcome.share >= 0.02 else "unlikely"
     return {
-        "low": outcome.low_ohm,
-        "high": None if math.isinf(outcome.high_ohm) else outcome.high_ohm,
-        "shown": tell.range(outcome.low_ohm, outcome.high_ohm),
+        "low": outcome.low,
+        "high": None if math.isinf(outcome.high) else outcome.high,
+        "shown": _shown(told, outcome, tell=tell),
         "share": outcome.share,
         "rank": tell.say("meter_rank", code),
         "suspects": [tell.fault(fault) for fault in faults],
         "more": len(outcome.suspects) - len(named),
     }
+
+
+def _shown(told: Diagnosis, outcome: Outcome, *, tell: Tell) -> str:
+    """An outcome as it would be met: a range of ohms or of volts, or a kind of answer."""
+    kind = outcome.kind
+    if isinstance(kind, Pattern):
+        return tell.heard(kind)
+    if kind is not None:
+        return tell.say("meter_outcome", f"leg_{kind}")
+    if told.next is None or told.next.test.quantity != "volts":
+        return tell.range(outcome.low, outcome.high)
+    near_v = near_volts(told)
+    unit, times = ("v", near_v) if near_v else ("fraction", 1.0)
+    ends = [tell.show(min(one, 1.0) * times, unit) for one in (outcome.low, outcome.high)]
+    code = "range" if near_v else "share_of_near"
+    return tell.say("meter_outcome", code, low=ends[0], high=ends[1])
+
+
+def near_volts(told: Diagnosis) -> float | None:
+    """Volts read at the amplifier's end with the controls as the next reading has them."""
+    wired = told.site.circuits.wired
+    ends = {wired.ids[node] for node in (0, *wired.starts)}
+    controls = told.next.test.controls if told.next else None
+    read = [
+        one.value
+        for one in told.meants
+        if one.taken.quantity == "volts"
+        and one.taken.place in ends
+        and one.taken.controls == controls
+    ]
+    return read[-1] if read else None
 
 
 def why_no_next(told: Diagnosis, tell: Tell) -> str:

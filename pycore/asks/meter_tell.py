@@ -9,10 +9,13 @@ from pycore.calc.candidates import Test
 from pycore.calc.distances import Distance
 from pycore.calc.expected import Band
 from pycore.calc.faults import Fault
+from pycore.calc.listening import Pattern
+from pycore.calc.next_measurement import Next
 from pycore.calc.wiring import Wired
 from pycore.ground.units import Manner, show, show_typed, unit_of
 from pycore.ground.words import has, say
 
+OTHER = ("plays", "volts", "earth_ohm")
 MARKED = ("tap_w", "tap_at_v", "direct_ohm", "set_db")
 HEADS = ("output", "zone")
 
@@ -95,10 +98,15 @@ class Tell:
             "high_shown": high,
         }
 
-    def test(self, test: Test) -> str:
+    def test(self, upcoming: Next) -> str:
         """A reading to take, in one sentence."""
+        test = upcoming.test
         stand = test.stand
         place = self.name(test.place)
+        if test.quantity in OTHER:
+            rack = self.wired.points[stand.node] is None
+            code = f"{test.quantity}_near" if rack else test.quantity
+            return self.say("meter_test", code, place=place, ends=self.name(upcoming.then))
         if self.wired.points[stand.node] is None:
             return self.say("meter_test", rack_code(test), place=place)
         ends = [node for node in stand.lifted if self.wired.parents[node] != stand.node]
@@ -112,6 +120,15 @@ class Tell:
             code = "alone" if stand.lifted else "out"
         names = ", ".join(self.name(self.wired.ids[node]) for node in ends)
         return self.say("meter_test", code, place=place, ends=names)
+
+    def heard(self, pattern: Pattern) -> str:
+        """How the loudspeakers of a zone would play, in one sentence."""
+        own, others = (self.say("meter_plays", one) for one in (pattern.own, pattern.others))
+        if pattern.own == pattern.beyond == pattern.others:
+            return self.say("meter_would_sound", "all", own=own)
+        place = self.name(self.wired.ids[pattern.node])
+        code = "one" if pattern.beyond == pattern.others else "from"
+        return self.say("meter_would_sound", code, place=place, own=own, others=others)
 
     def range(self, low_ohm: float, high_ohm: float) -> str:
         """A range of readings, open above or not."""

@@ -4,15 +4,17 @@ import math
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from pycore.calc import priors
+from pycore.calc import earth, priors
 from pycore.calc.candidates import Test
 from pycore.calc.faults import Fault
 from pycore.calc.information import LOG_OPEN, Guess
 from pycore.calc.likelihood import Row, Shared
 from pycore.calc.predict import Expected, expect_all, look
+from pycore.calc.probe import Stand
 from pycore.calc.reading import Meant
 from pycore.calc.second import Changed
 from pycore.calc.suspects import Suspect
+from pycore.calc.volts import expect_volts
 from pycore.calc.weigh import Proof, Weighed
 from pycore.calc.wiring import DIRECT_HZ, TEST_HZ, Condition
 
@@ -73,10 +75,14 @@ class Meter(NamedTuple):
 
 def guess(held: Sequence[Holding], test: Test, *, proof: Proof, meter: Meter) -> list[Guess]:
     """What the test would read, for each fault held possible."""
+    if test.quantity == "earth_ohm":
+        return _guess_legs(held, test, proof=proof)
     direct = test.quantity == "dc_ohm"
     condition = Condition(DIRECT_HZ if direct else TEST_HZ, test.controls, meter.conductor_c)
     expected = expect_held(proof, held, condition=condition, test=test)
     own = meter.fraction**2 / 3
+    if test.quantity == "volts":
+        return _guess_volts(held, expected, proof=proof, own=own)
     sharp = any(one.taken.setting == test.setting for one in meter.references)
     windings = proof.shared.load_variances[1] if direct else 0.0
     copper_variance = proof.site.copper_fraction**2
@@ -95,6 +101,41 @@ def guess(held: Sequence[Holding], test: Test, *, proof: Proof, meter: Meter) ->
     return guesses
 
 
+def _guess_volts(
+    held: Sequence[Holding], expected: Sequence[Expected], *, proof: Proof, own: float
+) -> list[Guess]:
+    """Far volts against near ones: the meter's scale falls out, its chance does not."""
+    copper_variance = proof.site.copper_fraction**2
+    return [
+        Guess(
+            log_share + follows * one.bias,
+            own + variance + follows**2 * (one.bias_variance + copper_variance),
+            one.share,
+            one.suspect,
+        )
+        for one, (log_share, follows, variance) in zip(held, expected, strict=True)
+    ]
+
+
+def _guess_legs(held: Sequence[Holding], test: Test, *, proof: Proof) -> list[Guess]:
+    """A leg to earth reads good, damp or bad; `LEGS` says which middle stands for which."""
+    condition = Condition(TEST_HZ, test.controls, proof.site.job.limits.conductor_c)
+    probe = proof.site.circuits.probe(condition, test.stand)
+    guesses = []
+    for one in held:
+        for middle, leg in enumerate(LEGS):
+            log_odds = earth.log_likelihood(one.fault, [earth.Leakage(leg, probe)])
+            share = one.share * math.exp(log_odds)
+            guesses.append(Guess(APART * middle, KIND_VARIANCE, share, one.suspect))
+    return guesses
+
+
+LEGS: tuple[earth.Leg, ...] = ("bad", "damp", "good")
+# Answers that are no numbers stand as middles so far apart, ten deviations, that none is taken
+# for another; below zero, where no reading of ohms is cut off as open.
+APART, KIND_VARIANCE = -1.0, 0.01
+
+
 def expect_held(
     proof: Proof, held: Sequence[Holding], *, condition: Condition, test: Test
 ) -> list[Expected]:
@@ -107,10 +148,13 @@ def expect_held(
         firsts.setdefault(first, []).append(number)
     for first, numbers in firsts.items():
         circuits = site.circuits if first is None else Changed(site.circuits, first.change)
+        volts = test.quantity == "volts"
+        stand = Stand(0, "out", frozenset(), bare=False) if volts else test.stand
         scope = look(
-            circuits, condition, stand=test.stand, each_fraction=site.each_fraction, rough=True
+            circuits, condition, stand=stand, each_fraction=site.each_fraction, rough=not volts
         )
         faults = [held[number].fault.also or held[number].fault for number in numbers]
-        for number, each in zip(numbers, expect_all(scope, faults), strict=True):
+        each_of = expect_volts(scope, test.stand.node, faults=faults) if volts else None
+        for number, each in zip(numbers, each_of or expect_all(scope, faults), strict=True):
             found[number] = each
     return [each for each in found if each is not None]

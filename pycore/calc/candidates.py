@@ -52,7 +52,7 @@ def candidates(
     wired = site.circuits.wired
     done = {one.setting for one in taken}
     tests = list(_rack_tests(site, reach))
-    boxes = _boxes(site, suspects)
+    boxes = boxes_of(site, suspects)
     for box in boxes:
         tests.extend(_box_tests(site, box, reach=reach, boxes=boxes))
     seen: set[object] = set()
@@ -75,7 +75,7 @@ def _rack_tests(site: Site, reach: Reach) -> Iterator[Test]:
             yield _test(site, stand, reach=reach, opened=0)._replace(quantity="dc_ohm")
 
 
-def _boxes(site: Site, suspects: Sequence[Suspect]) -> list[int]:
+def boxes_of(site: Site, suspects: Sequence[Suspect]) -> list[int]:
     """Nodes with a box: those that divide the odds evenly, and the likeliest with their
     neighbours; in order."""
     wired = site.circuits.wired

@@ -8,14 +8,15 @@ from pycore.calc.agreement import Contradiction, contradictions, one_explains
 from pycore.calc.alike import Alike, alike
 from pycore.calc.amperes import with_amperes
 from pycore.calc.belief import Meter, hold
-from pycore.calc.candidates import Reach, candidates
+from pycore.calc.candidates import Reach, boxes_of, candidates
 from pycore.calc.evidence import Collected, collect
 from pycore.calc.faults import Fault, Scene, list_faults
 from pycore.calc.fitted import fitted_faults
 from pycore.calc.hearing import Ears
 from pycore.calc.likelihood import log_likelihood
 from pycore.calc.next_measurement import Asked, Next, ask_all, choose, group
-from pycore.calc.reading import Meant, Taken, sort_reading
+from pycore.calc.other_tests import may_play, near_first, other_tests
+from pycore.calc.reading import OHMS, Meant, Taken, sort_reading
 from pycore.calc.site import Given, Site, site_of
 from pycore.calc.suspects import Suspect, gather, thinned
 from pycore.calc.two_faults import Progress, search, with_pairs
@@ -145,8 +146,9 @@ def _concluded(question: Question, made: Sorted, *, weighed: Weighed) -> Diagnos
     """Groups and the next reading, from faults that are weighed."""
     proof, suspects = made.proof, gather(weighed)
     held = thinned(suspects, most=_most_held(made.site))
-    asked = _ask(question, proof, weighed=weighed, suspects=held)
-    groups = _groups(suspects, asked, weighed=weighed, proof=proof)
+    asked = _ask(question, made, weighed=weighed, suspects=held)
+    ohms = [one for one in asked if one.test.quantity in OHMS]
+    groups = _groups(suspects, ohms, weighed=weighed, proof=proof)
     settled = groups[0].share >= SETTLED
     return Diagnosis(
         site=made.site,
@@ -158,7 +160,7 @@ def _concluded(question: Question, made: Sorted, *, weighed: Weighed) -> Diagnos
         held=held,
         groups=groups,
         asked=asked,
-        next=None if settled else choose(asked),
+        next=None if settled else near_first(proof.site, choose(asked), made.meants),
         settled=settled,
         box=_box(suspects),
         alike=made.alike,
@@ -186,14 +188,22 @@ def _most_held(site: Site) -> int:
 
 
 def _ask(
-    question: Question, proof: Proof, *, weighed: Weighed, suspects: Sequence[Suspect]
+    question: Question, made: Sorted, *, weighed: Weighed, suspects: Sequence[Suspect]
 ) -> list[Asked]:
-    """Every reading that could be taken next, with what it would tell."""
+    """Everything that could be done next, with what it would tell."""
+    proof = made.proof
     measured = [one for one in question.taken if one.quantity != "plays"]
     last = measured[-1] if measured else None
     controls: Controls = last.controls if last else "open"
     reach = Reach(controls, question.costs, last.place if last else None)
     tests = candidates(proof.site, suspects, reach=reach, taken=measured)
+    tests += other_tests(
+        proof,
+        boxes_of(proof.site, suspects),
+        reach=reach,
+        meants=made.meants,
+        playable=may_play(proof, suspects, made.meants),
+    )
     pct = min(max(last.tolerance_pct if last else priors.METER_PCT, priors.LEAST_PCT), 50.0)
     warm_c = last.temperature_c if last and last.temperature_c is not None else None
     meter = Meter(

@@ -25,13 +25,15 @@ WIDTH = math.sqrt(2 * math.pi)  # of a normal law, in deviations
 
 
 class Family(NamedTuple):
-    """A kind of fault with a size: its change, the least and most ohms, and its whole weight."""
+    """A kind of fault with a size: its change, the least and most ohms, its whole weight, and
+    what its words need beside the ohms."""
 
     name: str
     change: Callable[[int, float], Change]
     least_ohm: float
     most_ohm: float
     weight: float
+    detail: tuple[tuple[str, float | str], ...] = ()
 
 
 JOINTS = Family(
@@ -71,6 +73,13 @@ def _at(site: Site, one: Evidence, *, node: int, deviation: float, many: bool) -
         joint = _sized(one, JOINTS, node=node, deviation=deviation)
         short = _short(site, one, node=node, deviation=deviation)
         yield from (found for found in (joint, short) if found is not None)
+        metres = max(site.circuits.wired.lengths_m[node], 1.0)
+        places = priors.SHORT_PLACES[1:2] if many else priors.SHORT_PLACES
+        for place in places:
+            family = _shorts_at(place, weight=metres * OWN_OHMS / len(places))
+            found = _sized(one, family, node=node, deviation=deviation)
+            if found is not None:
+                yield found
     if one.scope.probe.node_at[node] > 0 and not many:
         damp = _sized(one, DAMP, node=node, deviation=deviation)
         if damp is not None:
@@ -100,7 +109,24 @@ def _sized(one: Evidence, family: Family, *, node: int, deviation: float) -> Fau
         return None
     span = math.log(family.most_ohm / family.least_ohm)
     weight = family.weight * min(1.0, WIDTH * deviation / felt / span)
-    return Fault(family.name, node, family.change(node, ohm), weight, (("ohm", ohm),))
+    detail = *family.detail, ("ohm", ohm)
+    return Fault(family.name, node, family.change(node, ohm), weight, detail)
+
+
+# How many shorts have ohms of their own; of what size the readings say.
+OWN_OHMS = math.fsum(part for ohm, part in priors.SHORT_OHM if ohm)
+
+
+def _shorts_at(place: float, *, weight: float) -> Family:
+    """Shorts with ohms of their own, so far along a section."""
+    return Family(
+        "short",
+        lambda node, ohm: Change("short", node, place, ohm),
+        0.05,
+        20.0,
+        weight,
+        (("along", place),),
+    )
 
 
 def _short(site: Site, one: Evidence, *, node: int, deviation: float) -> Fault | None:

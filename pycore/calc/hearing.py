@@ -58,12 +58,21 @@ class Ears:
     def __init__(self, site: Site, heard: Sequence[Taken]) -> None:
         self.site = site
         self.any = bool(heard)
+        nodes = [(one, site.circuits.wired.node_of.get(one.place, -1)) for one in heard]
+        self.own = frozenset(
+            node
+            for _, node in nodes
+            if node >= 0 and site.circuits.wired.fitted(node) == "loudspeaker"
+        )
+        whole = (site.circuits.wired.beyond(node) for _, node in nodes if node >= 0)
+        self.heard = self.own.union(*whole) if heard else self.own
         self.complains = any(taken.value != "well" for taken in heard)
         self._scope: Scope | None = None
         self._sums = {plays: self._summed(plays, heard) for plays in HEARD} if heard else {}
 
     def _summed(self, plays: Plays, heard: Sequence[Taken]) -> list[float]:
-        """Up to each node, the logarithm of what was heard if all there play like this."""
+        """Up to each node, the logarithm of what was heard if all there play like this. What was
+        said of a whole zone holds for those of which nothing was said by itself."""
         wired = self.site.circuits.wired
         each = [0.0] * len(wired.ids)
         for taken in heard:
@@ -72,7 +81,7 @@ class Ears:
                 continue
             alone = wired.fitted(node) == "loudspeaker"
             for one in (node,) if alone else wired.beyond(node):
-                if wired.fitted(one) == "loudspeaker":
+                if wired.fitted(one) == "loudspeaker" and (alone or one not in self.own):
                     each[one] += math.log(HEARD[plays][taken.value])
         return [0.0, *accumulate(each)]
 

@@ -4,10 +4,12 @@ import math
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from pycore.calc.belief import Holding, Meter, guess
+from pycore.calc import earth
+from pycore.calc.belief import APART, LEGS, Holding, Meter, guess
 from pycore.calc.candidates import Test
 from pycore.calc.fill import RECTANGLE
 from pycore.calc.information import LOG_OPEN, Guess, bits_told, deviation_of
+from pycore.calc.listening import Pattern, Room, listened
 from pycore.calc.suspects import Suspect
 from pycore.calc.weigh import Proof
 
@@ -15,32 +17,41 @@ A_READING = 1.0  # what taking and typing a reading costs by itself, in walks to
 LEAST_BITS = 0.03  # a reading that tells less is not worth a walk
 TOLD_APART = 2.0  # deviations between two readings that are told apart
 MOST_OUTCOMES = 5
+HARDLY = 0.01  # of an answer that is a kind: suspects less likely than this are not named with it
 RESOLVED_BY_EYE = ("earthed",)  # no reading of impedance sees it; one to earth does
 
 
 class Asked(NamedTuple):
-    """A test with what each held fault would make it read, and the bits it would tell."""
+    """A test with what each held fault would make it read, and the bits it would tell.
+
+    `kinds`: where answers are no numbers, what the middles (`APART` apart) stand for.
+    """
 
     test: Test
     guesses: list[Guess]
     bits: float
+    kinds: tuple[Pattern | earth.Leg, ...] = ()
 
 
 class Outcome(NamedTuple):
-    """One range the reading may fall in, how likely, and the suspects it would leave."""
+    """One range the reading may fall in (ohm, or share of the near volts), or one kind of
+    answer; how likely, and the suspects it would leave."""
 
-    low_ohm: float
-    high_ohm: float
+    low: float
+    high: float
     share: float
     suspects: tuple[int, ...]
+    kind: Pattern | earth.Leg | None = None
 
 
 class Next(NamedTuple):
-    """The chosen test and what each outcome would mean."""
+    """The chosen test and what each outcome would mean. `then`: the place to read right after
+    it, where the test by itself says nothing (volts near the amplifier, then far)."""
 
     test: Test
     bits: float
     outcomes: tuple[Outcome, ...]
+    then: str = ""
 
 
 def ask_all(
@@ -49,8 +60,13 @@ def ask_all(
     """Every test, with what it would tell."""
     asked = []
     for test in tests:
-        guesses = guess(held, test, proof=proof, meter=meter)
-        asked.append(Asked(test, guesses, bits_told(guesses)))
+        kinds: tuple[Pattern | earth.Leg, ...] = LEGS if test.quantity == "earth_ohm" else ()
+        if test.quantity == "plays":
+            guesses, patterns = listened(held, Room(proof.ears, test.stand.node))
+            kinds = tuple(patterns)
+        else:
+            guesses = guess(held, test, proof=proof, meter=meter)
+        asked.append(Asked(test, guesses, bits_told(guesses), kinds))
     return asked
 
 
@@ -60,7 +76,20 @@ def choose(asked: Sequence[Asked]) -> Next | None:
     best = max(worth, key=lambda one: one.bits / (one.test.cost + A_READING), default=None)
     if best is None:
         return None
-    return Next(best.test, best.bits, outcomes_of(best.guesses))
+    outcomes = kinds_of(best) if best.kinds else outcomes_of(best.guesses)
+    return Next(best.test, best.bits, outcomes)
+
+
+def kinds_of(asked: Asked) -> tuple[Outcome, ...]:
+    """Answers that are no numbers: each kind by itself, likeliest first."""
+    found = []
+    for number, kind in enumerate(asked.kinds):
+        some = [one for one in asked.guesses if one.middle == APART * number and one.share > 0]
+        least = HARDLY * math.fsum(one.share for one in some)
+        if some:
+            some = [one for one in some if one.share >= least]
+            found.append(_outcome(some, low=0.0, high=0.0)._replace(kind=kind))
+    return tuple(sorted(found, key=lambda one: -one.share)[:MOST_OUTCOMES])
 
 
 def outcomes_of(guesses: Sequence[Guess]) -> tuple[Outcome, ...]:

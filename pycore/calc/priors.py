@@ -77,13 +77,34 @@ EARTH_BAD_OHM = 1e5
 
 
 class Costs(NamedTuple):
-    """What it costs to take a reading, in units of one walk to the rack; settable."""
+    """What it costs to take a reading, in units of one walk to the rack; settable.
+
+    None for what cannot be done there at all: `listen`, one look around while it plays; `tone`,
+    to put a test tone on the line and read it there; `earth`, the legs to earth. `probe`: volts
+    on that tone at a box, where nothing has to be lifted.
+    """
 
     rack: float
     box: float
     control: float
     open_another: float
     again: float
+    listen: float | None
+    tone: float | None
+    probe: float
+    earth: float | None
 
 
-COSTS = Costs(rack=1.0, box=4.0, control=2.0, open_another=3.0, again=0.5)
+COSTS = Costs(
+    rack=1.0,
+    box=4.0,
+    control=2.0,
+    open_another=3.0,
+    again=0.5,
+    listen=1.5,
+    tone=1.0,
+    probe=2.0,
+    earth=1.0,
+)
+# Above this, odds of what may hurt an amplifier that plays keep the line off.
+MOST_ODDS_TO_PLAY = 0.2

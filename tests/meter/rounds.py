@@ -29,6 +29,8 @@ SHOWS_UP_TO_OHM = 20_000.0
 FAMILIES = ("dead", "tap", "direct", "extra", "extra_low", "cut", "short", "joint")
 MOST_READINGS = 40
 BUDGET = 20_000
+# Only ohms: halving and walking, beside which the tool is put, do not listen either.
+BY_METER = COSTS._replace(listen=None, tone=None, earth=None)
 
 
 class Case(NamedTuple):
@@ -171,7 +173,7 @@ def by_the_tool(case: Case, *, to_the_end: bool) -> Found:
 def question_of(case: Case, taken: list[Taken]) -> Question:
     """What the tool is asked after these readings."""
     given = Given(case.pct, None)
-    return Question(case.job, WHERE, tuple(taken), (), given, case.complaint, COSTS)
+    return Question(case.job, WHERE, tuple(taken), (), given, case.complaint, BY_METER)
 
 
 def found_by(case: Case, told: Diagnosis, *, readings: int, ladders: int) -> Found:

@@ -83,6 +83,8 @@ ENGLISH: dict[str, dict[str, str]] = {
     "meter_assumed": en_meter.ASSUMED | en_meter_run.ASSUMED,
     "meter_test": en_meter_acts.TESTS,
     "meter_outcome": en_meter_acts.OUTCOMES,
+    "meter_would_sound": en_meter_acts.HEARD,
+    "meter_plays": en_meter_acts.PLAYS,
     "meter_caution": en_meter_acts.CAUTIONS,
     "meter_title": en_meter_acts.TITLES | en_meter_run.TITLES,
     "meter_place": en_meter_run.PLACES,

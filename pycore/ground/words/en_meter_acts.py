@@ -11,6 +11,14 @@ TESTS = {
     " the terminals? Measure at 1 kHz.",
     "segment": "Open the line in front of {ends}. At {place}: lift the pair that comes from the"
     " amplifier, and measure outward at 1 kHz.",
+    "plays_near": "Play at a low level, controls as they stand, and walk once through {place}:"
+    " which loudspeakers are silent, weak, too loud or distorted?",
+    "volts_near": "A 1 kHz test tone at a low level: volts at the amplifier's end of {place}, and"
+    " then at {ends}.",
+    "volts": "The same test tone, at the same level: volts at {place}, nothing lifted.",
+    "earth_ohm_near": "At the amplifier's end of {place}, line lifted: ohms of each leg to earth.",
+    "earth_ohm": "At {place}: lift the pair that comes from the amplifier, and measure each leg"
+    " outward to earth.",
     "whole": "At {place}, nothing lifted there, the home run lifted at the amplifier: impedance at"
     " 1 kHz.",
 }
@@ -19,9 +27,32 @@ OUTCOMES = {
     "range": "{low} to {high}",
     "open": "above {low}, or open",
     "below": "below {high}",
+    "share_of_near": "{low} to {high} of the volts at the amplifier",
+    "leg_bad": "below 100 kΩ",
+    "leg_damp": "100 kΩ to 1 MΩ",
+    "leg_good": "1 MΩ or more",
+}
+
+HEARD = {
+    "all": "All of them: {own}",
+    "one": "{place}: {own}; the rest: {others}",
+    "from": "{place} and all beyond it: {own}; the rest: {others}",
+}
+
+PLAYS = {
+    "well": "in order",
+    "weak": "weak",
+    "silent": "silent",
+    "loud": "too loud",
+    "harsh": "distorted",
+    "hums": "hums",
 }
 
 CAUTIONS = {
+    "play_low": "Play only what does no harm: level low, and off at once if the amplifier protects"
+    " itself.",
+    "live_line": "A line that plays carries volts that can hurt: insulated probes, and only those"
+    " who are allowed to measure live.",
     "prove_dead": "Lock the amplifier off and prove the line dead at the box: timers, a page or a"
     " second amplifier can wake it.",
     "fire_panel": "Ask whether a fire panel uses or mutes this system: then only with leave of the"

@@ -14,14 +14,14 @@ from typing import Any, NamedTuple
 from pycore.calc.candidates import Test
 from pycore.calc.diagnosis import Diagnosis, Question, Step, diagnose
 from pycore.calc.fill import usual_taps_w
-from pycore.calc.priors import CABLE_FACTORS, COSTS, FAMILY_WEIGHTS, HEALTHY_WITH_COMPLAINT
+from pycore.calc.priors import CABLE_FACTORS, FAMILY_WEIGHTS, HEALTHY_WITH_COMPLAINT
 from pycore.calc.reading import OPEN_FROM_OHM, Taken
 from pycore.calc.site import Given
 from pycore.jobs import Job
 from tests.meter.lines import AWG_16, job_of, speaker
 from tests.meter.outside.spice import HEALTHY, Asked, Injected, MeterAt, SpiceLine, read_each
 from tests.meter.outside.test_injected import LINE_A
-from tests.meter.rounds import taken_of_test
+from tests.meter.rounds import BY_METER, taken_of_test
 
 METER_PCT, LOAD_PCT = 5.0, 10.0
 GAIN, LAST_OHM = 0.045, 0.1
@@ -148,7 +148,13 @@ class Trial:
         """What the tool says now; `test` is what it wants read next."""
         given = Given(LOAD_PCT, None)
         question = Question(
-            self.real.job, {"zone": "zone"}, tuple(self.taken), (), given, "something_wrong", COSTS
+            self.real.job,
+            {"zone": "zone"},
+            tuple(self.taken),
+            (),
+            given,
+            "something_wrong",
+            BY_METER,
         )
         told = diagnose(question, Step(None, 1))
         self.test = told.next.test if told.next else None
