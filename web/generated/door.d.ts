@@ -207,13 +207,17 @@ export interface ContradictionAnswer {
   words: string;
 }
 
-/** What each access costs, in walks to the rack; what is not said keeps its usual cost. */
+/** What each access costs, in walks to the rack; what is not said keeps its usual cost. `listen` (one look around while it plays), `tone` (to put a test tone on the line and read it there) and `earth` (legs to earth) null: not to be asked for. `probe`: volts at a box. */
 export interface CostsIn {
   rack?: number;
   box?: number;
   control?: number;
   open_another?: number;
   again?: number;
+  listen?: number | null;
+  tone?: number | null;
+  probe?: number;
+  earth?: number | null;
 }
 
 /** What the readings say. With `done` false the search for two faults goes on: ask again with `resume`. `next` null: `next_reason` says why. `rest`: the share that is not listed. */
