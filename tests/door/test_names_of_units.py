@@ -26,7 +26,7 @@ COUNTS = {
     "rev",
     "version",
 }
-COSTS = {"rack", "box", "control", "open_another", "again"}
+COSTS = {"rack", "box", "control", "open_another", "again", "listen", "tone", "probe", "earth"}
 WITHOUT_UNIT = {"group", *COUNTS, *COSTS, "class", "value"}
 
 
