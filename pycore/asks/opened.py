@@ -77,7 +77,7 @@ def _changes(checked: Checked, point: str, *, before: Lines) -> Iterator[Opened]
 
 def _rows(checked: Checked, rest: str) -> Iterator[Opened]:
     first, _, last = rest.partition(":override:")
-    row = row_between(checked.loads, first, last)
+    row = row_between(checked.loads, first=first, last=last)
     made = row_finding(row) if row else None
     if row is not None and made is not None:
         yield Opened(made, row_working(checked.loads, row))
@@ -86,4 +86,4 @@ def _rows(checked: Checked, rest: str) -> Iterator[Opened]:
 def _parts(checked: Checked, wanted: str) -> Iterator[Opened]:
     for one, limit in part_findings(checked):
         if one.id == wanted:
-            yield Opened(one, part_working(checked, one, limit))
+            yield Opened(one, part_working(checked, one, limit=limit))

@@ -97,7 +97,7 @@ def tally(body: TallyBody, manner: Manner) -> TallyAnswer:
             rows.append(read_row)
     figures = Figures(desk.line_v, desk.amplifier_w, tuple(desk.outputs_w), tuple(rows))
     job, unused = job_of(body, figures, manner=manner)
-    _add_up(answers, figures, job, manner=manner)
+    _add_up(answers, figures, job=job, manner=manner)
     seen: Seen = see(job, manner)
     summary = summary_of(job, seen, manner=manner)
     return {
@@ -137,7 +137,7 @@ def _read_row(
     return made, {"shown": shown, "sum": "", "finding": None, "problem": None}
 
 
-def _add_up(answers: list[RowAnswer], figures: Figures, job: Job, *, manner: Manner) -> None:
+def _add_up(answers: list[RowAnswer], figures: Figures, *, job: Job, manner: Manner) -> None:
     """Write into each row what it asks for, as the finding of its loudspeakers says."""
     loads = loads_of(job)
     waiting = [list(reversed(zone.line)) for zone in job.zones]

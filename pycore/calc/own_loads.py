@@ -14,15 +14,15 @@ from pycore.jobs import Zone
 def own_loads(loads: Loads) -> Iterator[Limit]:
     """The load of every landed zone; as it is set only where that differs from a page."""
     for zone in loads.job.zones:
-        full = _own(loads, zone, "override")
-        as_set = _own(loads, zone, "set")
+        full = _own(loads, zone, state="override")
+        as_set = _own(loads, zone, state="set")
         if full is not None:
             yield full
         if as_set is not None and (full is None or full.draw != as_set.draw):
             yield as_set
 
 
-def _own(loads: Loads, zone: Zone, state: State) -> Limit | None:
+def _own(loads: Loads, zone: Zone, *, state: State) -> Limit | None:
     asked = loads.asked.get((zone.id, state))
     if asked is None:
         return None

@@ -56,7 +56,7 @@ def _part(limit: Limit, part: Part, *, most_w: float) -> Finding:
     )
 
 
-def part_working(checked: Checked, finding: Finding, limit: Limit) -> Working:
+def part_working(checked: Checked, finding: Finding, *, limit: Limit) -> Working:
     """The load at its most, and the share it takes or what it leaves."""
     bound: Bound = "high"
     if limit.draw.high is None:

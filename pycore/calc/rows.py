@@ -19,7 +19,7 @@ class Row(NamedTuple):
     each: Draw
 
 
-def row_between(loads: Loads, first: str, last: str) -> Row | None:
+def row_between(loads: Loads, *, first: str, last: str) -> Row | None:
     """The row from one point to another, as they stand in their line; None where it is none."""
     for zone in loads.job.zones:
         ids = [point.id for point in zone.line]
