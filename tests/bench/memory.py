@@ -41,7 +41,10 @@ def measure() -> Iterator[Figure]:
 
 
 def look(browser: Browser, page: Page, *, name: str) -> Iterator[Figure]:
-    """Wait until all is quiet, tidy up, and give what the page, the engine and the process hold."""
+    """Wait until all is quiet, tidy up, and give what the page, the engine and the process hold.
+
+    Python's own memory counts in the whole tab only.
+    """
     page.wait_for_timeout(QUIET_MILLISECONDS)
     room = EngineRoom(page.context, page)
     for _ in range(TIDYING_ROUNDS):
@@ -53,7 +56,7 @@ def look(browser: Browser, page: Page, *, name: str) -> Iterator[Figure]:
     yield Figure(f"{said}: the whole tab", held / 1000, "MB")
     yield Figure(f"{said}: objects of the page", heap["usedSize"] / 1e6, "MB")
     yield Figure(f"{said}: objects of the engine's room", engine["usedSize"] / 1e6, "MB")
-    yield Figure(f"{said}: Python's memory and files", engine["backingStorageSize"] / 1e6, "MB")
+    yield Figure(f"{said}: buffers of the engine's room", engine["backingStorageSize"] / 1e6, "MB")
     room.page.detach()
 
 

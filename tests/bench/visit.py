@@ -33,7 +33,7 @@ OPEN_FILE = """(() => {
     files.items.add(new File([TEXT], "job.json", { type: "application/json" }));
     const input = document.querySelector("input[type=file]");
     input.files = files.files;
-    input.dispatchEvent(new Event("change", { bubbles: true }));
+    input.dispatchEvent(new Event("input", { bubbles: true }));
 })()"""
 
 

@@ -98,7 +98,8 @@ class Device:
         return dict(said)
 
     def start_two(self) -> list[dict[str, Any]]:
-        """Start two engines in the same moment."""
+        """Start two engines in the same moment, when no earlier one holds on to the copy."""
+        wait_until(lambda: self.engine.evaluate(NOBODY_WAKES), what="earlier engines to let go")
         one = _write_start(name="", ask="version", later="null", kill="")
         return list(self.engine.evaluate(f"Promise.all([{one}, {one}])"))
 
