@@ -77,5 +77,5 @@ def rename(page: Page, name: str) -> None:
 
 def open_way(page: Page, name: str) -> None:
     """From a job, go to its share screen or its history."""
-    page.locator(".bench").get_by_role("link", name=name, exact=True).tap()
+    page.get_by_role("link", name=name, exact=True).tap()
     expect(page.get_by_role("heading", level=1)).to_have_text(name)

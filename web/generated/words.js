@@ -372,6 +372,7 @@ export const words = {
   "job.empty": "Add the amplifier first, then the zones that hang on its outputs.",
   "job.loose": "Zones on no output",
   "job.missing": "This job is not on this device.",
+  "job.more": "More of this job",
   "job.verdict": "Verdict on the job",
   "jobs.copied": "{name} (copy)",
   "jobs.copy": "Copy",

@@ -71,31 +71,12 @@ const outputBench = (amplifier, id) => {
 };
 
 /** @param {Desk} desk */
-const plainBench = (desk) => html`<div class="bench-buttons narrow">
-  ${benchButton("add", say("form.add_amplifier"), "form.open", { form: "add_amplifier" }, { chief: !desk.job.amplifiers.length })}
-  ${benchButton("add", say("form.add_zone"), "form.open", { form: "add_zone" }, { chief: desk.job.amplifiers.length > 0 && !desk.job.zones.length })}
+const plainBench = (desk) => html`<div class="bench-buttons five">
+  ${benchButton("add", say("form.add_amplifier"), "form.open", { form: "add_amplifier" })}
+  ${benchButton("add", say("form.add_zone"), "form.open", { form: "add_zone" })}
   ${undoButtons(desk)}
-  <a class="bench-button" href="#/job/${desk.id}/limits">
-    ${glyph("limits")}<span>${say("title.limits")}</span>
-  </a>
-  <a class="bench-button" href="#/job/${desk.id}/kinds">
-    ${glyph("loudspeaker")}<span>${say("title.kinds")}</span>
-  </a>
-  <button type="button" class="bench-button" data-act="form.open" data-form="change_job"
-    aria-label=${say("form.change_job")}>
-    ${glyph("change")}<span>${say("form.rename")}</span>
-  </button>
   <a class="bench-button" href="#/job/${desk.id}/share">
     ${glyph("send")}<span>${say("title.share")}</span>
-  </a>
-  <a class="bench-button" href="#/job/${desk.id}/test">
-    ${glyph("ticked")}<span>${say("title.test")}</span>
-  </a>
-  <a class="bench-button" href="#/job/${desk.id}/paper">
-    ${glyph("paper")}<span>${say("title.paper")}</span>
-  </a>
-  <a class="bench-button" href="#/job/${desk.id}/history">
-    ${glyph("history")}<span>${say("title.history")}</span>
   </a>
 </div>`;
 

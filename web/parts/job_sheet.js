@@ -4,6 +4,7 @@ import { html, nothing, repeat } from "../markup.js";
 import { shareBar } from "../pieces/bar.js";
 import { figure } from "../pieces/figure.js";
 import { glyph } from "../pieces/glyphs.js";
+import { jobWays } from "../pieces/job_ways.js";
 import { verdictMark, verdictShape } from "../pieces/mark.js";
 import { say } from "../say.js";
 
@@ -135,5 +136,6 @@ export const jobSheet = (state) => {
           ${zoneList(desk, loose)}
         </section>`
       : nothing}
+    ${jobWays(desk.id)}
   `;
 };

@@ -135,6 +135,7 @@ PAGE: dict[str, str] = {
     "job.verdict": "Verdict on the job",
     "job.missing": "This job is not on this device.",
     "job.loose": "Zones on no output",
+    "job.more": "More of this job",
     "job.empty": "Add the amplifier first, then the zones that hang on its outputs.",
     "findings.title": "Findings",
     "findings.as_set": "as it is set",
