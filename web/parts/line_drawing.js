@@ -31,10 +31,8 @@ const pointRow = ({ desk, bench }, point) => {
   const picked = (bench?.is === "thing" && bench.id === id) || (bench?.is === "swap" && bench.point === id);
   return html`<li class="drawn ${picked ? "picked" : ""}">
     <button type="button" class="pick drawn-pick" data-act="thing.pick" data-id=${id} aria-expanded=${picked}>
-      <b>${title}</b>
-      <span class="drawn-head"
-        >${marks(point)}<span class="drawn-line quiet">${say("drawing.line", { line, length })}</span></span
-      >
+      <span class="drawn-head"><b>${title}</b>${marks(point)}</span>
+      <span class="drawn-line quiet">${say("drawing.line", { line, length })}</span>
     </button>
     <span class="drawn-figure tone-${tone}">
       ${verdict === "over" || verdict === "near" ? verdictShape(verdict) : nothing}
