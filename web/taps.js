@@ -1,4 +1,9 @@
-/** Which taps a loudspeaker can be turned to: its kind's, or the usual ones at its voltage. */
+/**
+ * Which taps a loudspeaker can be turned to: its kind's, or the usual ones, in the row of its line.
+ * One that stands in another row is offered the right one.
+ */
+
+import { say } from "./say.js";
 
 import { belowOf } from "./tree.js";
 
@@ -18,13 +23,35 @@ const lineVolts = ({ desk }, zone) =>
  * @returns {OfferedTap[]}
  */
 export const tapsOf = (state, zone, fitted) => {
-  const at_v = fitted.tap_at_v ?? lineVolts(state, zone);
-  if (!at_v) return [];
-  const kinds = state.desk?.seen.faces.kinds?.loudspeakers ?? {};
-  const own = kinds[fitted.kind ?? ""]?.rows.find((row) => row.at_v === at_v || row.line_v === at_v);
-  const usual = state.catalogue.usual_taps.find(({ line_v }) => line_v === at_v);
-  const taps = own?.taps.length ? own.taps : (usual?.taps ?? []);
-  return taps.map(({ tap_w, shown }) => ({ tap_w, at_v, shown }));
+  const row = rowOf(state, zone, fitted);
+  if (!row) return [];
+  const { at_v, volts, taps } = row;
+  const other = typeof fitted.tap_at_v === "number" && fitted.tap_at_v !== at_v;
+  return taps.map(({ tap_w, shown }) => ({
+    tap_w,
+    at_v,
+    shown: other ? say("ladder.in_row", { tap: shown, at_v: volts }) : shown,
+  }));
+};
+
+/**
+ * The row of the line's voltage; of another only where its kind has none for this line.
+ * @param {State} state @param {Zone} zone @param {Fitted} fitted
+ */
+const rowOf = (state, zone, fitted) => {
+  const { catalogue, desk } = state;
+  const { tap_at_v, kind = "" } = fitted;
+  const line_v = lineVolts(state, zone) ?? tap_at_v;
+  const rows = (desk?.seen.faces.kinds?.loudspeakers[kind ?? ""]?.rows ?? []).filter(({ taps }) => taps.length);
+  const own = rows.find((row) => row.line_v === line_v || row.at_v === line_v) ?? rows[0];
+  if (own) {
+    // its mark may be written in two ways, 70 or 70.7 V, and either is this row
+    const here = tap_at_v === own.line_v || tap_at_v === own.at_v;
+    return { at_v: here && tap_at_v ? tap_at_v : own.at_v, volts: own.shown, taps: own.taps };
+  }
+  const usual = catalogue.usual_taps.find((each) => each.line_v === line_v);
+  const volts = catalogue.line_volts.find((each) => each.line_v === line_v)?.shown ?? "";
+  return usual ? { at_v: usual.line_v, volts, taps: usual.taps } : null;
 };
 
 /** @typedef {{neighbour: number | null, largest: number | null}} Advice */

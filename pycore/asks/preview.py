@@ -7,7 +7,7 @@ from typing_extensions import TypedDict
 
 from pycore.asks.answers import FindingAnswer, ProblemAnswer
 from pycore.asks.editing import command_of
-from pycore.asks.effects import Effect, Trial, effects_of, keeps_all
+from pycore.asks.effects import Effect, Trial, effects_of, is_mark, keeps_all
 from pycore.asks.faces import speaks_for
 from pycore.asks.names import names_of
 from pycore.asks.refused import problem_answer
@@ -83,8 +83,10 @@ class Tries:
             self._now[reach] = rejudge(self.job, reach)
         before = self._now[reach]
         after = rejudge(job, reach, base=before)
-        changed = self._changed(before, after, names=names_of(job))
-        judged = [now for _, now in changed if speaks_for(now)]
+        names = names_of(job)
+        changed = self._changed(before, after, names=names)
+        trial = Trial(before, after, getattr(command, "point", None))
+        judged = [*self._marks(trial, names), *(now for _, now in changed if speaks_for(now))]
         verdict = worst([now["verdict"] for now in judged])
         words = next((now["words"] for now in judged if now["verdict"] == verdict), "")
         loads = [
@@ -92,7 +94,6 @@ class Tries:
             for was, now in changed
             if now["unit"] == "w" and now["state"] == "override"
         ]
-        trial = Trial(before, after, getattr(command, "point", None))
         effects = effects_of(trial, manner=self.manner)
         return {
             "verdict": verdict,
@@ -102,6 +103,16 @@ class Tries:
             "effects": effects,
             "keeps": keeps_all(trial, effects),
         }
+
+    def _marks(self, trial: Trial, names: Mapping[str, str]) -> list[FindingAnswer]:
+        """What stays wrong at the point itself, such as its row, whether or not it changes."""
+        return [
+            shown_finding(finding, names, manner=self.manner)
+            for finding in trial.after.findings.values()
+            if finding.where == {"point": trial.point}
+            and is_mark(finding)
+            and finding.verdict == "over"
+        ]
 
     def _changed(
         self, before: Rejudged, after: Rejudged, *, names: Mapping[str, str]

@@ -127,3 +127,13 @@ def test_a_preview_of_a_command_that_does_not_fit_says_why_and_tries_the_others(
     assert wrong["problem"]["code"] == "not_here"
     assert wrong["words"] == wrong["problem"]["words"]
     assert right["problem"] is None
+
+
+def test_what_stays_wrong_at_a_point_is_no_option_in_order() -> None:
+    """Another tap of a row that is wrong already leaves the row wrong: 2.5 W at 25 V on 70.7 V."""
+    job = done(hall(), do="set_tap", point="hall-1", tap_w=5.0, tap_at_v=25.0)
+    smaller = {"do": "set_tap", "point": "hall-1", "tap_w": 0.5, "tap_at_v": 25.0}
+    right = {"do": "set_tap", "point": "hall-1", "tap_w": 5.0, "tap_at_v": 70.7}
+    body = ask("preview", {"job": job.model_dump(mode="json"), "commands": [smaller, right]})
+    assert [option["verdict"] for option in body["options"]] == ["over", "ok"]
+    assert "marked for 25 V" in body["options"][0]["words"]

@@ -4,7 +4,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.page.conftest import NewContext
-from tests.page.hands import expect_kept, pick_point, point, touch
+from tests.page.hands import expect_kept, open_demo, open_zone, pick_point, point, touch
 from tests.page.lines import look_at, nave, open_line
 from tests.page.test_offline import end, ending_server, wait_until_ready  # noqa: F401
 from tests.page.thumb import Thumb
@@ -196,3 +196,22 @@ def test_the_ladder_works_from_a_cold_start_without_a_server(
     expect_kept(page)
     look_at(page, "Drawing")
     expect(page.locator(".drawing")).to_be_visible()
+
+
+def test_one_in_a_wrong_row_is_offered_the_right_one_and_is_put_right_by_one_touch(
+    page: Page,
+) -> None:
+    open_demo(page)
+    open_zone(page, "Palm House")
+    pick_point(page, "Palm House 7")
+    first = page.locator(".tap-row").first
+    expect(first).to_contain_text("5 W at 100 V")
+    expect(first).to_contain_text("neighbours")
+    expect(page.locator(".bench-reason")).to_contain_text("marked for 70.7 V")
+    first.tap()
+    expect(page.locator(".bench-reason.v-over")).to_have_count(0)
+    expect(point(page, "Palm House 7")).to_contain_text("5 W at 100 V")
+    touch(page, "Close")
+    expect(page.locator(".zone-verdict")).to_contain_text("fits")
+    touch(page, "Undo")
+    expect(page.locator(".zone-verdict")).to_contain_text("wrong")

@@ -413,6 +413,7 @@ export const words = {
   "ladder.before": "Add before",
   "ladder.control": "Attenuator in",
   "ladder.effect": "{name} {shown}",
+  "ladder.in_row": "{tap} at {at_v}",
   "ladder.initials": "Initials",
   "ladder.known": "How this tap is known",
   "ladder.known_checked": "checked",

@@ -41,6 +41,7 @@ PAGE: dict[str, str] = {
     "numbers.title": "What arrives here",
     "numbers.asked": "Waiting for the numbers.",
     # the ladder
+    "ladder.in_row": "{tap} at {at_v}",
     "ladder.taps": "Taps, with what each would do",
     "ladder.known": "How this tap is known",
     "ladder.known_drawing": "planned",
