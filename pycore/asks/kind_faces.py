@@ -38,15 +38,17 @@ def kind_faces(kinds: Kinds, used: Mapping[str, Use], *, manner: Manner) -> Kind
     """The faces of all kinds."""
     return {
         "loudspeakers": {
-            kind.id: _face(kind, _loudspeaker(kind, manner), used["loudspeakers"], manner=manner)
+            kind.id: _face(
+                kind, _loudspeaker(kind, manner), used=used["loudspeakers"], manner=manner
+            )
             for kind in kinds.loudspeakers
         },
         "attenuators": {
-            kind.id: _face(kind, _attenuator(kind, manner), used["attenuators"], manner=manner)
+            kind.id: _face(kind, _attenuator(kind, manner), used=used["attenuators"], manner=manner)
             for kind in kinds.attenuators
         },
         "cables": {
-            kind.id: _face(kind, _cable(kind, manner), used["cables"], manner=manner)
+            kind.id: _face(kind, _cable(kind, manner), used=used["cables"], manner=manner)
             for kind in kinds.cables
         },
     }
@@ -55,8 +57,8 @@ def kind_faces(kinds: Kinds, used: Mapping[str, Use], *, manner: Manner) -> Kind
 def _face(
     kind: LoudspeakerKind | AttenuatorKind | CableKind,
     parts: Iterator[str],
-    used: Use,
     *,
+    used: Use,
     manner: Manner,
 ) -> KindFace:
     count = used.get(kind.id, 0)
