@@ -4,7 +4,7 @@ import { html, nothing } from "../markup.js";
 import { squareButton } from "../pieces/button.js";
 import { figure } from "../pieces/figure.js";
 import { verdictMark } from "../pieces/mark.js";
-import { say } from "../say.js";
+import { say, sayOne } from "../say.js";
 
 /** @typedef {import("../state").State} State */
 /** @typedef {import("../state").PreviewOption["effects"][number]} Effect */
@@ -17,10 +17,16 @@ const optionOf = ({ preview, line }, { point, command, swap }) => {
   return swaps.find(({ kind }) => kind === swap)?.option;
 };
 
+/** A load fits, a cable keeps its limit. @param {Effect} effect */
+const mark = ({ what, verdict }) => {
+  if (verdict === "note") return nothing;
+  return verdictMark(verdict, sayOne(what === "far" ? "loss_verdict" : "verdict", verdict));
+};
+
 /** @param {Effect} effect @param {import("../pieces/figure.js").Would} would */
-const effectRow = ({ name, shown, verdict, finding }, would) => html`<div>
-  <dt>${name}</dt>
-  <dd>${verdict === "note" ? nothing : verdictMark(verdict)} ${figure(shown, finding, name, would)}</dd>
+const effectRow = (effect, would) => html`<div>
+  <dt>${effect.name}</dt>
+  <dd>${mark(effect)} ${figure(effect.shown, effect.finding, effect.name, would)}</dd>
 </div>`;
 
 /** @param {State} state @param {OptionBench} bench */
