@@ -46,7 +46,7 @@ class AllJobs(BaseModel):
 
     format: Literal["rungline-jobs"]
     version: int
-    jobs: Annotated[tuple[dict[str, JsonValue], ...], Field(max_length=MOST_JOBS)]
+    jobs: tuple[dict[str, JsonValue], ...]
 
 
 class Refused(NamedTuple):
@@ -70,7 +70,11 @@ def save(job: Job) -> str:
 
 
 def save_all(jobs: tuple[Job, ...]) -> str:
-    """Several jobs as one text, a line each. Raises TooLarge `jobs_too_large`."""
+    """Several jobs as one text, a line each.
+
+    Raises TooLarge `jobs_too_large` or `jobs_too_many`: what could not be opened is not saved.
+    """
+    _refuse_more(len(jobs))
     inner = ",\n".join(job.model_dump_json(exclude_none=True) for job in jobs)
     head = f'"format": "{FORMAT_OF_ALL}", "version": {VERSION_OF_ALL}'
     text = f'{{{head}, "jobs": [\n{inner}\n]}}\n'
@@ -103,7 +107,9 @@ def open_all(text: str) -> Opened:
         raise NewerJob("jobs_newer", version=cover.version)
     jobs: list[Job] = []
     refused: list[Refused] = []
-    for place, raw in enumerate(read_model(AllJobs, text).jobs):
+    every = read_model(AllJobs, text).jobs
+    _refuse_more(len(every))
+    for place, raw in enumerate(every):
         try:
             jobs.append(open_job(json.dumps(raw)))
         except Problem as problem:
@@ -127,6 +133,11 @@ def open_job(text: str) -> Job:
     if cover.version > VERSION:
         raise NewerJob("job_newer", version=cover.version)
     return read_model(Job, climb(text, cover.version, newest=VERSION))
+
+
+def _refuse_more(count: int) -> None:
+    if count > MOST_JOBS:
+        raise TooLarge("jobs_too_many", count=count, most=MOST_JOBS)
 
 
 def _refuse_longer(text: str, most: int) -> None:

@@ -10,7 +10,7 @@ from pydantic import BaseModel
 
 from pycore.carry import steps
 from pycore.carry.prints import print_of, same_content
-from pycore.carry.saved import open_all, open_saved, save, save_all
+from pycore.carry.saved import MOST_JOBS, open_all, open_saved, save, save_all
 from pycore.carry.steps import Step, climb
 from pycore.ground.problems import BadText, NewerJob, Problem, TooLarge
 from pycore.jobs import Job
@@ -84,7 +84,7 @@ def test_a_bad_job_among_several_is_told_and_the_others_open() -> None:
         ({"jobs": {}}, "list_expected"),
         ({"jobs": [1]}, "object_expected"),
         ({"more": 1}, "field_unknown"),
-        ({"jobs": [{}] * 501}, "list_too_long"),
+        ({"jobs": [{}] * 501}, "jobs_too_many"),
     ],
 )
 def test_a_file_of_jobs_that_is_none_says_why(changes: dict[str, Any], code: str) -> None:
@@ -99,6 +99,11 @@ def test_more_jobs_than_can_be_read_back_are_not_written() -> None:
     with pytest.raises(TooLarge) as caught:
         save_all((large,) * 12)
     assert caught.value.code == "jobs_too_large"
+    small = make_traveller(1, free_labels=False, ticked=False)
+    assert len(open_all(save_all((small,) * MOST_JOBS)).jobs) == MOST_JOBS
+    with pytest.raises(TooLarge) as caught:
+        save_all((small,) * (MOST_JOBS + 1))
+    assert caught.value.code == "jobs_too_many"
 
 
 def test_a_file_of_several_jobs_is_not_taken_for_one() -> None:

@@ -10,6 +10,8 @@ import { penDecided } from "../travel/pen.js";
 /** @typedef {import("../state").Job} Job */
 /** @typedef {import("../state").Seen} Seen */
 
+const MOST_IN_FIELD = 20_000;
+
 const makeKey = () => crypto.getRandomValues(new Uint32Array(2)).join("-");
 
 /** @param {import("../shapes").FullHouse} house @returns {import("../shapes").Actions} */
@@ -27,6 +29,8 @@ export const openActions = ({ store, door, keeper, desk, edits, arriving, copies
   /** @param {string} text */
   const look = (text) => {
     rememberLink(text);
+    // A field with megabytes in it makes every touch slow, and nobody mends such a text by hand.
+    if (text.length > MOST_IN_FIELD) store.change({ pasted: "" });
     goTo({ screen: "open" });
     return arriving.read(text);
   };

@@ -7,6 +7,8 @@ import { leaving } from "../travel/sharing.js";
 
 /** @typedef {import("../state").Job} Job */
 
+const NO_ANSWER = { words: say("engine.no_answer"), remedy: null };
+
 /** @param {import("../shapes").FullHouse} house @returns {import("../shapes").Actions} */
 export const shareActions = ({ store, door, keeper, copies, storage }) => {
   /** @param {string} words */
@@ -84,8 +86,14 @@ export const shareActions = ({ store, door, keeper, copies, storage }) => {
 
     "share.save_all": async () => {
       const jobs = await allJobs();
-      const { text, file_name } = await door.ask("save_all", { jobs: jobs.map(leaving) });
-      if (await offerFile(text, file_name)) await copies.mark(jobs);
+      try {
+        const { text, file_name } = await door.ask("save_all", { jobs: jobs.map(leaving) });
+        if (await offerFile(text, file_name)) await copies.mark(jobs);
+      } catch (error) {
+        if (!(error instanceof Refused || error instanceof NoAnswer)) throw error;
+        const { words, remedy } = error instanceof Refused ? error.problem : NO_ANSWER;
+        tell(remedy ? say("edit.refused", { words, remedy }) : words, true);
+      }
     },
 
     "copies.later": () => copies.later(),

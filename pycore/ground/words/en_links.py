@@ -14,6 +14,7 @@ PROBLEMS = {
     "several_jobs": "The file holds several jobs.",
     "jobs_too_large": "All these jobs together are too large for one file: {characters} characters,"
     " {most} at most.",
+    "jobs_too_many": "One file holds {most} jobs at most; these are {count}.",
     "jobs_newer": "The file of jobs was written by a later version (version {version}).",
     "job_too_old": "The job is of version {version}, which this copy cannot read.",
     "change_unknown": "One of the choices belongs to another comparison.",
@@ -37,6 +38,7 @@ REMEDIES = {
     "link_too_much": "Send the file instead.",
     "link_not_sound": "Ask for the file, or for a link written by an up-to-date copy.",
     "jobs_too_large": "Save them in two files.",
+    "jobs_too_many": "Save them in two files, or each by itself.",
     "several_jobs": "Open it as a file of jobs and choose one.",
     "jobs_newer": "Update this copy of Rungline, then open it again.",
     "job_too_old": "Open it with an older version and save it from there.",
