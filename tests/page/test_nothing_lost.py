@@ -10,6 +10,7 @@ from tests.page.losing import JOB, Survivor, listen, read_names, work
 from tests.page.visitors import rename
 from web.tools.server import FolderServer
 
+# `build.py bench lost` runs the very same rounds fifty times.
 ROUNDS = 3
 
 
