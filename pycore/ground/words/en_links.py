@@ -63,7 +63,7 @@ LINKS = {
     "united_ticks.one": "{n} tick of theirs is added, if its tap still stands.",
     "united_ticks.many": "{n} ticks of theirs are added, where their taps still stand.",
     "same": "Both say the same.",
-    "ahead": "Theirs grew from exactly this state: taking it loses nothing of yours.",
+    "ahead": "Theirs grew from exactly this state: all of yours was known there.",
     "behind": "Yours grew from exactly theirs: there is nothing new in it.",
     "apart_known": "Both changed since they parted. Differences only one side made are taken as"
     " they are; where both changed the same thing, choose.",
