@@ -61,11 +61,7 @@ def measure() -> Iterator[Figure]:
     every: list[Found] = []
     for count in COUNTS:
         for pct in TOLERANCES_PCT:
-            here = [
-                cell
-                for piece, cell in zip(pieces, played, strict=True)
-                if piece[:2] == (count, pct)
-            ]
+            here = [next(played) for piece in pieces if piece[:2] == (count, pct)]
             cell = Cell(*(list(chain.from_iterable(way)) for way in zip(*here, strict=True)))
             every.extend(cell.tool)
             yield from _tell(f"{count} loudspeakers, ±{pct:g} %", cell)

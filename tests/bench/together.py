@@ -1,7 +1,7 @@
 """Work done by two processes at once, for measurements that count and do not time."""
 
 import gc
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from typing import TypeVar
 
@@ -15,7 +15,10 @@ def _rest_less() -> None:
     gc.set_threshold(70_000, 10, 100)
 
 
-def in_two(work: Callable[[Piece], Result], pieces: Sequence[Piece]) -> list[Result]:
-    """The results in the order of the pieces. `work` must be a function of a module."""
+def in_two(work: Callable[[Piece], Result], pieces: Sequence[Piece]) -> Iterator[Result]:
+    """The results in the order of the pieces, each as soon as it is there.
+
+    `work` must be a function of a module.
+    """
     with ProcessPoolExecutor(PROCESSES, initializer=_rest_less) as pool:
-        return list(pool.map(work, pieces))
+        yield from pool.map(work, pieces)
