@@ -38,6 +38,7 @@ ATTACKS: dict[str, tuple[bytes, str]] = {
 def drop_in(page: Page, content: bytes, name: str = "came.json") -> None:
     """Open a file by the button."""
     open_screen(page, "Jobs")
+    expect(page.get_by_role("heading", level=1)).to_have_text("Jobs")
     file = FilePayload(name=name, mimeType="application/json", buffer=content)
     page.locator("input[type=file]").set_input_files(file)
 
