@@ -202,7 +202,7 @@ def _ask(
         boxes_of(proof.site, suspects),
         reach=reach,
         meants=made.meants,
-        playable=may_play(proof, suspects, made.meants),
+        playable=may_play(proof=proof, suspects=suspects, meants=made.meants),
     )
     pct = min(max(last.tolerance_pct if last else priors.METER_PCT, priors.LEAST_PCT), 50.0)
     warm_c = last.temperature_c if last and last.temperature_c is not None else None

@@ -20,7 +20,7 @@ HARMFUL = ("short", "direct", "extra_low")
 NOT_WITH = ("protect_at_once", "protect_on_bass", "protect_after_an_hour")
 
 
-def may_play(proof: Proof, suspects: Sequence[Suspect], meants: Sequence[Meant]) -> bool:
+def may_play(*, proof: Proof, suspects: Sequence[Suspect], meants: Sequence[Meant]) -> bool:
     """Whether the line may be played: somebody has it in use, and nothing speaks against it."""
     in_use = proof.complaint is not None or proof.ears.any
     if not in_use or proof.complaint in NOT_WITH:
