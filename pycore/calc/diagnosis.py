@@ -160,7 +160,7 @@ def _concluded(question: Question, made: Sorted, *, weighed: Weighed) -> Diagnos
         held=held,
         groups=groups,
         asked=asked,
-        next=None if settled else near_first(proof.site, choose(asked), made.meants),
+        next=None if settled else near_first(proof.site, chosen=choose(asked), meants=made.meants),
         settled=settled,
         box=_box(suspects),
         alike=made.alike,

@@ -112,7 +112,7 @@ def _legs(
             yield Test(wired.ids[node], stand, (), "earth_ohm", reach.controls, 0, cost)
 
 
-def near_first(site: Site, chosen: Next | None, meants: Sequence[Meant]) -> Next | None:
+def near_first(site: Site, *, chosen: Next | None, meants: Sequence[Meant]) -> Next | None:
     """Far volts say nothing without near ones: those are asked for first."""
     if chosen is None or chosen.test.quantity != "volts":
         return chosen
