@@ -15,6 +15,8 @@
 
 const ANSWER_WITHIN_MILLISECONDS = 20_000;
 const MOST_TRIES = 2;
+/** How a fault of the interpreter itself begins; a missing file or an old browser says otherwise. */
+const TRAP = "RuntimeError";
 
 /** An answer that is a problem: something the person can read and mend. */
 export class Refused extends Error {
@@ -43,6 +45,7 @@ export const openDoor = ({ start, onStage, manner }) => {
   /** @type {Engine | null} */
   let engine = null;
   let ready = false;
+  let trapped = false;
   let counter = 0;
   /** @type {ReturnType<typeof setTimeout> | undefined} */
   let clock;
@@ -92,6 +95,11 @@ export const openDoor = ({ start, onStage, manner }) => {
   const heed = (message) => {
     if (message.answer !== undefined) return receive(message.answer);
     if (message.broken !== undefined) return startAgain();
+    if (message.failed !== undefined && !trapped && message.failed.startsWith(TRAP)) {
+      // Seen now and then where a browser's compiler is at fault: the next start is sound.
+      trapped = true;
+      return startAgain();
+    }
     if (message.failed !== undefined) close();
     if (message.ready) ready = true;
     watchWaking(message);

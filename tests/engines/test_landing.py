@@ -27,7 +27,7 @@ IN_ONE_MOMENT = """(() => {
 def type_name(app: App, job: str, words: str) -> None:
     """Open the form of the job's name and type there, without saving."""
     app.show(job)
-    app.wait_for(".bench", "Name and place")
+    app.wait_for(".job-ways", "Name and place")
     app.press("Name and place")
     app.wait_for(".bench", "Name of the job")
     app.engine.evaluate(f"void {TYPE.replace('WORDS', words)}")

@@ -114,6 +114,21 @@ def test_an_engine_that_hangs_is_ended_and_its_question_asked_again(
     expect(page.locator(".sum-big")).to_have_text("50 W")
 
 
+def test_an_interpreter_that_traps_while_it_starts_is_started_once_more(
+    phone: BrowserContext, served: FolderServer
+) -> None:
+    page = phone.new_page()
+    trap = 'postMessage({ failed: "RuntimeError: unreachable" });'
+    page.route(
+        "**/worker.js", lambda it: it.fulfill(body=trap, content_type="text/javascript"), times=1
+    )
+    page.goto(served.address)
+    choose_supply(page, volts="70.7 V", watts="120")
+    count_row(page, "6", "5 W")
+    expect(page.locator(".sum-big")).to_have_text("30 W")
+    expect(page.locator(".notice.bad")).to_have_count(0)
+
+
 def test_a_failed_start_says_why_and_keeps_jobs_readable_and_saved_to_files(
     fresh: Page, phone: BrowserContext
 ) -> None:

@@ -92,6 +92,7 @@ def test_both_sides_of_what_if_open_and_wrong_rows_are_counted(page: Page) -> No
 def test_the_loss_of_a_proposed_cable_opens(page: Page) -> None:
     open_line(page, nave(limit_db=0.2))
     look_at(page, "Cable")
+    touch(page, "in mm²")
     page.locator(".proposal-loss").first.get_by_role("button").tap()
     expect(page.get_by_role("heading", name="Nave: cable loss")).to_be_visible()
     expect(page.locator(".step-put-in").last).to_contain_text("log10")
