@@ -6,16 +6,16 @@ of the short itself add to the distance; read from both ends they fall out.
 """
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from pycore.calc.effects import Change, seen_with
 from pycore.calc.evidence import Evidence
+from pycore.calc.halving import halve
 from pycore.calc.site import Site
 from pycore.calc.suspects import Suspect
 from pycore.formulas import meter
 
-STEPS = 40
 MOST_OHM = 50.0  # a short with more ohms of its own than that is no short
 
 
@@ -74,7 +74,7 @@ def _two_ended(site: Site, node: int, *, near: Evidence, far: Evidence) -> Dista
         ohm = _own_ohm(near, node, place=place)
         return _reads(far, node, place=place, ohm=ohm) > math.exp(far.log_read)
 
-    place = _halve(too_near)
+    place = halve(too_near)
     own_ohm = _own_ohm(near, node, place=place)
     return _placed(site, node, place=place, reads=[near, far], own_ohm=own_ohm)
 
@@ -88,7 +88,7 @@ def _reads(one: Evidence, node: int, *, place: float, ohm: float) -> float:
 def _own_ohm(one: Evidence, node: int, *, place: float) -> float:
     """The ohms of a bridge at which this reading comes out; none where a dead short reads more."""
     read_ohm = math.exp(one.log_read)
-    return MOST_OHM * _halve(
+    return MOST_OHM * halve(
         lambda share: _reads(one, node, place=place, ohm=MOST_OHM * share) < read_ohm
     )
 
@@ -97,20 +97,8 @@ def _place(one: Evidence, node: int, *, ohm: float) -> float:
     """The place on a section (0 to 1) at which a bridge reads what was read."""
     read_ohm = math.exp(one.log_read)
     if one.scope.probe.turned[node]:
-        return _halve(lambda place: _reads(one, node, place=place, ohm=ohm) > read_ohm)
-    return _halve(lambda place: _reads(one, node, place=place, ohm=ohm) < read_ohm)
-
-
-def _halve(goes_on: Callable[[float], bool]) -> float:
-    """Where from 0 to 1 it stops going on, by halving."""
-    low, high = 0.0, 1.0
-    for _ in range(STEPS):
-        middle = (low + high) / 2
-        if goes_on(middle):
-            low = middle
-        else:
-            high = middle
-    return (low + high) / 2
+        return halve(lambda place: _reads(one, node, place=place, ohm=ohm) > read_ohm)
+    return halve(lambda place: _reads(one, node, place=place, ohm=ohm) < read_ohm)
 
 
 def _placed(

@@ -5,16 +5,16 @@ show what it showed, the loudspeakers and, at direct current, their windings cou
 that divides can have several such places; all are told.
 """
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from pycore.calc import priors
 from pycore.calc.effects import Change, seen_with
+from pycore.calc.halving import halve
 from pycore.calc.probe import Probe, Stand
 from pycore.calc.site import Site
 from pycore.calc.wiring import Condition
 
-STEPS = 50
 EDGE = 1e-9
 MOST_OHM = 50.0  # a short with more ohms of its own than that is no short
 
@@ -112,7 +112,7 @@ def _one_end(probe: Probe, one: Look, *, node: int) -> Place | None:
     least, most = (read_at(1.0), read_at(0.0)) if turned else (read_at(0.0), read_at(1.0))
     if not least <= read_ohm <= most:
         return None
-    share = _halve(lambda share: (read_at(share) < read_ohm) != turned)
+    share = halve(lambda share: (read_at(share) < read_ohm) != turned)
     return Place(node, share, None)
 
 
@@ -130,7 +130,7 @@ def _both_ends(probes: Sequence[Probe], looks: Sequence[Look], *, node: int) -> 
             ohm = MOST_OHM * part
             return _reads(near, node, share=share, ohm=ohm, hz=hz) < looks[0].read_ohm
 
-        return MOST_OHM * _halve(too_little)
+        return MOST_OHM * halve(too_little)
 
     def far_off(share: float) -> float:
         """How much more the far end would read than it read."""
@@ -142,20 +142,8 @@ def _both_ends(probes: Sequence[Probe], looks: Sequence[Look], *, node: int) -> 
         return None
     if not far_off(1.0) <= looks[1].loose_ohm or not far_off(0.0) >= -looks[1].loose_ohm:
         return None
-    share = _halve(lambda share: far_off(share) > 0)
+    share = halve(lambda share: far_off(share) > 0)
     return Place(node, share, own_ohm(share))
-
-
-def _halve(goes_on: Callable[[float], bool]) -> float:
-    """Where from 0 to 1 it stops going on, by halving."""
-    low, high = 0.0, 1.0
-    for _ in range(STEPS):
-        middle = (low + high) / 2
-        if goes_on(middle):
-            low = middle
-        else:
-            high = middle
-    return (low + high) / 2
 
 
 def metres_of(site: Site, place: Place) -> float:

@@ -6,29 +6,12 @@ any more: then its tap was changed, which is a change of its own and brings no m
 """
 
 from collections.abc import Mapping
-from typing import Protocol
 
-from pycore.edit.cells import SIGNED, TICK, Key, Thing
+from pycore.edit.both_states import States, Things
+from pycore.edit.cells import SIGNED, TICK, Key
 from pycore.jobs import Tick
 
-Things = Mapping[Key, Thing]
 Ticks = tuple[Tick, ...]
-
-
-class States(Protocol):
-    """Both states taken apart, and the one they grew from."""
-
-    @property
-    def mine(self) -> Things:
-        """Mine."""
-
-    @property
-    def theirs(self) -> Things:
-        """Theirs."""
-
-    @property
-    def base(self) -> Things | None:
-        """The state both grew from."""
 
 
 def signed_at(key: Key, things: Things) -> Ticks:

@@ -4,28 +4,10 @@ another hangs. Taking such a thing out on the other side cannot go unasked.
 Kinds are left aside: a merge takes along every kind it needs.
 """
 
-from collections.abc import Collection, Iterator, Mapping
-from typing import Protocol
+from collections.abc import Collection, Iterator
 
-from pycore.edit.cells import Cells, Key, Thing
-
-Things = Mapping[Key, Thing]
-
-
-class States(Protocol):
-    """Both states taken apart, and the one they grew from."""
-
-    @property
-    def mine(self) -> Things:
-        """Mine."""
-
-    @property
-    def theirs(self) -> Things:
-        """Theirs."""
-
-    @property
-    def base(self) -> Things | None:
-        """The state both grew from."""
+from pycore.edit.both_states import States
+from pycore.edit.cells import Cells, Key
 
 
 def used_by(states: States, clashing: Collection[Key]) -> set[Key]:
