@@ -26,7 +26,7 @@ HELPERS = r"""(() => {
     watch.observe(document.documentElement,
       { subtree: true, childList: true, characterData: true, attributes: true });
     const busy = () => document.querySelector(".top-progress, [aria-busy=true]");
-    while ((Date.now() - at < 150 || busy()) && Date.now() - begun < 15_000) await wait(25);
+    while ((Date.now() - at < 100 || busy()) && Date.now() - begun < 15_000) await wait(25);
     watch.disconnect();
   };
   // What the sheet of a browser and a screen reader would tell, beside the text itself.
@@ -65,7 +65,7 @@ HELPERS = r"""(() => {
   const controls = () => [...document.querySelectorAll("main [data-act], .bench [data-act]")]
     .filter((element) => !element.disabled);
   const some = (acts, most) => acts.flatMap((act) =>
-    controls().filter((element) => element.dataset.act === act).slice(0, most));
+    controls().filter((element) => element.dataset.act === act).slice(0, most[act] ?? most.others));
   const escape = () => document.querySelector("#app")
     .dispatchEvent(new KeyboardEvent("keydown", { key: "Escape", bubbles: true }));
   globalThis.walk = {
@@ -96,7 +96,8 @@ HELPERS = r"""(() => {
 })()"""
 # Touches that open something to read and change nothing, by what they open into.
 OPENERS = ("form.open", "working.open", "thing.pick", "findings.show", "meter.explain")
-MOST_OF_A_KIND = 12
+# Forms and things each show fields of their own; what numbers open into is alike.
+MOST_OF_A_KIND = {"form.open": 12, "thing.pick": 12, "others": 2}
 THEN = ("ladder.swap",)
 
 
@@ -172,7 +173,9 @@ class Walker:
         self._engine.evaluate("walk.paper('print')")
 
     def _keys(self, acts: tuple[str, ...]) -> list[str]:
-        return list(self._engine.evaluate(f"walk.keys({json.dumps(acts)}, {MOST_OF_A_KIND})"))
+        return list(
+            self._engine.evaluate(f"walk.keys({json.dumps(acts)}, {json.dumps(MOST_OF_A_KIND)})")
+        )
 
     def _press(self, key: str, *, at: str) -> bool:
         return self._note(f"{at} {key}", f"walk.press({json.dumps(key)})")

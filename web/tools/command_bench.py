@@ -16,6 +16,7 @@ MEASUREMENTS = (
     "memory",
     "limits",
     "touch",
+    "demo",
     "links",
     "line",
     "lost",

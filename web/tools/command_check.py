@@ -13,8 +13,8 @@ from web.tools.places import MODULES, ROOT, TESTS, WEB
 from web.tools.ready_node import find_node
 from web.tools.say import tell
 
-# These search for examples; they run beside all others.
-SEARCHING = ("carry", "laws")
+# These run beside all others, and take about as long.
+FIRST_LANE = ("carry", "cases", "laws")
 # `build.py test` runs these too: comparisons with a circuit simulator take their time.
 SLOW = "--ignore-glob=*/outside/*"
 NOT_TESTS = ("bench", "page", "outside")
@@ -37,7 +37,7 @@ def run(_known: argparse.Namespace, _rest: list[str]) -> int:
         outcomes = list(pool.map(lambda pair: _run_tool(*pair), _list_tools().items()))
     for outcome in outcomes:
         tell(
-            f"  {outcome.name:12} {'ok' if outcome.passed else 'FAILED':6} {outcome.seconds:5.1f} s"
+            f"  {outcome.name:18} {'ok' if outcome.passed else 'FAILED':6} {outcome.seconds:5.1f} s"
         )
     for outcome in outcomes:
         if not outcome.passed:
@@ -55,8 +55,11 @@ def _list_tools() -> dict[str, list[str | Path]]:
     pytest = [python, "-m", "pytest", "-q", "-m", "not slow", SLOW]
     folders = [each for each in sorted(TESTS.glob("[a-z]*/")) if each.name not in NOT_TESTS]
     return {
-        "laws, links": [*pytest, *(folder for folder in folders if folder.name in SEARCHING)],
-        "other tests": [*pytest, *(folder for folder in folders if folder.name not in SEARCHING)],
+        "laws, cases, links": [
+            *pytest,
+            *(folder for folder in folders if folder.name in FIRST_LANE),
+        ],
+        "other tests": [*pytest, *(folder for folder in folders if folder.name not in FIRST_LANE)],
         "mypy": [python, "-m", "mypy"],
         "tsc page": [node, tsc, "-p", WEB / "tsconfig.json"],
         "tsc workers": [node, tsc, "-p", WEB / "tsconfig.workers.json"],
