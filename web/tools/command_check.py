@@ -14,7 +14,7 @@ from web.tools.ready_node import find_node
 from web.tools.say import tell
 
 # These run beside all others, and take about as long.
-FIRST_LANE = ("carry", "cases", "laws")
+FIRST_LANE = ("carry", "cases", "house", "laws")
 # `build.py test` runs these too: comparisons with a circuit simulator take their time.
 SLOW = "--ignore-glob=*/outside/*"
 NOT_TESTS = ("bench", "page", "outside")
@@ -55,7 +55,7 @@ def _list_tools() -> dict[str, list[str | Path]]:
     pytest = [python, "-m", "pytest", "-q", "-m", "not slow", SLOW]
     folders = [each for each in sorted(TESTS.glob("[a-z]*/")) if each.name not in NOT_TESTS]
     return {
-        "laws, cases, links": [
+        "laws, cases, house": [
             *pytest,
             *(folder for folder in folders if folder.name in FIRST_LANE),
         ],
