@@ -4,7 +4,8 @@ from pathlib import Path
 
 from playwright.sync_api import FilePayload, Page, Route, expect
 
-PATIENCE_MILLISECONDS = 20_000
+# Long, because two lanes of browsers on two processors starve each other now and then.
+PATIENCE_MILLISECONDS = 60_000
 ENGINE_FILE = "**/py/pyodide.asm.wasm"
 
 expect.set_options(timeout=PATIENCE_MILLISECONDS)
