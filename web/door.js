@@ -96,7 +96,7 @@ export const openDoor = ({ start, onStage, manner }) => {
     if (message.answer !== undefined) return receive(message.answer);
     if (message.broken !== undefined) return startAgain();
     if (message.failed !== undefined && !trapped && message.failed.startsWith(TRAP)) {
-      // Seen now and then where a browser's compiler is at fault: the next start is sound.
+      // Seen once, in WebKitGTK; a new engine started soundly.
       trapped = true;
       return startAgain();
     }

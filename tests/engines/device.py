@@ -7,7 +7,7 @@ from typing import Any
 from tests.engines.driver import Driver, wait_until
 from tests.engines.stand import BLANK, Stand, copy_app
 
-# What a trap of the interpreter is called, seen once in a hundred starts or so of WebKitGTK.
+# What a trap of the interpreter is called; seen once, in WebKitGTK.
 TRAP = "RuntimeError"
 # Starts an engine, asks it one thing and ends it; or ends it at a stage, as a crash would.
 START = """import("./trust.js").then(({ scriptAddress }) => new Promise((resolve) => {
