@@ -1,5 +1,6 @@
 """What a hand does on the page, by the names a person sees."""
 
+from collections.abc import Callable
 from pathlib import Path
 
 from playwright.sync_api import FilePayload, Page, Route, expect
@@ -77,19 +78,38 @@ def expect_kept(page: Page) -> None:
     expect(page.locator(".top-state")).to_have_text("Kept")
 
 
-def hold_engine(page: Page) -> list[Route]:
-    """Keep the engine from starting until the returned requests are let go."""
-    held: list[Route] = []
+class Gate:
+    """Stands in the way of what a page asks for at one address, until it is opened.
 
-    def hold(route: Route) -> None:
-        held.append(route)
+    It is opened, never taken away: a browser that is told to stop intercepting forgets what is
+    under way at that moment, of any address, and the page never comes to its end.
+    """
 
-    page.route(ENGINE_FILE, hold)
-    return held
+    def __init__(self, page: Page, address: str, *, meet: Callable[[Route], None]) -> None:
+        self._meet = meet
+        self._is_open = False
+        page.route(address, self._answer)
+
+    def open(self) -> None:
+        """Let everything through from now on."""
+        self._is_open = True
+
+    def _answer(self, route: Route) -> None:
+        if self._is_open:
+            route.continue_()
+        else:
+            self._meet(route)
 
 
-def let_go(page: Page, held: list[Route]) -> None:
-    """Let a held engine start."""
-    for route in held:
-        route.continue_()
-    page.unroute(ENGINE_FILE)
+class HeldEngine:
+    """The engine of a page, kept from starting until it is let go."""
+
+    def __init__(self, page: Page) -> None:
+        self.asked: list[Route] = []
+        self._gate = Gate(page, ENGINE_FILE, meet=self.asked.append)
+
+    def let_go(self) -> None:
+        """Let the engine start."""
+        self._gate.open()
+        for route in self.asked:
+            route.continue_()

@@ -8,7 +8,7 @@ import pytest
 from playwright.sync_api import FilePayload, Page, expect
 
 from pycore.carry.saved import save
-from tests.page.hands import expect_kept, hold_engine, let_go, open_screen, touch
+from tests.page.hands import HeldEngine, expect_kept, open_screen, touch
 from tests.page.visitors import changed, make_visitor, open_link, read_kept, rename, take_in
 from web.tools.server import FolderServer
 
@@ -87,13 +87,13 @@ def test_a_job_of_the_same_id_takes_nothing_of_an_edit_that_waits(
     page, came = fresh, make_visitor("a2a", "Gasworks")
     take_in(page, came, address=served.address)
     page.goto("about:blank")
-    held = hold_engine(page)
+    held = HeldEngine(page)
     page.goto(f"{served.address}#/job/a2a")
     touch(page, "Name and place")
     page.get_by_label("Name of the job").fill("Named while it started")
     touch(page, "Save")
     drop_in(page, save(changed(came, name="From elsewhere", rev=99)).encode())
-    let_go(page, held)
+    held.let_go()
     expect(page.locator(".differences")).to_contain_text("From elsewhere")
     expect(page.locator(".differences")).to_contain_text("Named while it started")
     kept = read_kept(page, "a2a")

@@ -1,14 +1,14 @@
 """What the page does while the engine starts, breaks, hangs or cannot start at all."""
 
-from playwright.sync_api import BrowserContext, Page, expect
+from playwright.sync_api import BrowserContext, Page, Route, expect
 
 from tests.page.hands import (
     ENGINE_FILE,
+    Gate,
+    HeldEngine,
     choose_supply,
     count_row,
     expect_kept,
-    hold_engine,
-    let_go,
     open_demo,
     open_screen,
     touch,
@@ -24,12 +24,12 @@ BREAK_WHILE_BUSY = """() => setTimeout(() => {
 HANG = "() => setTimeout(() => { for (;;); })"
 
 
-def restart_with_held_engine(page: Page, phone: BrowserContext) -> tuple[Page, list]:  # type: ignore[type-arg]
+def restart_with_held_engine(page: Page, phone: BrowserContext) -> tuple[Page, HeldEngine]:
     """Open the same address again in a page whose engine does not start."""
     address = page.url
     page.close()
     again = phone.new_page()
-    held = hold_engine(again)
+    held = HeldEngine(again)
     again.goto(address)
     return again, held
 
@@ -45,7 +45,7 @@ def test_a_kept_job_is_painted_before_the_engine_is_ready(
     expect(again.locator(".verdict-head.v-over")).to_be_visible()
     expect(again.locator(".finding-group").first).to_be_visible()
     assert again.locator(".top-progress").is_visible()
-    let_go(again, held)
+    held.let_go()
 
 
 def test_changes_made_before_the_engine_is_ready_wait_and_land_in_order(
@@ -63,7 +63,7 @@ def test_changes_made_before_the_engine_is_ready_wait_and_land_in_order(
     expect(again.locator(".notice li")).to_have_count(2)
     expect(again.locator(".top-state")).to_have_text("Waiting")
     expect(again.get_by_role("heading", level=1)).to_have_text("Ilverne Glasshouses")
-    let_go(again, held)
+    held.let_go()
     expect(again.get_by_role("heading", level=1)).to_have_text("Second name")
     expect(again.locator(".notice li")).to_have_count(0)
     touch(again, "Undo")
@@ -119,9 +119,12 @@ def test_an_interpreter_that_traps_while_it_starts_is_started_once_more(
 ) -> None:
     page = phone.new_page()
     trap = 'postMessage({ failed: "RuntimeError: unreachable" });'
-    page.route(
-        "**/worker.js", lambda it: it.fulfill(body=trap, content_type="text/javascript"), times=1
-    )
+
+    def answer_with_trap(route: Route) -> None:
+        gate.open()
+        route.fulfill(body=trap, content_type="text/javascript")
+
+    gate = Gate(page, "**/worker.js", meet=answer_with_trap)
     page.goto(served.address)
     choose_supply(page, volts="70.7 V", watts="120")
     count_row(page, "6", "5 W")
@@ -138,7 +141,7 @@ def test_a_failed_start_says_why_and_keeps_jobs_readable_and_saved_to_files(
     address = page.url
     page.close()
     again = phone.new_page()
-    again.route(ENGINE_FILE, lambda route: route.abort())
+    gate = Gate(again, ENGINE_FILE, meet=lambda route: route.abort())
     again.goto(address)
     expect(again.locator(".notice.bad")).to_contain_text("The engine did not start")
     expect(again.locator(".verdict-head.v-over")).to_be_visible()
@@ -146,7 +149,7 @@ def test_a_failed_start_says_why_and_keeps_jobs_readable_and_saved_to_files(
     with again.expect_download() as waiting:
         touch(again, "Save the file")
     assert waiting.value.suggested_filename.endswith(".json")
-    again.unroute(ENGINE_FILE)
+    gate.open()
     touch(again, "Try again")
     expect(again.locator(".notice.bad")).to_have_count(0)
 
@@ -155,14 +158,14 @@ def test_the_first_visit_can_be_used_before_the_engine_has_ever_started(
     phone: BrowserContext, served: FolderServer
 ) -> None:
     page = phone.new_page()
-    held = hold_engine(page)
+    held = HeldEngine(page)
     page.goto(served.address)
     choose_supply(page, volts="100 V", watts="120")
     for count, tap in (("6", "6 W"), ("4", "10 W")):
         count_row(page, count, tap)
     expect(page.locator(".tally-row")).to_have_count(2)
     expect(page.locator(".sum-words")).to_contain_text("as soon as the engine has started")
-    let_go(page, held)
+    held.let_go()
     expect(page.locator(".sum-big")).to_have_text("76 W")
     expect(page.locator(".sum-headline")).to_have_text("The watts fit")
 
@@ -180,5 +183,5 @@ def test_a_tally_is_painted_as_it_was_left_before_the_engine_is_ready(
     expect(again.locator(".tally-row")).to_have_count(1)
     count_row(again, "4", "7.5 W")
     expect(again.locator(".tally-row")).to_have_count(2)
-    let_go(again, held)
+    held.let_go()
     expect(again.locator(".sum-big")).to_have_text("60 W")

@@ -3,7 +3,7 @@
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
-from tests.page.hands import expect_kept, hold_engine, let_go, open_demo, open_zone
+from tests.page.hands import HeldEngine, expect_kept, open_demo, open_zone
 
 # Adds up how far things moved without a touch; a shift within half a second of one is not counted.
 WATCH = """(() => {
@@ -37,12 +37,12 @@ def test_nothing_jumps_when_the_engine_arrives(
     fresh.close()
     page = phone.new_page()
     page.add_init_script(WATCH)
-    held = hold_engine(page)
+    held = HeldEngine(page)
     page.goto(address)
     expect(page.locator(".bench button").first).to_be_visible()
     page.evaluate(SETTLED)
     before = page.evaluate("shifts.length")
-    let_go(page, held)
+    held.let_go()
     expect_kept(page)
     expect(page.locator(".top-progress")).to_have_count(0)
     page.evaluate(SETTLED)

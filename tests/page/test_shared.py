@@ -94,8 +94,11 @@ def test_several_shared_files_are_all_shown_and_a_bad_one_costs_no_other(
     expect(page.locator(".open-one")).to_have_count(2)
     expect(page.locator(".open-problem")).to_contain_text("holiday.json")
     touch(page, "Keep all that are new")
-    expect(page.locator(".cards")).to_contain_text("Drying loft")
-    assert read_kept(page, "s2a") is not None
+    expect(page.locator("main.sheet-jobs .cards")).to_contain_text("Drying loft")
+    for job in good:
+        kept = read_kept(page, job.id)
+        assert kept is not None
+        assert kept["job"]["name"] == job.name
 
 
 def test_a_shared_text_with_a_link_in_it_is_looked_at(
