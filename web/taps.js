@@ -3,14 +3,14 @@
  * One that stands in another row is offered the right one.
  */
 
-import { say } from "./say.js";
+import { say, together } from "./say.js";
 
 import { belowOf } from "./tree.js";
 
 /** @typedef {import("./state").State} State */
 /** @typedef {import("./state").Zone} Zone */
 /** @typedef {import("./state").Fitted} Fitted */
-/** @typedef {{tap_w: number, at_v: number, shown: string}} OfferedTap */
+/** @typedef {{tap_w: number, at_v: number, row_v: number, shown: string}} OfferedTap */
 
 /** @param {State} state @param {Zone} zone */
 const lineVolts = ({ desk }, zone) =>
@@ -25,11 +25,12 @@ const lineVolts = ({ desk }, zone) =>
 export const tapsOf = (state, zone, fitted) => {
   const row = rowOf(state, zone, fitted);
   if (!row) return [];
-  const { at_v, volts, taps } = row;
+  const { at_v, row_v, volts, taps } = row;
   const other = typeof fitted.tap_at_v === "number" && fitted.tap_at_v !== at_v;
   return taps.map(({ tap_w, shown }) => ({
     tap_w,
     at_v,
+    row_v,
     shown: other ? say("ladder.in_row", { tap: shown, at_v: volts }) : shown,
   }));
 };
@@ -47,14 +48,19 @@ const rowOf = (state, zone, fitted) => {
   if (own) {
     // its mark may be written in two ways, 70 or 70.7 V, and either is this row
     const here = tap_at_v === own.line_v || tap_at_v === own.at_v;
-    return { at_v: here && tap_at_v ? tap_at_v : own.at_v, volts: own.shown, taps: own.taps };
+    const at_v = here && tap_at_v ? tap_at_v : own.at_v;
+    return { at_v, row_v: own.line_v, volts: own.shown, taps: own.taps };
   }
   const usual = catalogue.usual_taps.find((each) => each.line_v === line_v);
   const volts = catalogue.line_volts.find((each) => each.line_v === line_v)?.shown ?? "";
-  return usual ? { at_v: usual.line_v, volts, taps: usual.taps } : null;
+  return usual ? { at_v: usual.line_v, row_v: usual.line_v, volts, taps: usual.taps } : null;
 };
 
-/** @typedef {{neighbour: number | null, largest: number | null}} Advice */
+/**
+ * Where the neighbour's selector stands: its watts, and the row they are marked in.
+ * @typedef {{tap_w: number, row_v: number | undefined, row: string}} Neighbour
+ */
+/** @typedef {{neighbour: Neighbour | null, largest: number | null}} Advice */
 
 /**
  * The loudspeaker next to one on the same run: toward the terminals, else outward.
@@ -72,11 +78,14 @@ const neighbourOf = ({ line }, id) => {
  * @param {State} state @param {Zone} zone @param {string} id
  * @returns {Advice}
  */
-export const adviceOf = ({ preview }, zone, id) => {
+export const adviceOf = ({ preview, desk }, zone, id) => {
   const options = preview?.point === id ? Object.entries(preview.options) : [];
   const fitting = options.filter(([, { keeps }]) => keeps).map(([tap]) => Number(tap));
+  const beside = neighbourOf(zone, id);
+  const { tap_w } = beside?.fitted ?? {};
+  const { row_v, fields } = desk?.seen.faces.things[beside?.id ?? ""] ?? {};
   return {
-    neighbour: neighbourOf(zone, id)?.fitted.tap_w ?? null,
+    neighbour: typeof tap_w === "number" ? { tap_w, row_v, row: together(fields?.tap_at_v ?? "") } : null,
     largest: fitting.length ? Math.max(...fitting) : null,
   };
 };

@@ -57,7 +57,8 @@ class PointRow(TypedDict):
 class Face(TypedDict):
     """How a thing looks in a list; every text is ready to print.
 
-    `finding`, `share_finding`, `left_finding` open the workings of load, share and left.
+    `finding`, `share_finding`, `left_finding` open the workings of load, share and left;
+    `row_v` is the line voltage (volts) a loudspeaker's tap is marked for, where that is known.
     """
 
     title: str
@@ -76,6 +77,7 @@ class Face(TypedDict):
     left_finding: str | None
     fields: NotRequired[dict[str, str]]
     loss: NotRequired[str]
+    row_v: NotRequired[float]
 
 
 class JobFace(TypedDict):

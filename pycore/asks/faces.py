@@ -13,9 +13,9 @@ from pycore.asks.verdict_words import LOADS, verdict_words
 from pycore.calc.check import Checked
 from pycore.calc.finding import Verdict, worst
 from pycore.calc.parts_of_limit import part_id
-from pycore.ground.units import Manner, show_typed
+from pycore.ground.units import Manner, show_typed, true_voltage
 from pycore.ground.words import say, say_count
-from pycore.jobs import Amplifier, Job, Output, Zone
+from pycore.jobs import Amplifier, Job, Output, Point, Zone
 
 HEAD = {"output": "output_load_w", "amplifier": "pool_load_w", "point": "attenuator_load_w"}
 
@@ -71,14 +71,7 @@ def faces_of(
     for zone in checked.job.zones:
         things[zone.id] = _zone(desk, zone)
         for point in zone.line:
-            face = _face(
-                desk,
-                point.id,
-                line=point_line(point, manner),
-                concern=[desk.by_place.get(point.id, [])],
-            )
-            face["detail"] = point_detail(point, names, manner=manner)
-            things[point.id] = face
+            things[point.id] = _point(desk, point)
     return {
         "job": job_face(checked.job, shown, manner=manner),
         "things": things,
@@ -150,6 +143,15 @@ def _output(desk: Desk, output: Output) -> Face:
     code = "output" if output.max_w is not None else "output_no_most"
     line = say("face", code, values=texts, language=desk.manner.language)
     return _face(desk, output.id, line=line, concern=[desk.by_place.get(output.id, [])])
+
+
+def _point(desk: Desk, point: Point) -> Face:
+    concern = [desk.by_place.get(point.id, [])]
+    face = _face(desk, point.id, line=point_line(point, desk.manner), concern=concern)
+    face["detail"] = point_detail(point, desk.names, manner=desk.manner)
+    if point.fitted.is_ == "loudspeaker" and point.fitted.tap_at_v is not None:
+        face["row_v"] = true_voltage(point.fitted.tap_at_v)
+    return face
 
 
 def _zone(desk: Desk, zone: Zone) -> Face:

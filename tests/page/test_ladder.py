@@ -1,5 +1,7 @@
 """At one loudspeaker, with one thumb: taps and what they would do, swaps, ticks, plans."""
 
+from typing import Any
+
 import pytest
 from playwright.sync_api import Page, expect
 
@@ -215,3 +217,34 @@ def test_one_in_a_wrong_row_is_offered_the_right_one_and_is_put_right_by_one_tou
     expect(page.locator(".zone-verdict")).to_contain_text("fits")
     touch(page, "Undo")
     expect(page.locator(".zone-verdict")).to_contain_text("wrong")
+
+
+def marked(job: dict[str, Any], label: str, **fitted: Any) -> dict[str, Any]:
+    """The job with one loudspeaker fitted otherwise."""
+    for one in job["zones"][0]["line"]:
+        if one["fitted"]["label"] == label:
+            one["fitted"].update(fitted)
+    return job
+
+
+def test_the_same_watts_in_another_row_are_not_called_the_neighbours_tap(page: Page) -> None:
+    open_line(page, marked(nave(), "Nave 2", tap_at_v=70.7))
+    pick_point(page, "Nave 3")
+    row = page.locator(".tap-row").first
+    expect(row).to_contain_text("15 W")
+    expect(row).to_contain_text("now · neighbours, but in the 70.7 V row")
+    expect(tap_row(page, "10 W")).not_to_contain_text("neighbours")
+
+
+def test_two_marks_of_one_voltage_are_one_row(page: Page) -> None:
+    job = marked(nave(), "Nave 2", tap_at_v=70.0)
+    for one in job["zones"][0]["line"]:
+        if one["fitted"]["is"] == "loudspeaker" and one["id"] != "Nave2":
+            one["fitted"] |= {"tap_at_v": 71.0, "tap_w": 10.0}
+    job["amplifiers"][0]["outputs"][0]["line_v"] = 70.7
+    open_line(page, job)
+    pick_point(page, "Nave 3")
+    first = page.locator(".tap-row").first
+    expect(first).to_contain_text("15 W")
+    expect(first).to_contain_text("neighbours")
+    expect(first).not_to_contain_text("row")

@@ -387,7 +387,7 @@ export interface ExpectedWorkingBody {
   reading?: ReadingIn | null;
 }
 
-/** How a thing looks in a list; every text is ready to print. `finding`, `share_finding`, `left_finding` open the workings of load, share and left. */
+/** How a thing looks in a list; every text is ready to print. `finding`, `share_finding`, `left_finding` open the workings of load, share and left; `row_v` is the line voltage (volts) a loudspeaker's tap is marked for, where that is known. */
 export interface Face {
   title: string;
   line: string;
@@ -405,6 +405,7 @@ export interface Face {
   left_finding: string | null;
   fields?: Record<string, string>;
   loss?: string;
+  row_v?: number;
 }
 
 /** All texts the page's lists need. */

@@ -572,6 +572,7 @@ export const words = {
   "point.as_neighbours": "neighbours",
   "point.largest": "largest",
   "point.makes": "makes {load}",
+  "point.neighbours_in_row": "neighbours, but in the {row} row",
   "point.now": "now",
   "point.off": "Turn off",
   "point.on": "Turn on",

@@ -15,17 +15,26 @@ import { adviceOf, tapsOf } from "../taps.js";
 
 const KNOWN = /** @type {const} */ (["drawing", "found", "set", "checked"]);
 
+/**
+ * The same watts of another row are not the same tap, so the row is said.
+ * @param {import("../taps.js").Advice["neighbour"]} neighbour @param {number} row_v @param {boolean} here
+ */
+const neighbourWords = (neighbour, row_v, here) => {
+  if (!neighbour?.row || neighbour.row_v === row_v) return here ? "" : say("point.as_neighbours");
+  return say("point.neighbours_in_row", { row: neighbour.row });
+};
+
 /** @param {State} state @param {Zone} zone @param {Point} point */
 const tapRows = (state, zone, { id, fitted }) => {
   const { preview } = state;
   const options = preview?.point === id ? preview.options : {};
   const advice = adviceOf(state, zone, id);
-  const taps = tapsOf(state, zone, fitted).map(({ tap_w, at_v, shown }) => {
+  const taps = tapsOf(state, zone, fitted).map(({ tap_w, at_v, row_v, shown }) => {
     const here = fitted.tap_w === tap_w && fitted.tap_at_v === at_v;
-    const neighbour = tap_w === advice.neighbour;
+    const neighbour = tap_w === advice.neighbour?.tap_w;
     const notes = [
       here ? say("point.now") : "",
-      neighbour && !here ? say("point.as_neighbours") : "",
+      neighbour ? neighbourWords(advice.neighbour, row_v, here) : "",
       tap_w === advice.largest ? say("point.largest") : "",
     ];
     const note = notes.filter(Boolean).join(" · ");

@@ -175,6 +175,7 @@ PAGE: dict[str, str] = {
     "point.taps": "Taps",
     "point.now": "now",
     "point.as_neighbours": "neighbours",
+    "point.neighbours_in_row": "neighbours, but in the {row} row",
     "point.largest": "largest",
     "point.makes": "makes {load}",
     "point.add_behind": "Add behind it",
