@@ -32,9 +32,9 @@ class Place:
         """Build a version without deploying it."""
         return make_small(self.builds / version, version)
 
-    def open(self) -> None:
+    def open(self, hash_part: str = "") -> None:
         """Show the page and wait until its script has run."""
-        self.engine.go(self.stand.address_of(self.name))
+        self.engine.go(self.stand.address_of(self.name) + hash_part)
         self.wait("'app' in globalThis")
 
     def ask(self, expression: str) -> object:
@@ -182,6 +182,27 @@ def test_every_tab_follows_an_update_once_nothing_is_being_typed_in_it(place: Pl
     place.engine.show(1)
     assert place.ask("globalThis.before")
     place.ask("(app.state.typing = false, null)")
+    place.wait("!globalThis.before && 'app' in globalThis")
+    place.expect("2")
+    place.engine.show(0)
+
+
+def test_a_tab_that_looked_by_hand_before_it_was_ready_follows_an_update_too(
+    place: Place,
+) -> None:
+    place.keep()
+    place.engine.show(1)
+    place.open("#late")
+    place.look_for_update()
+    place.wait(KEPT)
+    place.ask("app.updates.register()")
+    place.ask("(globalThis.before = true, null)")
+    place.engine.show(0)
+    deploy(place.build("2"), place.served)
+    place.look_for_update()
+    place.wait(WAITS)
+    place.accept()
+    place.engine.show(1)
     place.wait("!globalThis.before && 'app' in globalThis")
     place.expect("2")
     place.engine.show(0)
