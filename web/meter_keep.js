@@ -17,6 +17,7 @@ const FIELDS = {
   volts: "read_v",
   amps: "read_a",
   plays: "heard",
+  foreign_v: "foreign_v",
 };
 export const OVER_RANGE = "OL";
 export const LOOSE = "wrong";

@@ -49,7 +49,7 @@ export interface About {
 }
 /** A step of a first test that is only confirmed: what was said of it, and on which day. */
 export interface Said {
-  is: "done" | "none" | "there" | "left";
+  is: "done" | "left";
   at: string;
 }
 /** A first test under way on one job: since which day, where it stands, what was confirmed. */

@@ -7,6 +7,9 @@
 /** Behind the last step of a zone: what was recorded there. */
 export const END = "end";
 
+/** The step at which it is found whether the line is dead. */
+export const FOREIGN = "foreign";
+
 /** Under which name the device keeps it. @param {string} job */
 export const runOf = (job) => `test:${job}`;
 
@@ -27,8 +30,7 @@ export const saidOf = (run, zone, { code }) => run.said[keyOf(zone, code)];
 
 /** Whether a step is recorded or confirmed. @param {Run} run @param {string} zone @param {TestStep} step */
 export const isDone = (run, zone, step) => {
-  const said = saidOf(run, zone, step)?.is;
-  return Boolean(step.record) || said === "done" || said === "none";
+  return step.reading ? Boolean(step.record) : saidOf(run, zone, step)?.is === "done";
 };
 
 /** The zone behind this one. @param {Run} run */

@@ -17,7 +17,14 @@ READ_WORDS = {
     "controls": "controls",
     "looking": "looking",
 }
-UNITS = {"z_1k_ohm": "ohm", "dc_ohm": "ohm", "earth_ohm": "ohm", "volts": "v", "amps": "a"}
+UNITS = {
+    "z_1k_ohm": "ohm",
+    "dc_ohm": "ohm",
+    "earth_ohm": "ohm",
+    "volts": "v",
+    "amps": "a",
+    "foreign_v": "v",
+}
 
 
 def data_texts(values: Sequence[Any], voices: Sequence[Voice]) -> list[str | None]:
@@ -65,7 +72,8 @@ def _text(thing: Any, name: str, *, voice: Voice) -> str:
     if name in READ_WORDS and isinstance(value, str):
         return say("page", f"{READ_WORDS[name]}.{value}", language=voice.manner.language)
     if name == "value" and value == OPEN_OHM:
-        return say("meter_title", "open_line", language=voice.manner.language)
+        code = "over_range" if thing.quantity == "foreign_v" else "open_line"
+        return say("meter_title", code, language=voice.manner.language)
     if name == "value":
         return voice.number(value, UNITS.get(thing.quantity, "count"))
     if name == "taps":

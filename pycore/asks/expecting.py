@@ -29,6 +29,7 @@ STATES: tuple[Controls, ...] = ("open", "override", "set")
 FIRST_TEST = ("isolated", "foreign", "controls", "earth", "direct", "impedance_open")
 LAST_STEPS = ("keep", "connect")
 RECORDED = {
+    "foreign": ("foreign_v", "set"),
     "earth": ("earth_ohm", "open"),
     "direct": ("dc_ohm", "open"),
     "impedance_open": ("z_1k_ohm", "open"),
@@ -163,6 +164,7 @@ def _steps(site: Site, told: list[Head], *, tell: Tell) -> Iterator[SafeStep]:
                 controls = "override"
             band = shown.get((wired.ids[start], quantity, controls))  # type: ignore[arg-type]
             texts = {"place": tell.name(wired.ids[start]), "value": band["range"] if band else ""}
+            texts["none_v"] = tell.show(priors.FOREIGN_NONE_V, "v")
             yield {
                 "code": code,
                 "where": tell.where(start),

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Final
 
 from pycore.asks.meter_bodies import FirstTestBody
+from pycore.asks.meter_readings import UNCONTROLLED
 from pycore.asks.meter_tell import Tell
 from pycore.asks.record_answers import (
     FirstTestAnswer,
@@ -25,6 +26,7 @@ from pycore.jobs.records import Quantity
 
 # What is entered at a step, and how the controls stand then; the rest is only confirmed.
 ENTERED: Final[Mapping[str, tuple[Quantity, Controls]]] = {
+    "foreign": ("foreign_v", "set"),
     "earth": ("earth_ohm", "open"),
     "direct": ("dc_ohm", "open"),
     "impedance_open": ("z_1k_ohm", "open"),
@@ -74,6 +76,7 @@ def _steps(
 ) -> Iterator[TestStep]:
     attenuated = any(point.fitted.is_ == "attenuator" for point in zone.line)
     more = ("impedance_override",) if attenuated else ()
+    stop = ""
     for code in (*ORDER, *more):
         quantity, controls = entered_at(code, attenuated=attenuated)
         reading: TestEntry | None = None
@@ -81,6 +84,8 @@ def _steps(
         if quantity is not None:
             reading = {"quantity": quantity, "controls": controls}
             record = _latest(records, zone.id, reading=reading, job=site.job)
+        if record is not None and record["code"] == "foreign_live":
+            stop = tell.say("meter_run", "stop")
         yield {
             "code": code,
             "title": tell.say("meter_run_title", code),
@@ -89,6 +94,7 @@ def _steps(
             "cautions": [tell.say("meter_caution", each) for each in CAUTIONS[code]],
             "reading": reading,
             "record": record,
+            "stop": stop,
         }
 
 
@@ -105,13 +111,14 @@ def _latest(
 ) -> RecordAnswer | None:
     """The last record of a step: of this zone's own home run, nothing else lifted."""
     kept = {one.id: one for one in job.readings}
+    quantity = reading["quantity"]
     mine = [
         one
         for one in records
         if one["where"] == {"zone": zone}
         and not kept[one["reading"]].lifted
-        and kept[one["reading"]].quantity == reading["quantity"]
-        and kept[one["reading"]].controls == reading["controls"]
+        and kept[one["reading"]].quantity == quantity
+        and (quantity in UNCONTROLLED or kept[one["reading"]].controls == reading["controls"])
     ]
     return mine[-1] if mine else None
 
@@ -119,7 +126,8 @@ def _latest(
 def _expects(site: Site, *, code: str, controls: Controls, tell: Tell) -> str:
     """What the step should read, in words."""
     if code in EXPECTS:
-        return tell.say("meter_run", f"{code}_expects")
+        none_v = tell.show(priors.FOREIGN_NONE_V, "v")
+        return tell.say("meter_run", f"{code}_expects", none_v=none_v)
     if code not in ENTERED:
         return ""
     hz = DIRECT_HZ if code == "direct" else TEST_HZ

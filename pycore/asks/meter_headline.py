@@ -27,7 +27,11 @@ def headline_of(
     groups: Sequence[GroupAnswer],
     tell: Tell,
 ) -> Headline:
-    """What must not be connected goes first; then contradictions; then what was found."""
+    """Foreign volts go first, then what must not be connected; then contradictions, or what
+    was found."""
+    fed = next((one for one in readings if told.live and one["code"] == "foreign_live"), None)
+    if fed is not None:
+        return Headline(tell.say("meter", "live"), "over", fed["words"])
     flat = next((one for one in readings if one["code"] in FLAT), None)
     if flat is not None:
         return Headline(tell.say("meter", "do_not_connect"), "over", flat["words"])

@@ -89,6 +89,8 @@ def near_volts(told: Diagnosis) -> float | None:
 
 def why_no_next(told: Diagnosis, tell: Tell) -> str:
     """Why no further reading is asked for."""
+    if told.live:
+        return tell.say("meter", "next_live")
     family = told.weighed.faults[told.suspects[0].variants[0]].family
     if family == "healthy" and not told.proof.provoked:
         return tell.say("meter", "next_healthy")

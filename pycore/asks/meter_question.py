@@ -24,6 +24,7 @@ UNITS: Mapping[Quantity, str] = {
     "earth_ohm": "ohm",
     "volts": "v",
     "amps": "a",
+    "foreign_v": "v",
 }
 OPEN_WORDS = ("ol", "o.l", "o.l.", "0l", "open", "inf", "∞", "infinity")
 HEARD_WORDS = ("well", "weak", "silent", "loud", "distorted")

@@ -8,12 +8,14 @@ from pycore.asks.meter_tell import Tell
 from pycore.calc import priors
 from pycore.calc.evidence import hidden_from_direct
 from pycore.calc.expected import Band, band_at, band_of_baseline, tolerances_of
-from pycore.calc.reading import OHMS, Meant
+from pycore.calc.reading import OHMS, OVER_RANGE, Meant
 from pycore.calc.site import Site, condition_of, stand_of
 from pycore.calc.verdicts import Least, Verdict, judge, least_of
 from pycore.formulas import meter
 
-UNITS = {"volts": "v", "amps": "a"}
+UNITS = {"volts": "v", "amps": "a", "foreign_v": "v"}
+# How the controls stand is no matter to these.
+UNCONTROLLED = ("foreign_v",)
 
 
 def judged_readings(
@@ -57,10 +59,13 @@ def _judged(
     verdict = judge_at(site, one, band=band, least=least)
     shown = reading_shown(one, tell)
     texts = {"value": shown, "low": "", "high": "", "limit": tell.show(least.ohm or 0.0, "ohm")}
+    texts["none_v"] = tell.show(priors.FOREIGN_NONE_V, "v")
     if band is not None:
         texts["low"] = tell.show(band.low or 0.0, "ohm")
         texts["high"] = tell.show(band.high, "ohm") if band.high is not None else ""
     notes = [tell.say("meter_note", code) for code in one.notes]
+    if one.taken.quantity == "foreign_v":
+        notes.append(tell.say("meter_note", "foreign_practice"))
     if kept:
         notes.append(tell.say("meter_note", "against_baseline"))
     return {
@@ -95,6 +100,9 @@ def judge_at(site: Site, one: Meant, *, band: Band | None, least: Least) -> Verd
 def title_of(one: Meant, tell: Tell) -> str:
     """Where and what, in a line."""
     quantity = tell.say("meter_title", one.taken.quantity)
+    if one.taken.quantity in UNCONTROLLED:
+        place = tell.name(one.taken.place)
+        return tell.say("meter_title", "reading_alone", place=place, quantity=quantity)
     controls = tell.say("meter_title", one.taken.controls)
     place = tell.name(one.taken.place)
     return tell.say("meter_title", "reading", place=place, quantity=quantity, controls=controls)
@@ -105,6 +113,9 @@ def reading_shown(one: Meant, tell: Tell) -> str:
     value = one.taken.value
     if isinstance(value, str):
         return tell.say("meter_heard", value)
+    if one.taken.quantity == "foreign_v" and one.value is not None:
+        over = one.value >= OVER_RANGE
+        return tell.say("meter_title", "over_range") if over else tell.show(one.value, "v")
     if one.sign == "open":
         return tell.say("meter_title", "open_line")
     return tell.show(value, UNITS.get(one.taken.quantity, "ohm"))

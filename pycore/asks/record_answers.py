@@ -39,7 +39,8 @@ class TestEntry(TypedDict):
 
 class TestStep(TypedDict):
     """One step of a first test. `reading`: what is entered there, null where it is only
-    confirmed; `record`: what was entered, judged."""
+    confirmed; `record`: what was entered, judged. `stop`: why nothing more may be done on this
+    line for now, from the step that found it on; empty where nothing was found."""
 
     code: str
     title: str
@@ -48,6 +49,7 @@ class TestStep(TypedDict):
     cautions: list[str]
     reading: TestEntry | None
     record: RecordAnswer | None
+    stop: str
 
 
 class TestedZone(TypedDict):

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from pycore.asks.meter_bodies import RecordsBody
 from pycore.asks.meter_question import place_of
-from pycore.asks.meter_readings import judged_readings
+from pycore.asks.meter_readings import UNCONTROLLED, judged_readings
 from pycore.asks.meter_tell import Tell
 from pycore.asks.record_answers import RecordAnswer, RecordsAnswer
 from pycore.calc import priors
@@ -69,7 +69,7 @@ def _meant(reading: Reading) -> Meant:
 
 def _how(reading: Reading, tell: Tell) -> str:
     """Which way it looked, what was lifted, and how the controls stood."""
-    if reading.quantity == "plays":
+    if reading.quantity in ("plays", *UNCONTROLLED):
         return ""
     controls = tell.say("meter_title", reading.controls)
     names = ", ".join(tell.name(one) for one in reading.lifted)

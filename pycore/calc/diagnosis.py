@@ -12,6 +12,7 @@ from pycore.calc.candidates import Reach, boxes_of, candidates
 from pycore.calc.evidence import Collected, collect
 from pycore.calc.faults import Fault, Scene, list_faults
 from pycore.calc.fitted import fitted_faults
+from pycore.calc.foreign import is_live
 from pycore.calc.hearing import Ears
 from pycore.calc.likelihood import log_likelihood
 from pycore.calc.next_measurement import Asked, Next, ask_all, choose, group
@@ -60,7 +61,8 @@ class Diagnosis(NamedTuple):
     """What came of it. `groups` count suspects by their place in `suspects`, `next` by theirs in
     `held`, where the unlikely ones are thinned out. `one_explains`: a single fault agrees with
     every reading; if not, `progress` tells how far the search for two has come. `box`: the
-    node at which it lies all but surely, whatever it is there."""
+    node at which it lies all but surely, whatever it is there. `live`: foreign volts stand on the
+    line, so nothing more is measured on it before they are gone."""
 
     site: Site
     proof: Proof
@@ -73,6 +75,7 @@ class Diagnosis(NamedTuple):
     asked: list[Asked]
     next: Next | None
     settled: bool
+    live: bool
     box: int | None
     alike: Alike
     one_explains: bool
@@ -150,6 +153,8 @@ def _concluded(question: Question, made: Sorted, *, weighed: Weighed) -> Diagnos
     ohms = [one for one in asked if one.test.quantity in OHMS]
     groups = _groups(suspects, ohms, weighed=weighed, proof=proof)
     settled = groups[0].share >= SETTLED
+    live = is_live(made.site, made.meants)
+    chosen = None if settled or live else choose(asked)
     return Diagnosis(
         site=made.site,
         proof=proof,
@@ -160,8 +165,9 @@ def _concluded(question: Question, made: Sorted, *, weighed: Weighed) -> Diagnos
         held=held,
         groups=groups,
         asked=asked,
-        next=None if settled else near_first(proof.site, chosen=choose(asked), meants=made.meants),
+        next=near_first(proof.site, chosen=chosen, meants=made.meants),
         settled=settled,
+        live=live,
         box=_box(suspects),
         alike=made.alike,
         one_explains=True,
@@ -192,7 +198,7 @@ def _ask(
 ) -> list[Asked]:
     """Everything that could be done next, with what it would tell."""
     proof = made.proof
-    measured = [one for one in question.taken if one.quantity != "plays"]
+    measured = [one for one in question.taken if one.quantity not in ("plays", "foreign_v")]
     last = measured[-1] if measured else None
     controls: Controls = last.controls if last else "open"
     reach = Reach(controls, question.costs, last.place if last else None)

@@ -14,7 +14,10 @@ from pycore.calc.probe import Stand
 from pycore.calc.reading import Meant, Sign
 from pycore.calc.site import Site, condition_of, stand_of
 from pycore.calc.volts import expect_volts
+from pycore.jobs.records import Quantity
 
+# Weighed elsewhere, as ears and legs are, or not at all.
+UNWEIGHED: tuple[Quantity, ...] = ("plays", "earth_ohm", "foreign_v")
 SHOWS_UP_TO_OHM = 20_000.0  # a hand-held impedance meter (common practice, no source)
 HALF = 0.5  # of a meter's variance is its scale, shared by all it reads; the rest by chance
 
@@ -56,7 +59,7 @@ def collect(site: Site, meants: Sequence[Meant], *, references: Sequence[Meant])
         if one.taken.quantity == "volts" and _at_rack(site, one) and one.value
     }
     for one in meants:
-        if one.sign == "nothing" or one.taken.quantity in ("plays", "earth_ohm"):
+        if one.sign == "nothing" or one.taken.quantity in UNWEIGHED:
             continue
         made = _made(site, one, near=near.get(_tone(one)), references=references)
         if isinstance(made, str):

@@ -74,6 +74,8 @@ CABLE_FACTORS = ((0.63, "thicker"), (1.6, "thinner"), (2.5, "much_thinner"), (1.
 # Legs to earth: a floating line shows megohms; water and dirt less; a touching leg nothing.
 EARTH_GOOD_OHM = 1e6
 EARTH_BAD_OHM = 1e5
+# Foreign volts: what a good meter may show on a line that nothing feeds.
+FOREIGN_NONE_V = 1.0
 
 
 class Costs(NamedTuple):

@@ -11,7 +11,8 @@ from pycore.jobs import Reading
 from pycore.jobs.records import Quantity
 
 Sign = Literal["number", "short", "open", "nothing"]
-OPEN_FROM_OHM = 1e9  # a reading that only means "more than I can show"
+OVER_RANGE = 1e9  # a reading that only means "more than I can show", of any unit
+OPEN_FROM_OHM = OVER_RANGE
 OHMS: tuple[Quantity, ...] = ("z_1k_ohm", "dc_ohm")
 
 
@@ -99,6 +100,8 @@ def _sorted(taken: Taken, read: float, *, leads_ohm: float) -> tuple[Sign, float
     """Its sign, its number where it is one, and why not where it is none."""
     if math.isnan(read):
         return "nothing", None, "reads_nothing"
+    if taken.quantity == "foreign_v":  # its sign only says which way round the leads were
+        return "number", min(abs(read), OVER_RANGE), ""
     if taken.quantity not in OHMS:
         return _sorted_other(taken, read)
     if read >= OPEN_FROM_OHM:

@@ -5,6 +5,7 @@ from typing import Literal, NamedTuple
 
 from pycore.calc.earth import Leg, leg_of
 from pycore.calc.expected import OPEN_OHM, Band
+from pycore.calc.foreign import is_fed
 from pycore.calc.reading import Meant
 from pycore.jobs import Output
 
@@ -23,6 +24,7 @@ EARTH: dict[Leg, Verdict] = {
     "damp": Verdict("earth_damp", "near"),
     "bad": Verdict("earth_bad", "over"),
 }
+FOREIGN = {False: Verdict("foreign_none", "ok"), True: Verdict("foreign_live", "over")}
 
 
 class Least(NamedTuple):
@@ -51,6 +53,8 @@ def judge(one: Meant, band: Band | None, *, least: Least, at_rack: bool, control
     quantity = one.taken.quantity
     if quantity == "earth_ohm":
         return EARTH[leg_of(one.value or 0.0)]
+    if quantity == "foreign_v":
+        return FOREIGN[is_fed(one.value or 0.0)]
     if quantity == "plays":
         return Verdict("heard", "note")
     if quantity in ("volts", "amps"):

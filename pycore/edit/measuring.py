@@ -13,6 +13,8 @@ from pycore.jobs.records import Heard, Moment, Quantity, Spot
 OPEN_OHM = 1e12  # how a meter's "more than I can show" is written down
 ReadOhms = Annotated[float, Field(ge=0, le=OPEN_OHM, json_schema_extra={"unit": "ohm"})]
 ReadVolts = Annotated[float, Field(ge=0, le=OPEN_OHM, json_schema_extra={"unit": "v"})]
+# Direct volts have a sign, by which way round the leads were; it is not kept.
+ForeignVolts = Annotated[float, Field(ge=-OPEN_OHM, le=OPEN_OHM, json_schema_extra={"unit": "v"})]
 ReadAmperes = Annotated[float, Field(ge=0, le=OPEN_OHM, json_schema_extra={"unit": "a"})]
 UNITS: dict[str, str] = {
     "z_1k_ohm": "read_ohm",
@@ -21,6 +23,7 @@ UNITS: dict[str, str] = {
     "volts": "read_v",
     "amps": "read_a",
     "plays": "heard",
+    "foreign_v": "foreign_v",
 }
 # A hand meter within 5 % (common practice, no source), where nobody says better.
 METER_PCT = 5.0
@@ -48,6 +51,7 @@ class KeepReading(Closed):
     read_ohm: ReadOhms | None = None
     read_v: ReadVolts | None = None
     read_a: ReadAmperes | None = None
+    foreign_v: ForeignVolts | None = None
     heard: Heard | None = None
     over_range: bool = False
 
@@ -72,12 +76,12 @@ class KeepReading(Closed):
 
     def _value(self) -> float | Heard:
         field = UNITS[self.quantity]
-        if self.over_range and field == "read_ohm":
+        if self.over_range and field in ("read_ohm", "foreign_v"):
             return OPEN_OHM
         value: float | Heard | None = getattr(self, field)
         if value is None:
             raise BadCommand("reading_empty", where={"field": field})
-        return value
+        return value if isinstance(value, str) else abs(value)
 
 
 class DropReading(Closed):

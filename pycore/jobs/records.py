@@ -8,7 +8,7 @@ from pycore.ground.problems import BrokenJob
 from pycore.jobs.base import PLAIN_LINE, Celsius, Closed, Id, Name, Notes, Percent, Volts, Watts
 
 Moment = Annotated[str, Field(min_length=4, max_length=40), PLAIN_LINE]
-Quantity = Literal["z_1k_ohm", "dc_ohm", "volts", "amps", "earth_ohm", "plays"]
+Quantity = Literal["z_1k_ohm", "dc_ohm", "volts", "amps", "earth_ohm", "plays", "foreign_v"]
 Heard = Literal["well", "weak", "silent", "loud", "distorted"]
 Measured = Annotated[float, Field(ge=0, le=1e12)]
 

@@ -63,12 +63,35 @@ def test_sheet(job: Job, *, names: Mapping[str, str], manner: Manner) -> Sheet:
         tolerances = tolerances_of(site, meter_fraction=priors.METER_PCT / 100)
         heavy = _too_heavy(site, zone, tolerances=tolerances, words=words)
         warnings.extend(one for one in heavy if one not in warnings)
+        tables.append(_first(zone, words=words))
         tables.append(_ends(site, zone, tolerances=tolerances, words=words))
         if zone.line:
             tables.extend(_boxes(site, zone, tolerances=tolerances, words=words))
     notes = (words.say("direct_says"), words.say("not_seen"))
     title = words.say("title", job=job.name)
     return Sheet(title, tuple(warnings), tuple(tables), notes)
+
+
+def _first(zone: Zone, *, words: Words) -> Table:
+    """What is read before any ohms: a line that is not dead is not measured."""
+    none_v = show(priors.FOREIGN_NONE_V, "v", manner=words.manner)
+    rows = tuple(
+        (
+            Cell(words.say(f"row_{code}")),
+            Cell(
+                say(
+                    "meter_run",
+                    f"{code}_expects",
+                    values={"none_v": none_v},
+                    language=words.manner.language,
+                )
+            ),
+            Cell(""),
+        )
+        for code in ("foreign", "earth")
+    )
+    heads_ = tuple(Head(words.say(f"head_{one}")) for one in ("what", "expected", "read"))
+    return Table(words.say("first", zone=zone.name), heads_, rows)
 
 
 def _attenuated(zone: Zone) -> bool:

@@ -45,7 +45,17 @@ def test_below_the_least_load_the_first_thing_said_is_do_not_connect() -> None:
 def test_without_a_control_both_states_are_one_and_it_says_so() -> None:
     titles = [table["title"] for table in sheet()["tables"]]
     assert not any("bypassed, " in title for title in titles)
-    assert "No control hangs on Zone" in sheet()["tables"][0]["notes"][0]
+    assert "No control hangs on Zone" in sheet()["tables"][1]["notes"][0]
+
+
+def test_before_any_ohms_the_sheet_asks_for_foreign_volts_and_legs_to_earth() -> None:
+    first = sheet()["tables"][0]
+    assert first["title"] == "Zone: before anything else, line lifted and locked off"
+    told = [(row[0]["shown"].split(":")[0], row[1]["shown"]) for row in first["rows"]]
+    assert told == [
+        ("Foreign volts, alternating and direct", "none: at most 1 V"),
+        ("Each leg to earth, ohms", "at least 1 MΩ"),
+    ]
 
 
 def test_a_zone_on_no_output_is_named_with_the_reason() -> None:

@@ -89,6 +89,7 @@ def test_what_was_read_since_stands_at_its_step_and_nothing_older_does() -> None
     assert told["readings"] == ["r1", "r2"]
     assert not told["whole"]
     whole = first_test(*[
+        kept("r0", 0.2, quantity="foreign_v", controls="set"),
         kept("r1", 2e6, quantity="earth_ohm"),
         kept("r2", 6.5, quantity="dc_ohm"),
         kept("r3", 101.0),

@@ -854,7 +854,7 @@ export interface Reading {
   where: Spot;
   looking: "out" | "back";
   lifted?: string[];
-  quantity: "z_1k_ohm" | "dc_ohm" | "volts" | "amps" | "earth_ohm" | "plays";
+  quantity: "z_1k_ohm" | "dc_ohm" | "volts" | "amps" | "earth_ohm" | "plays" | "foreign_v";
   value: number | "well" | "weak" | "silent" | "loud" | "distorted";
   controls: "open" | "set" | "override";
   tolerance_pct: number;
@@ -885,7 +885,7 @@ export interface ReadingIn {
   where: Spot;
   looking?: "out" | "back";
   lifted?: string[];
-  quantity: "z_1k_ohm" | "dc_ohm" | "volts" | "amps" | "earth_ohm" | "plays";
+  quantity: "z_1k_ohm" | "dc_ohm" | "volts" | "amps" | "earth_ohm" | "plays" | "foreign_v";
   value: number | string;
   controls?: "open" | "set" | "override";
   tolerance_pct?: number | null;
@@ -1181,11 +1181,11 @@ export interface Tap {
 
 /** What is entered at a step, and how the controls stand. */
 export interface TestEntry {
-  quantity: "z_1k_ohm" | "dc_ohm" | "volts" | "amps" | "earth_ohm" | "plays";
+  quantity: "z_1k_ohm" | "dc_ohm" | "volts" | "amps" | "earth_ohm" | "plays" | "foreign_v";
   controls: "open" | "set" | "override";
 }
 
-/** One step of a first test. `reading`: what is entered there, null where it is only confirmed; `record`: what was entered, judged. */
+/** One step of a first test. `reading`: what is entered there, null where it is only confirmed; `record`: what was entered, judged. `stop`: why nothing more may be done on this line for now, from the step that found it on; empty where nothing was found. */
 export interface TestStep {
   code: string;
   title: string;
@@ -1194,6 +1194,7 @@ export interface TestStep {
   cautions: string[];
   reading: TestEntry | null;
   record: RecordAnswer | null;
+  stop: string;
 }
 
 /** The steps of one zone, or why there are none. */

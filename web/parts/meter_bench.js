@@ -8,7 +8,7 @@ import { say, sayOne } from "../say.js";
 
 /** @typedef {import("../state").State} State */
 
-const QUANTITIES = /** @type {const} */ (["z_1k_ohm", "dc_ohm", "earth_ohm", "volts", "amps", "plays"]);
+const QUANTITIES = /** @type {const} */ (["z_1k_ohm", "dc_ohm", "earth_ohm", "volts", "amps", "foreign_v", "plays"]);
 const CONTROLS = /** @type {const} */ (["open", "set", "override"]);
 const ACTS = { enter: "meter.enter", over: "meter.over_range" };
 

@@ -11,9 +11,9 @@ import { END, nextZone, stepOf, stepsOf, zoneOf } from "../test_run.js";
 
 const ACTS = { enter: "test.enter", over: "test.over_range" };
 
-/** @param {string} words @param {string} act @param {Record<string, string>} [data] */
-const chief = (words, act, { is = "", zone = "" } = {}) => html`<button type="button"
-  class="chief-button test-chief" data-act=${act} data-is=${is} data-zone=${zone}>${words}</button>`;
+/** @param {string} words @param {string} act */
+const chief = (words, act, zone = "") => html`<button type="button"
+  class="chief-button test-chief" data-act=${act} data-zone=${zone}>${words}</button>`;
 
 /** @param {string} words @param {string} act @param {boolean} [off] */
 const way = (words, act, off = false) =>
@@ -29,25 +29,17 @@ const ways = (run) => {
   </div>`;
 };
 
-/** @param {string} code */
-const confirm = (code) =>
-  code === "foreign"
-    ? html`${chief(say("test.none"), "test.say", { is: "none" })}
-        <button type="button" class="danger-button test-chief" data-act="test.say" data-is="there">
-          ${say("test.there_is")}
-        </button>`
-    : chief(say("test.done"), "test.say", { is: "done" });
-
 /** @param {State} state @param {Run} run */
 const stepBench = ({ meter: { entry } }, run) => {
   const step = stepOf(run);
   if (!step) {
     const next = nextZone(run);
     return next
-      ? chief(say("test.next_zone", { zone: next.title }), "test.zone", { zone: next.zone })
+      ? chief(say("test.next_zone", { zone: next.title }), "test.zone", next.zone)
       : chief(say("test.to_summary"), "test.all");
   }
-  if (!step.reading) return confirm(step.code);
+  if (step.stop && !run.again) return chief(say("test.volts_again"), "test.volts_again");
+  if (!step.reading) return chief(say("test.done"), "test.say");
   const { quantity } = step.reading;
   if (!step.record || run.again) return meterPad({ ...entry, quantity }, ACTS);
   return html`${chief(say("test.next"), "test.next")}

@@ -5,8 +5,8 @@ import { dayOf } from "../pieces/day.js";
 import { instrumentPart } from "../pieces/instrument.js";
 import { verdictMark, verdictShape } from "../pieces/mark.js";
 import { readingRow } from "../pieces/reading.js";
-import { say, sayOne } from "../say.js";
-import { END, isDone, saidOf, stepOf, zoneOf } from "../test_run.js";
+import { say } from "../say.js";
+import { END, FOREIGN, isDone, saidOf, stepOf, zoneOf } from "../test_run.js";
 
 /** @typedef {import("../state").State} State */
 /** @typedef {import("../meter_state").Run} Run */
@@ -17,8 +17,7 @@ import { END, isDone, saidOf, stepOf, zoneOf } from "../test_run.js";
 const outcome = (run, zone, step) => {
   const said = saidOf(run, zone, step);
   if (step.record) return html`${verdictShape(step.record.verdict)}<b>${step.record.shown}</b>`;
-  if (said?.is === "there") return verdictMark("over", say("test.said_there"));
-  if (said && said.is !== "left") return verdictMark("ok", sayOne("test", `said_${said.is}`));
+  if (said?.is === "done") return verdictMark("ok", say("test.said_done"));
   return html`<span class="faded">${say(said ? "test.said_left" : "test.not_yet")}</span>`;
 };
 
@@ -35,7 +34,7 @@ const zoneRows = (run, { zone, steps }) => html`<ul class="test-rows">
 /** What was read is not what it should be: nothing is connected, the cause is looked for. @param {State} state @param {TestedZone} tested */
 const wrongHere = ({ desk }, { zone, steps }) =>
   steps.some(({ record }) => record?.verdict === "over")
-    ? html`<p>${verdictMark("over", say("test.not_right"))}</p>
+    ? html`<p>${verdictMark("over", steps.at(-1)?.stop || say("test.not_right"))}</p>
         <p class="test-way-on"><a class="plain-button" href=${`#/job/${desk?.id}/zone/${zone}/meter`}>${say("test.to_meter")}</a></p>`
     : nothing;
 
@@ -103,7 +102,6 @@ const zoneEnd = (state, run, tested) => html`<div class="meter">
 
 /** @param {Run} run @param {TestedZone} tested @param {TestStep} step */
 const oneStep = (run, { zone, title, steps }, step) => {
-  const said = saidOf(run, zone, step);
   const at = steps.indexOf(step) + 1;
   return html`<div class="meter test-step">
     <section class="meter-part">
@@ -113,9 +111,7 @@ const oneStep = (run, { zone, title, steps }, step) => {
       ${step.expects && !step.record
         ? html`<p class="meter-name">${say("meter.should")}</p><p class="test-expects">${step.expects}</p>`
         : nothing}
-      ${said?.is === "there"
-        ? html`<div role="alert"><p>${verdictMark("over", say("test.there"))}</p><p>${say("test.there_what")}</p></div>`
-        : nothing}
+      ${step.stop && step.code !== FOREIGN ? html`<p role="alert">${verdictMark("over", step.stop)}</p>` : nothing}
     </section>
     ${step.record
       ? html`<section class="meter-part" role="status"><ul class="readings">${readingRow(step.record, zone, { instrument: step.record.instrument })}</ul></section>`

@@ -13,7 +13,7 @@ const key = (sign) =>
 
 /** @param {string} quantity */
 const unitOf = (quantity) =>
-  quantity === "volts" ? "V" : quantity === "amps" ? "A" : quantity.endsWith("ohm") ? "Ω" : "";
+  quantity === "volts" || quantity === "foreign_v" ? "V" : quantity === "amps" ? "A" : quantity.endsWith("ohm") ? "Ω" : "";
 
 /**
  * @param {import("../meter_state").Entry} entry
@@ -35,5 +35,5 @@ export const meterPad = ({ text, quantity }, { enter, over }) => html`<form clas
     </button>
     ${LOWER.map(key)} ${key(say("meter.kilo"))}
     <button type="button" class="key key-side" data-act=${over}
-      ?disabled=${!quantity.endsWith("ohm")}>${say("meter.over_range")}</button>
+      ?disabled=${!quantity.endsWith("ohm") && quantity !== "foreign_v"}>${say("meter.over_range")}</button>
   </div>`;

@@ -219,7 +219,10 @@ READINGS = Table(
     Field("where", One(SPOTS)),
     Field("looking", Choices("out", "back")),
     Field("lifted", Several(PLACES), always([])),
-    Field("quantity", Choices("z_1k_ohm", "dc_ohm", "volts", "amps", "earth_ohm", "plays")),
+    Field(
+        "quantity",
+        Choices("z_1k_ohm", "dc_ohm", "volts", "amps", "earth_ohm", "plays", "foreign_v"),
+    ),
     Field("value", Either("well", "weak", "silent", "loud", "distorted")),
     Field("controls", Choices("open", "set", "override")),
     Field("tolerance_pct", NUMBERS),

@@ -60,6 +60,7 @@ HEADLINES = {
     "contradiction": "Two readings exclude each other",
     "do_not_connect": "Do not connect",
     "nothing_read": "Nothing measured yet",
+    "live": "Stop: the line is not dead",
 }
 
 RANKS = {
@@ -87,6 +88,8 @@ VERDICTS = {
     "earth_good": "{value} from leg to earth: floating, as it should be.",
     "earth_damp": "{value} from leg to earth: damp, or dirt in a box.",
     "earth_bad": "{value} from leg to earth: a leg touches earth.",
+    "foreign_none": "{value} counts as none: a meter may show up to {none_v} on a dead line.",
+    "foreign_live": "Stop: {value} on a line that should be dead, where {none_v} is the most.",
     "heard": "Heard and counted.",
     "noted": "{value} is noted.",
     "tolerance_all": "With a tolerance of 100 % or more nothing can be inferred from it.",
@@ -106,6 +109,9 @@ VERDICT_REMEDIES = {
     "agrees_as_set": "Stand every control at 0 dB or bypass it, then measure again.",
     "earth_damp": "Open boxes by halves, wettest first; null nothing, wait for the value to stand.",
     "earth_bad": "Lift the line by halves until the half that touches earth is found.",
+    "foreign_live": "Touch nothing on it. Find where it comes from, switch that off and lock it,"
+    " then measure again. If a two-pole tester of low resistance finds none, it is only coupled in"
+    " from cables beside it: enter what that tester shows.",
     "tolerance_all": "Enter the tolerance of the meter, for example 5 %.",
     "reads_nothing": "Measure again.",
     "reads_negative": "Short the leads, null them, measure again.",
@@ -126,6 +132,7 @@ NOTES = {
     "no_near_volts": "Volts far out need volts at the amplifier on the same tone, the same day.",
     "amps_alone": "Amperes need volts at the same place on the same tone, the same day.",
     "ohms_of_amperes": "Volts and amperes together: taken as ohms.",
+    "foreign_practice": "Up to which figure a line counts as dead is common practice, no source.",
     "against_baseline": "Judged against this line's own baseline.",
 }
 
@@ -176,5 +183,6 @@ SAID = {
     "distance_section": "Between {low} and {high} from the amplifier.",
     "no_next_settled": "One group is left. Go and look there.",
     "no_next": "No further reading would tell these apart. Look at the places in this order.",
+    "next_live": "Nothing more is measured on this line before the foreign volts are gone.",
     "next_healthy": "Nothing more to measure unless somebody complains.",
 }

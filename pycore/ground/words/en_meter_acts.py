@@ -77,8 +77,11 @@ TITLES = {
     "volts": "volts on a test tone",
     "amps": "amperes on a test tone",
     "earth_ohm": "leg to earth",
+    "foreign_v": "foreign volts",
     "plays": "by ear",
     "reading": "{place}: {quantity}, {controls}",
+    "reading_alone": "{place}: {quantity}",
+    "over_range": "more than the meter can show",
     "band": "{low} to {high}",
     "working": "{value}; {range}",
     "working_out": "{place}, outward: {quantity}, {controls}",
@@ -92,7 +95,8 @@ TITLES = {
 
 STEPS = {
     "isolated": "{place}: amplifier off and locked, all poles of the line lifted.",
-    "foreign": "{place}: foreign volts, alternating and direct, leg to leg and leg to earth: none.",
+    "foreign": "{place}: foreign volts, alternating and direct, leg to leg and leg to earth: none,"
+    " at most {none_v}.",
     "controls": "{place}: every control at 0 dB.",
     "earth": "{place}: each leg to earth: at least 1 MΩ.",
     "direct": "{place}: direct-current ohms leg to leg: {value}. It says nothing about taps.",

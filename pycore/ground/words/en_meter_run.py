@@ -28,7 +28,7 @@ STEP_TITLES = {
 STEPS = {
     "isolated": "Amplifier off and locked off. Lift both legs of {place} at the amplifier.",
     "foreign": "At the lifted end of {place}: volts, alternating and direct, leg to leg and each"
-    " leg to earth. There must be none.",
+    " leg to earth. Enter the highest of the six; there must be none.",
     "controls": "Stand every control of {place} at 0 dB. Look for those nobody drew.",
     "earth": "Ohms from each leg of {place} to earth, one after the other. Enter the lower.",
     "direct": "Direct-current ohms leg to leg. It finds a short or an open line and says nothing"
@@ -36,7 +36,8 @@ STEPS = {
     "impedance_open": "Impedance at 1 kHz, leg to leg, controls at 0 dB.",
     "impedance_override": "Energise the override, then impedance at 1 kHz again.",
     "earth_expects": "at least 1 MΩ",
-    "foreign_expects": "none",
+    "foreign_expects": "none: at most {none_v}",
+    "stop": "Stop: the line is not dead. Nothing more is done on it before its volts are gone.",
     "connect": "Only when every zone is as expected: connect with the level at minimum and the"
     " high-pass filter on.",
 }
@@ -69,6 +70,10 @@ SHEET = {
     " nothing about taps.",
     "not_seen": "Not seen by any reading here: a wrong voltage row, polarity, an earthed leg.",
     "open_from": "open",
+    "first": "{zone}: before anything else, line lifted and locked off",
+    "row_foreign": "Foreign volts, alternating and direct: the highest of leg to leg and each leg"
+    " to earth",
+    "row_earth": "Each leg to earth, ohms: the lower",
 }
 
 PLACES = {

@@ -39,6 +39,7 @@ PAGE: dict[str, str] = {
     "quantity.z_1k_ohm": "Ω at 1 kHz",
     "quantity.dc_ohm": "Ω, direct current",
     "quantity.earth_ohm": "Ω, leg to earth",
+    "quantity.foreign_v": "foreign volts",
     "quantity.volts": "volts, test tone",
     "quantity.amps": "amps, clamp",
     "quantity.plays": "how it plays",
