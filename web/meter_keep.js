@@ -26,6 +26,19 @@ export const INSTRUMENT = "instrument";
 /** Where and how a reading was taken, and as what it is written down. */
 /** @typedef {Pick<LooseReading, "where" | "looking" | "lifted" | "quantity" | "controls">} Stood */
 
+/**
+ * The command that writes a reading down, and what of it was typed.
+ * @param {Stood & {id: string, at: string, value: string}} taken
+ * @param {{name: string, typed: Record<string, string>}} measuredWith
+ */
+export const keepingStep = ({ value, ...taken }, { name: instrument, typed }) => {
+  const command = { do: "keep_reading", ...taken };
+  if (taken.quantity === "plays") return { command: { ...command, heard: value } };
+  const measured = { ...command, instrument };
+  if (value.trim().toUpperCase() === OVER_RANGE) return { command: { ...measured, over_range: true }, typed };
+  return { command: measured, typed: { ...typed, [FIELDS[taken.quantity]]: value } };
+};
+
 /** @param {Pick<import("./shapes").FullHouse, "store" | "edits" | "keeper">} house */
 export const makeMeterKeep = ({ store, edits, keeper }) => {
   /** @param {{command: Command, typed?: Record<string, string>}[]} steps */
@@ -47,7 +60,11 @@ export const makeMeterKeep = ({ store, edits, keeper }) => {
     const { meter, manner } = store.read();
     const { today: at } = withToday(manner);
     const { readings, next } = meter.about;
-    const made = taken.map((one, place) => ({ id: `r${next + place}`, at, ...one }));
+    const { name: instrument, typed } = measuredWith();
+    const made = taken.map((one, place) => {
+      const measured = one.quantity === "plays" ? {} : { instrument, ...typed };
+      return { id: `r${next + place}`, at, ...one, ...measured };
+    });
     const again = new Set(taken.map(heardAt).filter(Boolean));
     const others = readings.filter((one) => !again.has(heardAt(one)));
     return changeAbout({ readings: [...others, ...made], next: next + made.length });
@@ -58,16 +75,6 @@ export const makeMeterKeep = ({ store, edits, keeper }) => {
     const { name, tolerance_pct, temperature_c } = store.read().meter.instrument;
     const told = Object.entries({ tolerance_pct, temperature_c }).filter(([, text]) => text.trim());
     return { name, typed: Object.fromEntries(told) };
-  };
-
-  /** @param {Stood & {value: string}} taken */
-  const stepOf = ({ value, ...taken }, id = "", at = "") => {
-    const command = { do: "keep_reading", id, at, ...taken };
-    if (taken.quantity === "plays") return { command: { ...command, heard: value } };
-    const { name: instrument, typed } = measuredWith();
-    const measured = { ...command, instrument };
-    if (value === OVER_RANGE) return { command: { ...measured, over_range: true }, typed };
-    return { command: measured, typed: { ...typed, [FIELDS[taken.quantity]]: value } };
   };
 
   return {
@@ -83,7 +90,9 @@ export const makeMeterKeep = ({ store, edits, keeper }) => {
       const { hand, first } = await keeper.takeNumbers(taken.length);
       const { today } = withToday(state.manner);
       return send(
-        taken.map(({ id, ...one }, place) => stepOf(one, id ?? `${hand}${first + place}`, today)),
+        taken.map(({ id, ...one }, place) =>
+          keepingStep({ at: today, ...one, id: id ?? `${hand}${first + place}` }, measuredWith()),
+        ),
       );
     },
 

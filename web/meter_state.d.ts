@@ -34,6 +34,9 @@ export interface LooseReading {
   quantity: Quantity;
   controls: Controls;
   value: string;
+  tolerance_pct?: string;
+  temperature_c?: string;
+  instrument?: string;
 }
 /** A line nobody has drawn: about so many, on one tap. `on` once it is being measured. */
 export interface About {

@@ -20,6 +20,8 @@ from pycore.ground.problems import BadCommand
 from pycore.ground.units import Manner
 from pycore.ground.working import Step
 
+UNSAID = (None, "")
+
 
 class _Told(NamedTuple):
     """What is explained: its title, its band, how that came to be, and what was assumed."""
@@ -77,7 +79,7 @@ def _of_place(site: Site, place: str, *, body: ExpectedWorkingBody, tell: Tell) 
 
 def _of_reading(site: Site, read: ReadingIn, *, body: ExpectedWorkingBody, tell: Tell) -> _Told:
     """A reading of the day, by the line's own baseline where there is one."""
-    one = sort_reading(taken_in(read, manner=tell.manner, field="reading.value"), leads_ohm=None)
+    one = sort_reading(taken_in(read, manner=tell.manner, field="reading"), leads_ohm=None)
     baselines = [
         sort_reading(taken_of(each), leads_ohm=None) for each in site.job.readings if each.baseline
     ]
@@ -90,7 +92,7 @@ def _of_reading(site: Site, read: ReadingIn, *, body: ExpectedWorkingBody, tell:
         return _Told(title, band, tuple(tell_baseline(best)), [])
     condition, stand = condition_of(site, one.taken), stand_of(site, one.taken)
     fraction = min(one.meter_fraction, priors.MOST_PCT / 100)
-    put = _Put(site, condition, stand, fraction, read.tolerance_pct is not None)
+    put = _Put(site, condition, stand, fraction, read.tolerance_pct not in UNSAID)
     return _solved(put, title, body=body, tell=tell)
 
 

@@ -36,10 +36,11 @@ TODAY: Final = "today"
 
 
 class ReadingIn(Closed):
-    """A reading of this visit. `value`: a number, or as it was typed: "201,5", "OL", "well".
+    """A reading of this visit. `value`: a number, or as it was typed: "201,5", "OL", "well";
+    tolerance and temperature the same.
 
     `lifted` names what was taken off: the place itself for what is fitted there, any other
-    point for the line in front of it. `tolerance_pct` null: 5 %, common practice.
+    point for the line in front of it. `tolerance_pct` null or empty: 5 %, common practice.
     """
 
     id: Id
@@ -50,8 +51,8 @@ class ReadingIn(Closed):
     quantity: Quantity
     value: float | Text
     controls: Controls = "open"
-    tolerance_pct: Percent | None = None
-    temperature_c: Celsius | None = None
+    tolerance_pct: Percent | Text | None = None
+    temperature_c: Celsius | Text | None = None
     instrument: Name = ""
     baseline: bool = False
 

@@ -29,6 +29,11 @@ UNITS: Mapping[Quantity, str] = {
 OPEN_WORDS = ("ol", "o.l", "o.l.", "0l", "open", "inf", "∞", "infinity")
 HEARD_WORDS = ("well", "weak", "silent", "loud", "distorted")
 MOST_ABOUT = 200
+# What a typed number is in, and the bounds the job's own readings have.
+BOUNDS: Mapping[str, tuple[str, float, float]] = {
+    "tolerance_pct": ("pct", 0.0, 1000.0),
+    "temperature_c": ("c", -60.0, 200.0),
+}
 OUTPUT, ZONE = "about-output", "about-zone"
 
 
@@ -74,7 +79,7 @@ def given_of(body: DiagnoseBody | ExpectedBody, line: Line) -> Given:
 def question_of(body: DiagnoseBody, line: Line, *, manner: Manner) -> Question:
     """Everything a diagnosis needs."""
     taken = tuple(
-        taken_in(one, manner=manner, field=f"readings.{place}.value")
+        taken_in(one, manner=manner, field=f"readings.{place}")
         for place, one in enumerate(body.readings)
     )
     kept = tuple(taken_of(one) for one in line.job.readings if one.baseline)
@@ -92,8 +97,8 @@ def step_of(body: DiagnoseBody) -> Step:
 
 
 def taken_in(one: ReadingIn, *, manner: Manner, field: str) -> Taken:
-    """A reading of this visit, its value read if it was typed."""
-    pct = priors.METER_PCT if one.tolerance_pct is None else one.tolerance_pct
+    """A reading of this visit, what was typed of it read. `field`: where it stands in the body."""
+    pct = number_of(one.tolerance_pct, "tolerance_pct", manner=manner, field=field)
     return Taken(
         id=one.id,
         at=one.at,
@@ -101,10 +106,10 @@ def taken_in(one: ReadingIn, *, manner: Manner, field: str) -> Taken:
         looking=one.looking,
         lifted=one.lifted,
         quantity=one.quantity,
-        value=_value(one, manner=manner, field=field),
+        value=_value(one, manner=manner, field=f"{field}.value"),
         controls=one.controls,
-        tolerance_pct=pct,
-        temperature_c=one.temperature_c,
+        tolerance_pct=priors.METER_PCT if pct is None else pct,
+        temperature_c=number_of(one.temperature_c, "temperature_c", manner=manner, field=field),
         instrument=one.instrument,
         baseline=one.baseline,
     )
@@ -127,6 +132,17 @@ def _value(one: ReadingIn, *, manner: Manner, field: str) -> float | str:
     number = number_in(value, UNITS[one.quantity], manner=manner, field=field)
     if number is None:
         raise BadText("reading_unread", where={"field": field}, text=value)
+    return number
+
+
+def number_of(said: float | str | None, name: str, *, manner: Manner, field: str) -> float | None:
+    """A tolerance or a temperature as it was said, read if it was typed, within its bounds."""
+    if not isinstance(said, str):
+        return said
+    unit, low, high = BOUNDS[name]
+    number = number_in(said, unit, manner=manner, field=f"{field}.{name}")
+    if number is not None and not low <= number <= high:
+        raise BadText("number_out_of_range", where={"field": f"{field}.{name}"}, text=said)
     return number
 
 

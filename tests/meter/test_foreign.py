@@ -13,7 +13,8 @@ from pycore.carry.link import read_link, write_link
 from pycore.door import handle
 from pycore.edit import apply, read_command
 from pycore.jobs import Job, Reading
-from tests.carry.test_merge import BASE, merged, with_records
+from tests.carry.acts import BASE
+from tests.carry.test_merge import merged, with_records
 from tests.meter.lines import line_a
 from tests.meter.taken import taken, told_by
 from tests.meter.test_asks import ask, plain, reading

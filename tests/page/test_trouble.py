@@ -75,6 +75,37 @@ def test_a_bare_count_survives_a_reload_and_becomes_a_job_with_its_readings(
     touch(about_ten, "Start over")
 
 
+def say_instrument(page: Page, *, name: str, tolerance: str) -> None:
+    """Say what is measured with."""
+    if not page.get_by_label("Its tolerance").is_visible():
+        page.locator(".instrument summary").tap()
+    page.get_by_label("Meter", exact=True).fill(name)
+    page.get_by_label("Its tolerance").fill(tolerance)
+
+
+def test_what_is_typed_of_the_instrument_counts_on_a_bare_count_and_goes_into_the_job(
+    about_ten: Page,
+) -> None:
+    about_ten.get_by_label("What is read", exact=True).select_option("z_1k_ohm")
+    say_instrument(about_ten, name="", tolerance="")
+    type_reading(about_ten, "120")
+    usual = about_ten.locator(".reading-should button").inner_text()
+    touch(about_ten, "Take this reading back")
+    say_instrument(about_ten, name="Bench 7", tolerance="1")
+    type_reading(about_ten, "120")
+    expect(about_ten.locator(".reading-should button")).not_to_have_text(usual)
+    sharp = about_ten.locator(".reading-should button").inner_text()
+    touch(about_ten, "Keep it as a job")
+    expect(about_ten.get_by_role("heading", level=1)).to_have_text("Line")
+    about_ten.locator(".reading-should button").tap()
+    expect(about_ten.locator(".working")).to_contain_text("1 %")
+    about_ten.get_by_role("button", name="Close").tap()
+    assert sharp != usual
+    say_instrument(about_ten, name="", tolerance="")
+    open_screen(about_ten, "Trouble")
+    touch(about_ten, "Start over")
+
+
 def test_a_reading_that_cannot_be_read_goes_back_to_where_it_was_typed(about_ten: Page) -> None:
     about_ten.get_by_label("What is read", exact=True).select_option("z_1k_ohm")
     type_reading(about_ten, "1.6.8")

@@ -3,7 +3,7 @@
 import { goTo } from "../address.js";
 import { Overtaken, Refused } from "../door.js";
 import { firstAbout, firstEntry } from "../meter_first.js";
-import { makeMeterKeep } from "../meter_keep.js";
+import { keepingStep, makeMeterKeep } from "../meter_keep.js";
 
 /** @typedef {import("../meter_state").About} About */
 /** @typedef {import("../state").Job} Job */
@@ -72,13 +72,13 @@ export const wrongActions = ({ store, door, edits, keeper }) => {
       const own = await ownIds(about.job);
       let job = renamed(own, about.job);
       const { hand, first } = await keeper.takeNumbers(about.readings.length);
-      for (const [place, { value, quantity, ...one }] of about.readings.entries()) {
-        const stood = { ...renamed(own, one), id: `${hand}${first + place}`, quantity };
-        const loud = quantity === "plays" ? { heard: value } : value === "OL" ? { over_range: true } : {};
-        const field = quantity === "volts" ? "read_v" : quantity === "amps" ? "read_a" : "read_ohm";
-        const typed = Object.keys(loud).length ? {} : { [field]: value };
-        const command = { do: "keep_reading", ...stood, ...loud };
-        ({ job } = await door.ask("edit", { job, command, typed }));
+      for (const [place, reading] of about.readings.entries()) {
+        const { where, lifted, instrument: name = "", tolerance_pct, temperature_c, ...one } = reading;
+        const stood = { ...one, where: renamed(own, where), lifted: renamed(own, lifted) };
+        const said = Object.entries({ tolerance_pct, temperature_c }).filter(([, text]) => text);
+        const typed = /** @type {Record<string, string>} */ (Object.fromEntries(said));
+        const step = keepingStep({ ...stood, id: `${hand}${first + place}` }, { name, typed });
+        ({ job } = await door.ask("edit", { job, ...step }));
       }
       const seen = await door.ask("findings", { job });
       const record = { id: job.id, job, seen, manner: "", waiting: [], undo: [], redo: [] };

@@ -878,7 +878,7 @@ export interface ReadingAnswer {
   notes: string[];
 }
 
-/** A reading of this visit. `value`: a number, or as it was typed: "201,5", "OL", "well". `lifted` names what was taken off: the place itself for what is fitted there, any other point for the line in front of it. `tolerance_pct` null: 5 %, common practice. */
+/** A reading of this visit. `value`: a number, or as it was typed: "201,5", "OL", "well"; tolerance and temperature the same. `lifted` names what was taken off: the place itself for what is fitted there, any other point for the line in front of it. `tolerance_pct` null or empty: 5 %, common practice. */
 export interface ReadingIn {
   id: string;
   at?: string;
@@ -888,8 +888,8 @@ export interface ReadingIn {
   quantity: "z_1k_ohm" | "dc_ohm" | "volts" | "amps" | "earth_ohm" | "plays" | "foreign_v";
   value: number | string;
   controls?: "open" | "set" | "override";
-  tolerance_pct?: number | null;
-  temperature_c?: number | null;
+  tolerance_pct?: number | string | null;
+  temperature_c?: number | string | null;
   instrument?: string;
   baseline?: boolean;
 }

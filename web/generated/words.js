@@ -368,7 +368,7 @@ export const words = {
   "instrument.temperature_c": "Cable at",
   "instrument.title": "The instrument",
   "instrument.tolerance_pct": "Its tolerance",
-  "instrument.why": "Kept with every reading. Empty: 5 %, and as warm as the job says.",
+  "instrument.why": "Kept with every reading. Empty: 5 %, and as warm as the job says, without a job 30 °C.",
   "job.empty": "Add the amplifier first, then the zones that hang on its outputs.",
   "job.loose": "Zones on no output",
   "job.missing": "This job is not on this device.",

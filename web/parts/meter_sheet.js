@@ -123,7 +123,8 @@ export const meterSheet = (state) => {
     ${told ? suspectCards(state, told) : nothing}
     ${told || listens ? should(expected, zone.id) : nothing}
     ${loose ? nothing : complaint(state)}
-    ${loose ? nothing : html`${earlierReadings(state, zone.id)} ${instrumentPart(state)} ${ways(state)}`}
+    ${loose ? nothing : earlierReadings(state, zone.id)} ${instrumentPart(state)}
+    ${loose ? nothing : ways(state)}
     ${folded(say("meter.cannot_see"), (told ?? expected).cannot_see)}
     ${folded(say("meter.assumed"), (told ?? expected).assumptions)}
   </div>`;

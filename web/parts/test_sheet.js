@@ -100,8 +100,8 @@ const zoneEnd = (state, run, tested) => html`<div class="meter">
   </section>
 </div>`;
 
-/** @param {Run} run @param {TestedZone} tested @param {TestStep} step */
-const oneStep = (run, { zone, title, steps }, step) => {
+/** @param {TestedZone} tested @param {TestStep} step */
+const oneStep = ({ zone, title, steps }, step) => {
   const at = steps.indexOf(step) + 1;
   return html`<div class="meter test-step">
     <section class="meter-part">
@@ -134,5 +134,5 @@ export const testSheet = (state) => {
   const zone = zoneOf(run);
   const step = stepOf(run);
   if (!zone) return overview(state, run);
-  return step && run.step !== END ? oneStep(run, zone, step) : zoneEnd(state, run, zone);
+  return step && run.step !== END ? oneStep(zone, step) : zoneEnd(state, run, zone);
 };

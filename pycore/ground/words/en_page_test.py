@@ -23,7 +23,8 @@ PAGE: dict[str, str] = {
     "instrument.name": "Meter",
     "instrument.tolerance_pct": "Its tolerance",
     "instrument.temperature_c": "Cable at",
-    "instrument.why": "Kept with every reading. Empty: 5 %, and as warm as the job says.",
+    "instrument.why": "Kept with every reading. Empty: 5 %, and as warm as the job says,"
+    " without a job 30 °C.",
     # by ear
     "heard.title": "How each one plays",
     "heard.how": "Touch each that plays so: {how}. Again takes it back. What is not touched stays"

@@ -1,0 +1,73 @@
+"""A line known only by a count: what is typed of the instrument counts there as anywhere else."""
+
+from typing import Any
+
+import pytest
+
+from tests.meter.test_asks import ask
+
+ABOUT = {"count": "10", "tap_w": "5", "line_v": "70.7"}
+
+
+def told(value: Any, *, ask_for: str = "diagnose", **more: Any) -> dict[str, Any]:
+    """What is said of one reading of a line of about ten."""
+    one = {
+        "id": "r1", "where": {"zone": "about-zone"}, "value": value, "quantity": "z_1k_ohm", **more,
+    }  # fmt: skip
+    if ask_for == "expected_working":
+        return ask(ask_for, about=ABOUT, reading=one)
+    return ask(ask_for, about=ABOUT, readings=[one])
+
+
+@pytest.mark.parametrize(("typed", "number"), [("2", 2.0), ("2,5 %", 2.5), ("10%", 10.0)])
+def test_a_typed_tolerance_counts_like_a_number_and_unlike_none(typed: str, number: float) -> None:
+    said = told("120", tolerance_pct=typed)
+    assert said == told("120", tolerance_pct=number)
+    assert said["expected"][0]["band"] != told("120")["expected"][0]["band"]
+    assert [one["share"] for one in said["groups"]] != [
+        one["share"] for one in told("120")["groups"]
+    ]
+
+
+def test_a_sharper_meter_is_given_a_narrower_band_by_what_the_tolerances_add_up_to() -> None:
+    # 20 % for the guessed count, 10 % for loudspeakers, and the meter's own (common practice)
+    wide, sharp = told("100", tolerance_pct="10"), told("100", tolerance_pct="1")
+    bands = [one["expected"][0]["band"]["tolerance"] for one in (wide, sharp)]
+    assert bands[0] - bands[1] == pytest.approx(0.09, abs=1e-9)
+
+
+@pytest.mark.parametrize(("typed", "number"), [("60", 60.0), ("-10 °C", -10.0), ("140 °F", 60.0)])
+def test_a_typed_temperature_of_the_cable_counts_too(typed: str, number: float) -> None:
+    said = told("1.2", temperature_c=typed)
+    assert said == told("1.2", temperature_c=number)
+    cold = told("1.2")
+    reads = [one["expected"][0]["band"]["value"] for one in (said, cold)]
+    assert (reads[0] > reads[1]) == (number > 30)  # the job's own 30 °C where nothing is typed
+
+
+def test_nothing_typed_is_what_is_usual() -> None:
+    assert told("120", tolerance_pct="", temperature_c=" ") == told("120", tolerance_pct=5.0)
+
+
+@pytest.mark.parametrize(
+    ("field", "typed"),
+    [("tolerance_pct", "good"), ("tolerance_pct", "-2"), ("tolerance_pct", "1e400"),
+     ("tolerance_pct", "2000"), ("temperature_c", "warm"), ("temperature_c", "500"),
+     ("temperature_c", "-273"), ("tolerance_pct", "1,500")],
+)  # fmt: skip
+def test_what_cannot_be_is_a_problem_at_its_field(field: str, typed: str) -> None:
+    problem = told("120", **{field: typed})["problem"]
+    assert problem["where"] == {"field": f"readings.0.{field}"}
+    assert problem["remedy"]
+
+
+def test_the_working_of_its_band_says_that_the_tolerance_was_typed() -> None:
+    def meter_step(**more: Any) -> str:
+        steps = told("120", ask_for="expected_working", **more)["steps"]
+        return str(
+            [one for step in steps for one in step["inputs"] if one["name"] == "meter tolerance"]
+        )
+
+    assert "entered" in meter_step(tolerance_pct="2")
+    assert "entered" not in meter_step()
+    assert "entered" not in meter_step(tolerance_pct="")
