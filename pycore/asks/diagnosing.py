@@ -53,14 +53,17 @@ def diagnose_line(body: DiagnoseBody, manner: Manner) -> DiagnoseAnswer:
 def _answer(told: Diagnosis, headline: Headline, *, tell: Tell) -> DiagnoseAnswer:
     """Everything that needs no more looking up."""
     progress = told.progress
-    resume = None
-    if progress is not None and not progress.done:
-        resume = Resume(next_first=progress.next_first, firsts=progress.firsts, kept=progress.kept)
+    searched = None
+    if progress is not None:
+        searched = Resume(
+            next_first=progress.next_first, firsts=progress.firsts, kept=progress.kept
+        )
     upcoming = next_answer(told, tell)
     return {
         "done": told.done,
         "share": progress.next_first / progress.firsts if progress and progress.firsts else 1.0,
-        "resume": resume,
+        "resume": None if told.done else searched,
+        "searched": searched,
         "headline": headline.words,
         "verdict": headline.verdict,
         "reason": headline.reason,

@@ -125,11 +125,13 @@ class ContradictionAnswer(TypedDict):
 
 class DiagnoseAnswer(TypedDict):
     """What the readings say. With `done` false the search for two faults goes on: ask again with
-    `resume`. `next` null: `next_reason` says why. `rest`: the share that is not listed."""
+    `resume`; `searched` is where the search stands. `next` null: `next_reason` says why. `rest`:
+    the share that is not listed."""
 
     done: bool
     share: float
     resume: Resume | None
+    searched: Resume | None
     headline: str
     verdict: Verdict
     reason: str

@@ -5,7 +5,7 @@ single fault is. Only those are tried as a first that explain most of the readin
 """
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from heapq import nlargest
 from operator import itemgetter
 from typing import NamedTuple
@@ -21,6 +21,7 @@ from pycore.calc.weigh import Proof, Weighed, unmeasured
 FIRSTS = 16
 KEPT = 40
 LOG = itemgetter(2)  # of a pair
+MOST_LOG = 1e6  # so that what was handed back stays finite
 MOST_SQUARED = 9.0  # of one reading: so that the one it does not explain does not count more
 
 
@@ -63,20 +64,20 @@ def _explains(rows: Sequence[Row], shared: Shared) -> float:
 
 
 def search(weighed: Weighed, proof: Proof, *, so_far: Progress | None, budget: int) -> Progress:
-    """Try more firsts with every second, for about `budget` weighings; at least one first."""
+    """Try more firsts with every second, for about `budget` weighings; at least one first,
+    unless it goes on with a budget of nothing."""
     firsts = firsts_of(weighed, proof)
     kept = list(so_far.kept) if so_far else []
     place = so_far.next_first if so_far else 0
     spent = 0
-    logs = proof.log_priors(weighed.faults)
-    total = math.log(math.fsum(math.exp(one) for one in logs))
+    logs = weighed.priors
+    total = log_total(logs)
     may_pair = [fault.change.how not in NOT_PAIRED for fault in weighed.faults]
-    while place < len(firsts) and (spent == 0 or spent < budget):
+    while place < len(firsts) and (spent < budget or (so_far is None and spent == 0)):
         first = firsts[place]
         pair_logs, _, _ = _seconds(first, weighed, proof=proof)
-        prior = logs[first] - total + math.log(priors.SECOND_FAULT)
         pairs = [
-            (first, second, pair_log + prior + logs[second])
+            (first, second, pair_log + log_prior_of_two(logs[first], logs[second], total=total))
             for second, pair_log in enumerate(pair_logs)
             if may_pair[second] and weighed.faults[second].node != weighed.faults[first].node
         ]
@@ -84,6 +85,17 @@ def search(weighed: Weighed, proof: Proof, *, so_far: Progress | None, budget: i
         spent += len(weighed.faults) * max(len(proof.evidence), 1)
         place += 1
     return Progress(place, len(firsts), tuple(kept))
+
+
+def log_total(log_priors: Sequence[float]) -> float:
+    """The logarithm of all single faults' weights together."""
+    return math.log(math.fsum(math.exp(one) for one in log_priors))
+
+
+def log_prior_of_two(first: float, second: float, *, total: float) -> float:
+    """The logarithm of the weight of two faults, of their own: each is met by itself, and a
+    second is as likely as `priors.SECOND_FAULT` of its own share."""
+    return first - total + math.log(priors.SECOND_FAULT) + second
 
 
 def _once(pairs: Sequence[tuple[int, int, float]]) -> list[tuple[int, int, float]]:
@@ -134,14 +146,26 @@ def with_pairs(weighed: Weighed, proof: Proof, *, found: Progress) -> Weighed:
     """The single faults and the best pairs, weighed together."""
     faults, logs = list(weighed.faults), list(weighed.logs)
     expected, rows = list(weighed.expected), list(weighed.rows)
+    before = list(weighed.priors)
+    total = log_total(weighed.priors)
     by_first: dict[int, list[tuple[int, float]]] = {}
-    for first, second, log in found.kept:
+    for first, second, log in _known(found.kept, count=len(weighed.faults)):
         by_first.setdefault(first, []).append((second, log))
     for first, seconds in by_first.items():
         _, all_expected, all_rows = _seconds(first, weighed, proof=proof)
         for second, log in seconds:
             faults.append(weighed.faults[first]._replace(also=weighed.faults[second]))
             logs.append(log)
+            before.append(log_prior_of_two(before[first], before[second], total=total))
             expected.append(all_expected[second])
             rows.append(all_rows[second])
-    return Weighed(faults, logs, expected, rows)
+    return Weighed(faults, logs, before, expected, rows)
+
+
+def _known(
+    kept: Sequence[tuple[int, int, float]], *, count: int
+) -> Iterator[tuple[int, int, float]]:
+    """What was handed back may come from anywhere: only pairs of faults there are."""
+    for first, second, log in kept:
+        if 0 <= first < count and 0 <= second < count and first != second:
+            yield first, second, min(log, MOST_LOG)

@@ -44,11 +44,13 @@ class Proof(NamedTuple):
 
 
 class Weighed(NamedTuple):
-    """Faults with their logarithm (of prior times likelihood, not yet shares), what each would
-    make each reading, and the rows that were weighed: by fault, then by reading."""
+    """Faults with their logarithm (of prior times likelihood, not yet shares), and that of the
+    prior in it; what each would make each reading, and the rows that were weighed: by fault,
+    then by reading."""
 
     faults: list[Fault]
     logs: list[float]
+    priors: list[float]
     expected: list[tuple[Expected, ...]]
     rows: list[tuple[Row, ...]]
 
@@ -85,13 +87,14 @@ def weigh(faults: list[Fault], proof: Proof) -> Weighed:
         expected = list(zip(*by_reading, strict=True))
         rows = list(zip(*row_lists, strict=True))
     shared = proof.shared
-    logs = log_priors(faults, proof)
+    before = log_priors(faults, proof)
+    logs = before
     if row_lists:
         likely = log_likelihoods(rows, shared)
         logs = [log + more for log, more in zip(logs, likely, strict=True)]
     more = unmeasured(faults, proof)
     logs = [log + each for log, each in zip(logs, more, strict=True)]
-    return Weighed(faults, logs, expected, rows)
+    return Weighed(faults, logs, before, expected, rows)
 
 
 def unmeasured(faults: Sequence[Fault], proof: Proof) -> list[float]:

@@ -19,7 +19,6 @@ UNKNOWN = Source(
 LOOP = Source("Two conductors in series", "a short ends the loop", "arithmetic")
 TWO_ENDS = Source("Two readings of one short", "sum and difference of two loops", "arithmetic")
 QUADRATURE = Source("JCGM 100:2008", "5.1.2: independent uncertainties add in squares", "memory")
-BAYES = Source("Bayes' theorem", "prior times likelihood over the average", "arithmetic")
 CAPACITOR = Source("An open pair", "impedance of its own capacitance", "arithmetic")
 SEPARATE = Source("Two bands that just touch", "(1 + t) / (1 − t)", "arithmetic")
 HEAT_BACK = Source("IEC 60228", "Annex B: factor to 20 °C, 254.5 / (234.5 + t)", "text")
@@ -269,16 +268,3 @@ def two_end_break_error_m(
 def open_pair_error_m(*, distance_m: float, meter_fraction: float, cable_fraction: float) -> float:
     """Metres either way for a length told by the capacitance of its pair."""
     return distance_m * math.hypot(meter_fraction, cable_fraction)
-
-
-@equation("cause_factor / all_factor", unit="fraction", source=PRACTICE)
-def prior_fraction(*, cause_factor: float, all_factor: float) -> float:
-    """How often a cause is met among all causes that are weighed, by their weights."""
-    return cause_factor / all_factor
-
-
-@equation("prior_fraction * fit_factor", unit="fraction", source=BAYES)
-def share_fraction(*, prior_fraction: float, fit_factor: float) -> float:
-    """The share of a cause: how often it is met, times how much better the readings fit it
-    than they fit all causes on average."""
-    return prior_fraction * fit_factor

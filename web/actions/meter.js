@@ -140,7 +140,8 @@ export const meterActions = ({ store, door, edits, keeper }) => {
       const state = store.read();
       const complaint = state.meter.complaint || null;
       const body = { ...lineOf(meteredZone(state)?.id), readings: readingsOf(state).now, complaint };
-      return explain("share_working", { ...body, group: Number(group) });
+      const resume = state.meter.diagnosis?.answer.searched ?? null;
+      return explain("share_working", { ...body, resume, group: Number(group) });
     },
 
     /** Take what is proposed: the next reading, or one of the first test. */

@@ -220,11 +220,12 @@ export interface CostsIn {
   earth?: number | null;
 }
 
-/** What the readings say. With `done` false the search for two faults goes on: ask again with `resume`. `next` null: `next_reason` says why. `rest`: the share that is not listed. */
+/** What the readings say. With `done` false the search for two faults goes on: ask again with `resume`; `searched` is where the search stands. `next` null: `next_reason` says why. `rest`: the share that is not listed. */
 export interface DiagnoseAnswer {
   done: boolean;
   share: number;
   resume: Resume | null;
+  searched: Resume | null;
   headline: string;
   verdict: "ok" | "near" | "over" | "unknown" | "note";
   reason: string;

@@ -111,7 +111,11 @@ REMEDIES = {
 }
 
 DISTANCE_STEPS = {
-    "cause_prior": "How often it is met, before anything was read",
+    "cause_prior": "How often it is met, before anything was read: {fault}",
+    "group_met": "How often one of this group is met, before anything was read",
+    "pair_prior": "How often both are met at once",
+    "group_prior": "With what cannot be told apart from it",
+    "cause_fit": "How much better the readings fit it than all that is weighed, on average",
     "reading_off": "{title}: how far it is from what this would read",
     "cause_share": "Its share of all that is weighed",
     "on_line": "On this line, its own loudspeakers and sections counted",
@@ -126,6 +130,12 @@ DISTANCE_NAMES = {
     "all_factor": "weight of all",
     "prior_fraction": "how often it is met",
     "fit_factor": "how much better the readings fit it than the average",
+    "first_fraction": "how often this is met",
+    "second_fraction": "how often the second is met",
+    "again_fraction": "a second fault where there is a first",
+    "others_fraction": "the others of its group",
+    "own_fit_factor": "how well the readings fit it, the best of all being 1",
+    "average_fit_factor": "how well they fit all that is weighed, each by its weight",
     "cable_m": "by the cable alone",
     "others_m": "what the others on the line hide",
     "error_m": "by meter and cable",
