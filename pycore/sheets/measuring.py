@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from pycore.calc import priors
 from pycore.calc.expected import VIEWS, Band, Tolerances, bands, heads, tolerances_of
+from pycore.calc.judge import PRINTED
 from pycore.calc.site import Given, Site, site_of
 from pycore.calc.verdicts import least_of
 from pycore.calc.wiring import DIRECT_HZ, TEST_HZ, Condition, Controls
@@ -14,8 +15,8 @@ from pycore.ground.words import say
 from pycore.jobs import Job, Zone
 from pycore.sheets.tables import Cell, Head, Sheet, Table
 
-# A printed minimum load is a rounded figure: within this much of it is no finding.
-PRINTED = 0.02
+# What is said on the paper itself, since it is read at the box and not on a screen.
+BEFORE = ("prove_dead", "fire_panel", "controls_full", "leads_null", "earth_test")
 
 
 class Words(NamedTuple):
@@ -27,6 +28,10 @@ class Words(NamedTuple):
     def say(self, code: str, **values: str) -> str:
         """A sentence of the sheet."""
         return say("meter_sheet", code, values=values, language=self.manner.language)
+
+    def caution(self, code: str) -> str:
+        """A caution before the act."""
+        return say("meter_caution", code, language=self.manner.language)
 
     def title(self, code: str) -> str:
         """What a quantity or a state of the controls is called."""
@@ -40,7 +45,8 @@ class Words(NamedTuple):
         """A band as a cell."""
         low = self.ohms(band.low or 0.0)
         if band.value is None or band.high is None:
-            within = say("meter_title", "at_least", values={"low": low}, language="en")
+            ends = {"low": low}
+            within = say("meter_title", "at_least", values=ends, language=self.manner.language)
             return Cell(self.say("open_from"), None, within, band.low, None)
         ends = {"low": low, "high": self.ohms(band.high)}
         within = say("meter_title", "band", values=ends, language=self.manner.language)
@@ -67,7 +73,8 @@ def test_sheet(job: Job, *, names: Mapping[str, str], manner: Manner) -> Sheet:
         tables.append(_ends(site, zone, tolerances=tolerances, words=words))
         if zone.line:
             tables.extend(_boxes(site, zone, tolerances=tolerances, words=words))
-    notes = (words.say("direct_says"), words.say("not_seen"))
+    cautions = (words.caution(code) for code in BEFORE)
+    notes = (*cautions, words.say("direct_says"), words.say("not_seen"), words.say("not_for"))
     title = words.say("title", job=job.name)
     return Sheet(title, tuple(warnings), tuple(tables), notes)
 
@@ -122,7 +129,7 @@ def _too_heavy(site: Site, zone: Zone, *, tolerances: Tolerances, words: Words) 
         return
     for one in heads(site, told, tolerances=tolerances):
         value = one.band.value
-        if value is not None and value < least.ohm * (1 - PRINTED):
+        if value is not None and value < least.ohm * PRINTED:
             texts = {"value": words.ohms(value), "limit": words.ohms(least.ohm)}
             yield words.say("do_not_connect", zone=words.names.get(one.place, ""), **texts)
 

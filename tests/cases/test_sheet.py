@@ -42,6 +42,13 @@ def test_below_the_least_load_the_first_thing_said_is_do_not_connect() -> None:
     assert told["csv"].splitlines()[1].startswith("Do not connect")
 
 
+def test_the_paper_itself_carries_the_cautions_and_certifies_nothing() -> None:
+    told = sheet()
+    for words in ("Lock the amplifier off", "fire panel", "Never leg to leg", "certifies nothing"):
+        assert any(words in note for note in told["notes"]), words
+        assert words in told["csv"]
+
+
 def test_without_a_control_both_states_are_one_and_it_says_so() -> None:
     titles = [table["title"] for table in sheet()["tables"]]
     assert not any("bypassed, " in title for title in titles)

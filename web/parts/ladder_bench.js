@@ -3,6 +3,7 @@
 import { html, nothing } from "../markup.js";
 import { benchButton, squareButton } from "../pieces/button.js";
 import { shape } from "../pieces/mark.js";
+import { beforeTouch } from "../pieces/caution.js";
 import { numbersTable } from "../pieces/numbers.js";
 import { tapRow } from "../pieces/tap_rows.js";
 import { say, sayOne, together } from "../say.js";
@@ -122,6 +123,6 @@ export const ladderBench = (state, zone, point) => {
   const numbers = numbersTable(asked?.of === point.id ? asked.answer : null);
   const drawn = place.view === "drawing";
   return html`${head(desk, point)} ${drawn ? numbers : nothing} ${tapRows(state, zone, point)}
-    ${knownAs(state, point)} ${tickRow(state, point)} ${buttons(desk, zone, point)}
+    ${knownAs(state, point)} ${tickRow(state, point)} ${beforeTouch()} ${buttons(desk, zone, point)}
     ${drawn ? nothing : numbers}`;
 };

@@ -39,7 +39,6 @@ export const paperSheet = ({ meter, desk }) => {
     <p class="paper-title">${paper.title}</p>
     ${paper.warnings.map((words) => html`<p class="paper-warning">${verdictMark("over", words)}</p>`)}
     ${paper.tables.map(tableOf)}
-    <section class="paper-table">${paper.notes.map((note) => html`<p>${note}</p>`)}
-      <p>${say("paper.not")}</p></section>
+    <section class="paper-table">${paper.notes.map((note) => html`<p>${note}</p>`)}</section>
   </article>`;
 };

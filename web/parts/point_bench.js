@@ -2,6 +2,7 @@
 
 import { html, nothing } from "../markup.js";
 import { benchButton, squareButton } from "../pieces/button.js";
+import { beforeTouch } from "../pieces/caution.js";
 import { shape } from "../pieces/mark.js";
 import { numbersTable } from "../pieces/numbers.js";
 import { say, sayOne } from "../say.js";
@@ -52,7 +53,7 @@ export const pointBench = (state, zone, point) => {
       ${benchButton("remove", say("form.remove"), "point.remove", { point: id })}
       ${benchButton("undo", say("do.undo"), "edit.undo", {}, { off: !desk.undo.length || desk.waiting.length > 0 })}
     </div>
-    ${numbersTable(numbers?.of === id ? numbers.answer : null)}`;
+    ${beforeTouch()} ${numbersTable(numbers?.of === id ? numbers.answer : null)}`;
 };
 
 /** So many are named one by one. */

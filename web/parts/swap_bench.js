@@ -2,6 +2,7 @@
 
 import { html, nothing } from "../markup.js";
 import { squareButton } from "../pieces/button.js";
+import { beforeTouch } from "../pieces/caution.js";
 import { verdictShape } from "../pieces/mark.js";
 import { effects, ownChange, withNumbers } from "../pieces/tap_rows.js";
 import { say } from "../say.js";
@@ -47,5 +48,6 @@ export const swapBench = ({ desk, line }, point) => {
       <button type="button" class="plain-button" data-act="form.open" data-form="own_loudspeaker">
         ${say("kinds.own_loudspeaker")}
       </button>
-    </div>`;
+    </div>
+    ${beforeTouch()} <p class="quiet">${say("safety.overhead")}</p>`;
 };

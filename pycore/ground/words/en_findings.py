@@ -34,14 +34,13 @@ FINDINGS = {
     " the amplifier trips or overheats.",
     "output_load_unknown": "The load on {place} is {value} and its maximum is {limit}: whether that"
     " fits cannot be said.",
-    "pool_load_ok": "The outputs of {place} that share {limit} ask for {value} together;"
-    " {left} left.",
-    "pool_load_near": "No reserve: the outputs of {place} that share {limit} ask for {value}"
-    " together, more than the {fraction} planned for.",
-    "pool_load_over": "The outputs of {place} share {limit} and ask for {value} together:"
-    " {excess} too much, whatever each one carries. Left so, the amplifier trips.",
-    "pool_load_unknown": "The outputs of {place} that share {limit} ask for {value} together:"
-    " whether that fits cannot be said.",
+    "pool_load_ok": "{value} is asked of the {limit} that outputs of {place} share; {left} left.",
+    "pool_load_near": "No reserve: {value} is asked of the {limit} that outputs of {place} share,"
+    " more than the {fraction} planned for.",
+    "pool_load_over": "{value} is asked of the {limit} that outputs of {place} share: {excess} too"
+    " much, whatever each one carries. Left so, the amplifier trips.",
+    "pool_load_unknown": "{value} is asked of the {limit} that outputs of {place} share: whether"
+    " that fits cannot be said.",
     "pool_not_known_unknown": "The load on all outputs of {place} together is {value}. Whether they"
     " share watts is not known.",
     "zone_load": "{place} asks for {value}.",
@@ -78,13 +77,15 @@ FINDINGS = {
     " {line_v} line: it would take {value}. The amplifier trips or the loudspeaker burns.",
     "direct_waiting": "{place} is disconnected. Its selector stands on {direct_ohm}: connected, it"
     " would take {value} straight across the {line_v} line.",
-    "tap_not_allowed": "The maker does not allow {tap_w} at {tap_at_v} on {place}.",
+    "tap_not_allowed": "The maker does not allow {tap_w} at {tap_at_v} on {place}. Left so, the"
+    " loudspeaker may burn.",
     "tap_not_offered": "{place} is entered on {tap_w} at {tap_at_v}; its kind, “{kind}”, offers no"
     " such tap.",
     "page_over": "{place} is silent in a page: {attenuator} stands off and nothing overrides it.",
     "page_unknown": "{place} is below {attenuator}, which stands off. Whether a page overrides it"
     " is not known.",
-    "page_ok": "{place} is heard in a page: {attenuator} stands off and a page overrides it.",
+    "page_ok": "{place} is heard in a page: {attenuator} stands off and a page overrides it. That"
+    " says nothing of an emergency.",
     "zone_not_landed": "{place} is on no output, so nothing of it is counted.",
     "high_pass_set": "{place} has a high-pass filter at {value}.",
     "high_pass_low": "The high-pass filter of {place} is at {value}; lines of transformers usually"

@@ -59,10 +59,8 @@ CAUTIONS = {
     " responsible person, and a retest.",
     "controls_full": "Stand every control at 0 dB or bypass it.",
     "leads_null": "Null the leads and wait for silence: loudspeakers are microphones.",
-    "selector_dead": "Turn a selector with the line dead.",
     "earth_test": "Insulation only by the trained: both legs joined, against earth, electronics"
     " disconnected. Never leg to leg.",
-    "overhead": "Anything overhead needs a competent fixing.",
 }
 
 TITLES = {

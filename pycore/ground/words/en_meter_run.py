@@ -68,6 +68,8 @@ SHEET = {
     "states_alike": "No control hangs on {zone}: bypassed it reads the same.",
     "direct_says": "Direct current reads windings only. It finds shorts and open lines and says"
     " nothing about taps.",
+    "not_for": "It certifies nothing, and it is not for evacuation, alarm or any life-safety"
+    " system.",
     "not_seen": "Not seen by any reading here: a wrong voltage row, polarity, an earthed leg.",
     "open_from": "open",
     "first": "{zone}: before anything else, line lifted and locked off",

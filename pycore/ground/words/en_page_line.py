@@ -69,6 +69,9 @@ PAGE: dict[str, str] = {
     "ladder.tick": "Tick as fitted",
     "ladder.untick": "Take back",
     "ladder.ticked": "Ticked {at} {initials}",
+    "ladder.before_touch": "Before you touch it: amplifier locked off, line proved dead at the box."
+    " A selector is turned only so. Ask whether a fire panel uses this system: then only with"
+    " leave, and a retest.",
     "ladder.no_tap": "Enter its tap to tick it.",
     "ladder.initials": "Initials",
     "ladder.silent": "Cut off, these go silent: {list}.",

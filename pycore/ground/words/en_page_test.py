@@ -120,6 +120,4 @@ PAGE: dict[str, str] = {
     "paper.print": "Print",
     "paper.csv": "As CSV",
     "paper.file": "test-sheet.csv",
-    "paper.not": "It certifies nothing, and it is not for evacuation, alarm or any life-safety"
-    " system.",
 }
