@@ -73,7 +73,9 @@ class SwapLoudspeaker(Closed):
         zone = find_point(job, self.point)[0]
         line = replaced(zone.line, changed(point, fitted=new))
         zones = replaced(job.zones, changed(zone, line=line))
-        return changed(job, kinds=kinds, zones=zones)
+        # a tick was for the one that hung here before, whatever tap the new one stands on
+        ticks = tuple(tick for tick in job.ticks if tick.point != point.id)
+        return changed(job, kinds=kinds, zones=zones, ticks=ticks)
 
 
 def known_as(fitted: Loudspeaker, seen: Seen | None) -> dict[str, object]:

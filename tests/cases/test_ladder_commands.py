@@ -102,7 +102,12 @@ def test_a_second_tick_takes_the_place_of_the_first_and_can_be_taken_back() -> N
     [
         {"do": "set_tap", "point": "p1", "tap_w": 2.0, "tap_at_v": 70.7},
         {"do": "swap_loudspeaker", "point": "p1", "kind": HORN, "tap_w": 15.0, "tap_at_v": 70.7},
+        {"do": "swap_loudspeaker", "point": "p1", "kind": HORN, "tap_w": 5.0, "tap_at_v": 70.7},
+        {"do": "set_tap", "point": "p1", "tap_w": 5.0, "tap_at_v": 100.0},
+        {"do": "set_tap", "point": "p1"},
+        {"do": "change_point", "point": "p1", "changes": {"direct_ohm": 8.0}},
         {"do": "remove_point", "point": "p1", "tail": "join"},
+        {"do": "remove_point", "point": "p1", "tail": "cut"},
     ],
 )
 def test_a_tick_dies_with_the_tap_it_was_given_for(raw: dict[str, Any]) -> None:
