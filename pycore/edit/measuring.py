@@ -106,7 +106,11 @@ class MarkBaseline(Closed):
     baseline: bool
 
     def apply(self, job: Job) -> Job:
-        """The job with those readings marked."""
+        """The job with those readings marked; one that is not in the job is refused."""
+        known = {one.id for one in job.readings}
+        gone = next((one for one in self.readings if one not in known), None)
+        if gone is not None:
+            raise BadCommand("not_here", where={"field": "readings"}, id=gone)
         marked = tuple(
             changed(one, baseline=self.baseline) if one.id in self.readings else one
             for one in job.readings

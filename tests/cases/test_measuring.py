@@ -72,3 +72,10 @@ def test_readings_become_the_baseline_and_cease_to_be() -> None:
         mark = {"do": "mark_baseline", "readings": ["r1"], "baseline": baseline}
         job = apply(job, read_command(json.dumps(mark)))
         assert job.readings[0].baseline is baseline
+
+
+def test_a_reading_that_is_not_in_the_job_is_no_baseline() -> None:
+    mark = {"do": "mark_baseline", "readings": ["r1", "r2"], "baseline": True}
+    with pytest.raises(BadCommand) as refused:
+        apply(keep(JOB, read_ohm=168.0), read_command(json.dumps(mark)))
+    assert (refused.value.code, refused.value.values["id"]) == ("not_here", "r2")
