@@ -5,6 +5,7 @@ from typing import NotRequired
 from typing_extensions import TypedDict
 
 from pycore.calc.finding import State, Verdict
+from pycore.calc.solve import PointRow
 from pycore.jobs import Job
 
 
@@ -40,18 +41,6 @@ class FindingAnswer(TypedDict):
     title: str
     shown: ShownTexts
     share_fraction: float | None
-
-
-class PointRow(TypedDict):
-    """The lean table of a line: what arrives at each loudspeaker. None is not known."""
-
-    zone: str
-    point: str
-    state: State
-    volts_v: float | None
-    watts_w: float | None
-    loss_db: float | None
-    level_db: float | None
 
 
 class Face(TypedDict):

@@ -5,11 +5,12 @@ from typing import Literal
 
 from typing_extensions import TypedDict
 
-from pycore.asks.answers import Faces, FindingAnswer, PointRow
+from pycore.asks.answers import Faces, FindingAnswer
 from pycore.asks.carrying import CompareBody, MergeBody
 from pycore.asks.change_data import data_texts, reading_there
 from pycore.asks.change_values import Voice, value_text, voice_of, zone_text
 from pycore.asks.see import see
+from pycore.calc.solve import PointRow
 from pycore.edit.cells import Key
 from pycore.edit.compare import NOTHING, THERE, Change, Side, compare, take_sides
 from pycore.edit.order import is_order

@@ -18,6 +18,7 @@ from pycore.calc import priors
 from pycore.calc.complaints import COMPLAINTS, Complaint
 from pycore.calc.expected import VIEWS, Head, Tolerances, bands, heads, tolerances_of
 from pycore.calc.finding import Verdict
+from pycore.calc.judge import PRINTED
 from pycore.calc.site import Site, site_of
 from pycore.calc.unseen import cannot_see
 from pycore.calc.verdicts import Least, least_of
@@ -117,12 +118,9 @@ def _head_verdict(one: Head, least: Least, *, tell: Tell) -> tuple[Verdict, str]
     }
     if value is None or least.ohm is None or quantity_of(one.condition) == "dc_ohm":
         return "note", tell.say("meter_title", "expected_load", **texts)
-    if value < least.ohm * (1 - PRINTED):
+    if value < least.ohm * PRINTED:
         return "over", tell.say("meter_verdict", "do_not_connect", **texts)
     return "ok", tell.say("meter_title", "expected_load", **texts)
-
-
-PRINTED = 0.02  # a printed minimum load is a rounded figure
 
 
 def _boxes(

@@ -5,7 +5,8 @@ from functools import cache
 
 from pydantic import BaseModel
 
-from pycore.asks.answers import Faces, PointRow
+from pycore.asks.answers import Faces
+from pycore.calc.solve import PointRow
 from pycore.ground.units import Manner, as_typed, show, unit_of
 from pycore.jobs import Job
 

@@ -6,10 +6,11 @@ What they need is imported when they are first asked: the start does not wait fo
 from typing_extensions import TypedDict
 
 from pycore import __version__
-from pycore.asks.answers import Faces, FindingAnswer, PointRow
+from pycore.asks.answers import Faces, FindingAnswer
 from pycore.asks.carrying import JobsBody, TextBody
 from pycore.asks.requests import JobBody
 from pycore.asks.see import see
+from pycore.calc.solve import PointRow
 from pycore.ground.units import Manner, show
 from pycore.ground.words import say
 from pycore.jobs import Job

@@ -6,7 +6,7 @@ to `next` when the tally is kept, so no id is ever used twice.
 
 from typing_extensions import TypedDict
 
-from pycore.asks.answers import Faces, FindingAnswer, PointRow, ProblemAnswer, Seen
+from pycore.asks.answers import Faces, FindingAnswer, ProblemAnswer, Seen
 from pycore.asks.refused import problem_answer
 from pycore.asks.requests import TallyBody, TallyRow
 from pycore.asks.see import see
@@ -15,6 +15,7 @@ from pycore.asks.tally_job import Figures, Row, job_of
 from pycore.asks.tally_summary import TallySummary, summary_of
 from pycore.calc.limits import loads_of
 from pycore.calc.rows import row_finding, row_of
+from pycore.calc.solve import PointRow
 from pycore.ground.problems import BadText, Problem
 from pycore.ground.units import Manner, read, show, show_typed, true_voltage, unit_of
 from pycore.ground.words import say

@@ -15,6 +15,7 @@ from pycore.calc.fill import Filled, fill
 from pycore.calc.lay import Asked, Laid, lay_out, network_of
 from pycore.calc.network import TERMINALS, Network, network_of_nodes
 from pycore.calc.pairs import Pair, pair_of
+from pycore.formulas import cable
 from pycore.ground.problems import BadCommand
 from pycore.ground.units import true_voltage
 from pycore.jobs import Job, Output, Point, Zone
@@ -181,16 +182,21 @@ def _at_heat(pairs: list[Pair | None], condition: Condition) -> list[Pair | None
     made: dict[int, Pair] = {}
     for pair in pairs:
         if pair is not None and id(pair) not in made:
-            ohm = pair.loop_ohm_per_km * heat_factor(pair, condition.conductor_c)
+            ohm = pair.loop_ohm_per_km * _heat_factor(pair, condition.conductor_c)
             made[id(pair)] = pair._replace(loop_ohm_per_km=ohm * condition.cable_factor)
     return [None if pair is None else made[id(pair)] for pair in pairs]
 
 
-def heat_factor(pair: Pair, conductor_c: float) -> float:
+def _heat_factor(pair: Pair, conductor_c: float) -> float:
     """From the temperature a pair was worked out at to `conductor_c` (°C)."""
     heated = next((one for one in pair.steps if "conductor_c" in one.inputs), None)
     was = heated.inputs["conductor_c"].value if heated else 20.0
-    return (234.5 + conductor_c) / (234.5 + (was if isinstance(was, float) else 20.0))
+    return _of_cold(conductor_c) / _of_cold(was if isinstance(was, float) else 20.0)
+
+
+def _of_cold(conductor_c: float) -> float:
+    """How many times its resistance at 20 °C copper has at `conductor_c` (°C)."""
+    return cable.heated_ohm_per_km(ohm_per_km=1.0, conductor_c=conductor_c)
 
 
 def _zone_part(laid: Laid, *, start: int, condition: Condition) -> Network:
