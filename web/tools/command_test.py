@@ -10,8 +10,9 @@ from web.tools.places import ROOT
 from web.tools.ready_machine import get_machine_ready
 from web.tools.ready_python import fetch_wheels
 
-# Two files at a time: a browser test waits more than it works. A file's tests stay together.
-LANES = ("--numprocesses=2", "--dist=loadfile")
+# Two files at a time: a browser test waits more than it works. A file's tests stay together, and
+# files are taken in the order of tests/conftest.py, not by how many tests they have.
+LANES = ("--numprocesses=2", "--dist=loadfile", "--no-loadscope-reorder")
 
 
 def run(_known: argparse.Namespace, rest: list[str]) -> int:
@@ -21,5 +22,5 @@ def run(_known: argparse.Namespace, rest: list[str]) -> int:
     make_dist()
     sys.stdout.flush()
     command = [sys.executable, "-m", "pytest", *LANES, *rest]
-    environment = {**os.environ, "RUNGLINE_EXAMPLES": "full"}
+    environment = {"RUNGLINE_EXAMPLES": "full", **os.environ}
     return subprocess.run(command, cwd=ROOT, env=environment, check=False).returncode
