@@ -13,7 +13,7 @@ from pycore.asks.meter_bodies import DiagnoseBody, Resume
 from pycore.asks.meter_headline import Headline, headline_of
 from pycore.asks.meter_next import next_answer, why_no_next
 from pycore.asks.meter_question import Line, line_of, question_of, step_of
-from pycore.asks.meter_readings import judged_readings
+from pycore.asks.meter_readings import judged_readings, reading_named
 from pycore.asks.meter_tell import Tell
 from pycore.calc import priors
 from pycore.calc.agreement import AGREES, misfit
@@ -58,7 +58,7 @@ def _answer(told: Diagnosis, headline: Headline, *, tell: Tell) -> DiagnoseAnswe
         searched = Resume(
             next_first=progress.next_first, firsts=progress.firsts, kept=progress.kept
         )
-    upcoming = next_answer(told, tell)
+    upcoming = None if headline.verdict == "ok" and up_a_ladder(told) else next_answer(told, tell)
     return {
         "done": told.done,
         "share": progress.next_first / progress.firsts if progress and progress.firsts else 1.0,
@@ -81,6 +81,12 @@ def _answer(told: Diagnosis, headline: Headline, *, tell: Tell) -> DiagnoseAnswe
         ],
         "assumptions": [],
     }
+
+
+def up_a_ladder(told: Diagnosis) -> bool:
+    """Whether the next thing to do is at a box: nobody climbs for a line that is as expected."""
+    wired = told.site.circuits.wired
+    return told.next is not None and wired.points[told.next.test.stand.node] is not None
 
 
 def has_baseline(told: Diagnosis) -> bool:
@@ -158,12 +164,18 @@ def _would_read(told: Diagnosis, variant: int, *, tell: Tell) -> list[str]:
     shown = []
     for one, each in zip(told.proof.evidence, told.weighed.expected[variant], strict=True):
         if one.kind == "volts":
-            shown.append(tell.show(min(math.exp(each.log_ohm), 1.0), "fraction"))
+            near_v = (one.meant.value or 0.0) / math.exp(one.log_read)
+            shown.append(_would_show(min(math.exp(each.log_ohm), 1.0), near_v, tell=tell))
         elif each.log_ohm > LOG_OPEN:
             shown.append(tell.say("meter_title", "open_line"))
         else:
             shown.append(tell.show(math.exp(each.log_ohm), "ohm"))
     return shown
+
+
+def _would_show(share: float, near_v: float, *, tell: Tell) -> str:
+    """Volts as they would be read; a share of the near ones where none arrived."""
+    return tell.show(share * near_v, "v") if near_v else tell.show(share, "fraction")
 
 
 LOG_OPEN = 9.9
@@ -192,7 +204,7 @@ def _families(told: Diagnosis, tell: Tell) -> list[FamilyAnswer]:
 
 
 def _contradictions(told: Diagnosis, tell: Tell) -> list[ContradictionAnswer]:
-    titles = {one.taken.id: one.taken.id for one in told.meants}
+    titles = {one.taken.id: reading_named(one, tell) for one in told.meants}
     found: list[ContradictionAnswer] = []
     for pair in told.contradictions:
         code = "contradiction_same" if pair.same else "contradiction"
@@ -221,7 +233,7 @@ def _assumptions(question: Question, told: Diagnosis, *, line: Line, tell: Tell)
         count = tell.show(priors.COUNT_PCT, "pct")
         said.append(tell.say("meter_assumed", "count_about", count_pct=count))
     if told.alike.zones:
-        percent = tell.show(math.expm1(told.alike.bias), "fraction")
+        percent = tell.signed(math.expm1(told.alike.bias))
         said.append(tell.say("meter", "alike", percent=percent))
     if not told.one_explains:
         said.append(tell.say("meter", "two_needed"))

@@ -34,7 +34,7 @@ def distance(body: DistanceBody, manner: Manner) -> MeasuredDistance:
         raise BadCommand("break_at_1k", where={"field": "quantity"})
     if body.job is not None:
         if body.fault == "break":
-            return answer_of(break_on_line(body, typed), manner)
+            return answer_of(break_on_line(body, typed, manner=manner), manner)
         return answer_of(short_on_line(body, typed, manner=manner), manner)
     if body.cable is None:
         raise BadCommand("cable_needed", where={"field": "cable"})

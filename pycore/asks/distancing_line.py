@@ -14,9 +14,12 @@ from pycore.calc.wiring import DIRECT_HZ, TEST_HZ, Condition
 from pycore.formulas import meter
 from pycore.ground.problems import BadCommand
 from pycore.ground.units import Manner, show
+from pycore.ground.words import say
 from pycore.ground.working import Known, Step, computed, step
 
 Typed = Mapping[str, float | None]
+
+LEAST_M = 0.001  # what the windings leave open is told from a millimetre on
 
 
 def short_on_line(body: DistanceBody, typed: Typed, *, manner: Manner) -> Told:
@@ -38,7 +41,7 @@ def short_on_line(body: DistanceBody, typed: Typed, *, manner: Manner) -> Told:
     return Told(spots, found[0].place.own_ohm, tuple(working), codes)
 
 
-def break_on_line(body: DistanceBody, typed: Typed) -> Told:
+def break_on_line(body: DistanceBody, typed: Typed, *, manner: Manner) -> Told:
     """Every section on which a break agrees with what was read."""
     site = _site(body)
     steps = leads_off(typed)
@@ -46,7 +49,7 @@ def break_on_line(body: DistanceBody, typed: Typed) -> Told:
     found = breaks(site, looks, load_fraction=priors.LOAD_PCT / 100)
     if not found:
         raise BadCommand("no_break_reads_so", where={"field": "near_ohm"})
-    spots = tuple(_break_spot(site, one) for one in found)
+    spots = tuple(_break_spot(site, one, manner=manner) for one in found)
     codes = (*site.circuits.wired.assumed, "home_run_lifted")
     return Told(spots, None, tuple(steps), codes)
 
@@ -90,7 +93,7 @@ def _working(
         "cable_fraction": Known(priors.CABLE_PCT / 100, "fraction", "assumed"),
     }
     made.append(step("distance_error", meter.distance_error_m, inputs=inputs))
-    if looks[0].condition.hz == DIRECT_HZ:
+    if looks[0].condition.hz == DIRECT_HZ and found.windings_m >= LEAST_M:
         inputs = {
             "error_m": computed(made[-1]),
             "windings_m": Known(found.windings_m, "m", "computed"),
@@ -116,29 +119,39 @@ def _by_cable(site: Site, looks: Sequence[Look], *, loop: Known) -> Step:
     return step("two_end_distance", meter.two_end_short_m, inputs=inputs)
 
 
-def _texts(site: Site, node: int) -> dict[str, str]:
+def _texts(site: Site, node: int, *, manner: Manner) -> dict[str, str]:
     wired = site.circuits.wired
     names = names_of(site.job)
-    before = wired.ids[max(wired.parents[node], 0)]
-    return {"before": names.get(before, before), "place": names.get(wired.ids[node], "")}
+    before = max(wired.parents[node], 0)
+    name = names.get(wired.ids[before], wired.ids[before])
+    if _starts(site, node):
+        name = say("meter_title", "amplifier", language=manner.language)
+    return {"before": name, "place": names.get(wired.ids[node], "")}
+
+
+def _starts(site: Site, node: int) -> bool:
+    """Whether a section leaves the amplifier's end."""
+    wired = site.circuits.wired
+    return wired.points[max(wired.parents[node], 0)] is None
 
 
 def _short_spot(site: Site, found: Found, *, error_m: float, manner: Manner) -> Spotted:
     wired = site.circuits.wired
     node, share = found.place.node, found.place.share
     since_m = round(share * wired.lengths_m[node], 1)  # nobody looks closer than that
-    texts = {**_texts(site, node), "since_m": show(since_m, "m", manner=manner)}
+    texts = {**_texts(site, node, manner=manner), "since_m": show(since_m, "m", manner=manner)}
     low_m = max(found.metres - error_m, 0.0)
     code = "short" if found.place.own_ohm is None else "short_own"
+    code = f"{code}_start" if _starts(site, node) else code
     high_m = found.metres + error_m
     length_m = wired.lengths_m[node]
     return Spotted(found.metres, low_m, high_m, wired.ids[node], share, length_m, code, texts)
 
 
-def _break_spot(site: Site, one: Broken) -> Spotted:
+def _break_spot(site: Site, one: Broken, *, manner: Manner) -> Spotted:
     middle_m = (one.from_m + one.to_m) / 2
     wired = site.circuits.wired
-    texts = _texts(site, one.node)
+    texts = _texts(site, one.node, manner=manner)
     length_m = one.to_m - one.from_m
     return Spotted(
         middle_m, one.from_m, one.to_m, wired.ids[one.node], 0.5, length_m, "break", texts

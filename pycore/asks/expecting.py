@@ -117,7 +117,8 @@ def _head_verdict(one: Head, least: Least, *, tell: Tell) -> tuple[Verdict, str]
         "limit": tell.show(least.ohm or 0.0, "ohm"),
     }
     if value is None or least.ohm is None or quantity_of(one.condition) == "dc_ohm":
-        return "note", tell.say("meter_title", "expected_load", **texts)
+        code = "expected_load" if value is not None else "expected_open"
+        return "note", tell.say("meter_title", code, **texts)
     if value < least.ohm * PRINTED:
         return "over", tell.say("meter_verdict", "do_not_connect", **texts)
     return "ok", tell.say("meter_title", "expected_load", **texts)

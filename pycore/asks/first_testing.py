@@ -36,12 +36,13 @@ ORDER = ("isolated", "foreign", "controls", "earth", "direct", "impedance_open")
 CAUTIONS = {
     "isolated": ("prove_dead", "fire_panel"),
     "foreign": ("prove_dead",),
-    "controls": ("controls_full",),
+    "controls": (),
     "earth": ("earth_test",),
     "direct": ("leads_null",),
     "impedance_open": ("leads_null",),
     "impedance_override": ("leads_null",),
 }
+WITH_CONTROLS = {"direct": "direct_override", "impedance_open": "impedance_controls"}
 EXPECTS = ("earth", "foreign")
 
 
@@ -89,7 +90,7 @@ def _steps(
         yield {
             "code": code,
             "title": tell.say("meter_run_title", code),
-            "words": tell.say("meter_run", code, place=zone.name),
+            "words": tell.say("meter_run", words_of(code, attenuated=attenuated), place=zone.name),
             "expects": _expects(site, code=code, controls=controls, tell=tell),
             "cautions": [tell.say("meter_caution", each) for each in CAUTIONS[code]],
             "reading": reading,
@@ -104,6 +105,11 @@ def entered_at(code: str, *, attenuated: bool) -> tuple[Quantity | None, Control
         return None, "open"
     quantity, controls = ENTERED[code]
     return quantity, "override" if code == "direct" and attenuated else controls
+
+
+def words_of(code: str, *, attenuated: bool) -> str:
+    """Which sentence tells a step: with controls on the line they have to be got out of the way."""
+    return WITH_CONTROLS.get(code, code) if attenuated else code
 
 
 def _latest(

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from pycore.asks.meter_answers import GroupAnswer, ReadingAnswer
+from pycore.asks.meter_readings import reading_named
 from pycore.asks.meter_tell import Tell
 from pycore.calc.diagnosis import Diagnosis
 from pycore.calc.finding import Verdict
@@ -38,12 +39,13 @@ def headline_of(
     if told.contradictions:
         pair = told.contradictions[0]
         code = "contradiction_same" if pair.same else "contradiction"
-        reason = tell.say("meter", code, one=pair.one, other=pair.other)
+        named = {one.taken.id: reading_named(one, tell) for one in told.meants}
+        reason = tell.say("meter", code, one=named[pair.one], other=named[pair.other])
         return Headline(tell.say("meter", "contradiction"), "unknown", reason)
     first = groups[0]["suspects"][0] if groups else None
     reason = first["words"] if first is not None else ""
     if not told.proof.evidence and not told.proof.ears.any and not told.proof.legs:
-        return Headline(tell.say("meter", "nothing_read"), "unknown", "")
+        return _nothing(readings, tell=tell)
     if first is not None and first["fault"] == "healthy":
         return _healthy(told, readings, reason=reason, tell=tell)
     if told.settled:
@@ -51,6 +53,14 @@ def headline_of(
     if groups and groups[0]["share"] >= MOST_LIKELY:
         return Headline(tell.say("meter", "likeliest"), "near", reason)
     return Headline(tell.say("meter", "open"), "unknown", reason)
+
+
+def _nothing(readings: Sequence[ReadingAnswer], *, tell: Tell) -> Headline:
+    """Nothing was read, or nothing that says anything, and why."""
+    why = next((note for one in readings for note in reversed(one["notes"])), "")
+    return Headline(
+        tell.say("meter", "no_evidence" if readings else "nothing_read"), "unknown", why
+    )
 
 
 def _healthy(

@@ -16,6 +16,7 @@ from pycore.formulas import meter
 UNITS = {"volts": "v", "amps": "a", "foreign_v": "v"}
 # How the controls stand is no matter to these.
 UNCONTROLLED = ("foreign_v",)
+TITLED_ALONE = (*UNCONTROLLED, "earth_ohm", "plays")
 
 
 def judged_readings(
@@ -100,12 +101,17 @@ def judge_at(site: Site, one: Meant, *, band: Band | None, least: Least) -> Verd
 def title_of(one: Meant, tell: Tell) -> str:
     """Where and what, in a line."""
     quantity = tell.say("meter_title", one.taken.quantity)
-    if one.taken.quantity in UNCONTROLLED:
+    if one.taken.quantity in TITLED_ALONE:
         place = tell.name(one.taken.place)
         return tell.say("meter_title", "reading_alone", place=place, quantity=quantity)
     controls = tell.say("meter_title", one.taken.controls)
     place = tell.name(one.taken.place)
     return tell.say("meter_title", "reading", place=place, quantity=quantity, controls=controls)
+
+
+def reading_named(one: Meant, tell: Tell) -> str:
+    """Which reading is meant: where and what, and what it showed."""
+    return tell.say("meter", "pair_of", title=title_of(one, tell), value=reading_shown(one, tell))
 
 
 def reading_shown(one: Meant, tell: Tell) -> str:
@@ -133,5 +139,4 @@ def _deviation(one: Meant, band: Band | None, *, tell: Tell) -> str:
     if band is None or band.value is None or not one.value:
         return ""
     off = meter.deviation_fraction(read_ohm=one.value, expected_ohm=band.value)
-    shown = tell.show(off, "fraction")
-    return f"+{shown}" if off > 0 else shown
+    return tell.signed(off)

@@ -17,6 +17,7 @@ from pycore.ground.words import has, say
 
 OTHER = ("plays", "volts", "earth_ohm")
 MARKED = ("tap_w", "tap_at_v", "direct_ohm", "set_db")
+AT_START = ("series", "earthed")  # said of a whole line with a sentence of their own
 HEADS = ("output", "zone")
 
 
@@ -35,6 +36,17 @@ class Tell:
     def show(self, value: float, unit: str) -> str:
         """A number for reading."""
         return show(value, unit, manner=self.manner)
+
+    def since(self, one: str) -> str:
+        """What a section begins at: a box, or the amplifier's end."""
+        if self.wired.points[self.wired.node_of[one]] is None:
+            return self.say("meter_title", "amplifier")
+        return self.name(one)
+
+    def signed(self, fraction: float) -> str:
+        """A deviation, with its sign also where it is above."""
+        shown = self.show(round(fraction, 3), "fraction")
+        return f"+{shown}" if round(fraction, 3) > 0 else shown
 
     def name(self, one: str) -> str:
         """What an id is called."""
@@ -60,8 +72,10 @@ class Tell:
         if code == "healthy":
             return self.say("fault", code)
         node = fault.node
+        if code in AT_START and self.wired.points[node] is None:
+            code = f"{code}_line"
         before = self.wired.ids[max(self.wired.parents[node], 0)]
-        texts = {"place": self.name(self.wired.ids[node]), "before": self.name(before)}
+        texts = {"place": self.name(self.wired.ids[node]), "before": self.since(before)}
         texts.update((name, self._detail(name, value)) for name, value in detail.items())
         return self.say("fault", code, **texts)
 
@@ -108,10 +122,11 @@ class Tell:
             code = f"{test.quantity}_near" if rack else test.quantity
             return self.say("meter_test", code, place=place, ends=self.name(upcoming.then))
         if self.wired.points[stand.node] is None:
-            return self.say("meter_test", rack_code(test), place=place)
+            code = rack_code(test) if stand.node else f"{rack_code(test)}_all"
+            return self.say("meter_test", code, place=place)
         ends = [node for node in stand.lifted if self.wired.parents[node] != stand.node]
         if stand.looking == "back":
-            code = "back" if stand.lifted or self.wired.sizes[stand.node] == 1 else "whole"
+            code = "back" if stand.lifted else "whole"
         elif stand.bare:
             code = "bare"
         elif ends:
@@ -143,11 +158,13 @@ class Tell:
             "metres": self.show(distance.metres, "m"),
             "low": self.show(distance.low_m, "m"),
             "high": self.show(distance.high_m, "m"),
-            "since": self.name(distance.since),
+            "since": self.since(distance.since),
             "since_m": self.show(distance.since_m, "m"),
             "own_ohm": self.show(distance.own_ohm or 0.0, "ohm"),
         }
         code = ("distance_section", "distance_one", "distance_two")[distance.ends]
+        if distance.ends and self.wired.points[self.wired.node_of[distance.since]] is None:
+            code = f"{code}_start"
         return {
             "metres": distance.metres,
             "low": distance.low_m,

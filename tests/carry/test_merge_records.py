@@ -133,7 +133,7 @@ def test_what_was_taken_out_is_told_with_what_it_said() -> None:
     assert (dropped["what"], dropped["words"]) == ("Reading", "Taken out there.")
     assert dropped["theirs"] == "no"
     assert dropped["mine"] == (
-        f"Quantity: Ω, direct current · Value: 3,5 Ω · Where: {zone.name} · When: 2026-11-25"
+        f"Quantity: Ω by ohmmeter · Value: 3,5 Ω · Where: {zone.name} · When: 2026-11-25"
     )
     unticked = texts_of(base, do(base, do="untick", point=P[0]), base)
     assert (unticked["what"], unticked["title"]) == ("Tick", zone.line[0].fitted.label)

@@ -29,10 +29,10 @@ def test_the_ends_and_every_box_are_those_of_an_independent_ladder_solver() -> N
     # Line A, |Z| at 1 kHz with its cable 101.54 ohm; direct current 6.54 ohm with 5 % windings;
     # what is left before a break behind S5, looked at from S5, is close to 5000 / 25 = 200 ohm.
     assert cell(told, "amplifier", "1 kHz, controls", "read")["shown"] == "102 Ω"
-    assert cell(told, "amplifier", "direct-current ohms, c", "read")["shown"] == "6.54 Ω"
-    assert cell(told, "each box, 1 kHz", "S5", "without")["shown"] == "200 Ω"
-    assert cell(told, "each box, 1 kHz", "S10", "Outward")["shown"] == "1000 Ω"
-    assert cell(told, "each box, 1 kHz", "S5", "alone")["within"] == "869 Ω to 1150 Ω"
+    assert cell(told, "amplifier", "ohmmeter, direct current, c", "read")["shown"] == "6.54 Ω"
+    assert cell(told, "each box, impedance meter, 1 kHz", "S5", "without")["shown"] == "200 Ω"
+    assert cell(told, "each box, impedance meter, 1 kHz", "S10", "Outward")["shown"] == "1000 Ω"
+    assert cell(told, "each box, impedance meter, 1 kHz", "S5", "alone")["within"] == "869 Ω to 1150 Ω"
 
 
 def test_below_the_least_load_the_first_thing_said_is_do_not_connect() -> None:
@@ -61,7 +61,7 @@ def test_before_any_ohms_the_sheet_asks_for_foreign_volts_and_legs_to_earth() ->
     told = [(row[0]["shown"].split(":")[0], row[1]["shown"]) for row in first["rows"]]
     assert told == [
         ("Foreign volts, alternating and direct", "none: at most 1 V"),
-        ("Each leg to earth, ohms", "at least 1 MΩ"),
+        ("Each leg to earth by ohmmeter", "at least 1 MΩ"),
     ]
 
 

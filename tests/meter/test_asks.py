@@ -12,6 +12,7 @@ from typing import Any, get_args
 import pytest
 
 from pycore.asks.meter_bodies import Complaint
+from pycore.asks.meter_tell import AT_START
 from pycore.calc.complaints import COMPLAINTS
 from pycore.calc.priors import CABLE_FACTORS, FAMILY_WEIGHTS
 from pycore.door import handle
@@ -70,7 +71,8 @@ def codes_in(*names: str, call: str) -> set[str]:
 def test_every_fault_every_verdict_and_every_complaint_has_words() -> None:
     families = {"healthy", *FAMILY_WEIGHTS}
     cables = {f"cable_{name}" for _, name in CABLE_FACTORS}
-    assert families - {"cable"} | cables | {"two"} == set(ENGLISH["fault"])
+    lines = {f"{family}_line" for family in AT_START}
+    assert families - {"cable"} | cables | lines | {"two"} == set(ENGLISH["fault"])
     assert families | {"two"} == set(ENGLISH["fault_short"])
     assert codes_in("calc/verdicts.py", call="Verdict") <= set(ENGLISH["meter_verdict"])
     assert set(COMPLAINTS) == set(ENGLISH["complaint"]) == set(get_args(Complaint))
@@ -181,6 +183,41 @@ def test_in_order_it_is_as_expected_and_never_more() -> None:
     assert any("voltage row" in one for one in answer["cannot_see"])
     assert any("Polarity" in one for one in answer["cannot_see"])
     assert any("earthed leg" in one for one in answer["cannot_see"])
+
+
+def test_nobody_is_sent_up_a_ladder_for_a_line_that_is_as_expected() -> None:
+    answer = said_of("101.5")
+    assert answer["headline"] == "As expected"
+    assert answer["next"] is None or set(answer["next"]["where"]) & {"zone", "output"}
+    assert answer["next"] is not None or answer["next_reason"].startswith("Nothing more to measure")
+    job = plain(line_a())
+    complained = ask("diagnose", job=job, where={"zone": "zone"}, readings=[reading("101.5")],
+                     complaint="one_quiet")  # fmt: skip
+    assert complained["next"] is not None
+
+
+def test_one_home_run_is_not_measured_again_as_all_home_runs_together() -> None:
+    job = plain(line_a())
+    for where in ({"zone": "zone"}, {"output": "out"}):
+        read = {**reading("115"), "where": where}
+        told = ask("diagnose", job=job, where={"zone": "zone"}, readings=[read],
+                   complaint="one_quiet", costs={"box": 900.0})  # fmt: skip
+        asked = told["next"]
+        assert asked["quantity"] != "z_1k_ohm" or set(asked["where"]) == {"point"}
+
+
+def test_a_reading_that_says_nothing_is_told_with_the_reason() -> None:
+    told = ask("diagnose", job=plain(branched()), where={"zone": "zone"},
+               readings=[reading("6", quantity="dc_ohm")])  # fmt: skip
+    assert told["headline"] == "Nothing to go by yet"
+    assert told["reason"].startswith("Controls hide the line from an ohmmeter")
+
+
+def test_a_section_from_the_amplifier_is_called_so() -> None:
+    told = said_of("0.5")
+    first = told["groups"][0]["suspects"][0]
+    assert first["words"] == "The pair is shorted between the amplifier and S1."
+    assert "beyond" not in first["distance"]["words"]
 
 
 def test_with_controls_as_set_no_line_is_judged() -> None:

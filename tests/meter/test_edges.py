@@ -79,9 +79,11 @@ def test_two_readings_that_clash_are_named_and_a_third_is_left_alone() -> None:
     told = said(reading(101.5), third, again)
     [pair] = told["contradictions"]
     assert sorted(pair["readings"]) == ["r1", "r2"]
-    assert "r1" in pair["words"]
-    assert "r2" in pair["words"]
-    assert "r3" not in pair["words"]
+    assert "102 Ω" in pair["words"]
+    assert "55 Ω" in pair["words"]
+    assert "S10" not in pair["words"]
+    assert "Zone: impedance meter, 1 kHz" in pair["words"]
+    assert "r1" not in pair["words"]
     assert told["headline"] == "Two readings exclude each other"
 
 

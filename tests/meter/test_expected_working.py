@@ -74,7 +74,7 @@ def test_a_number_opens_from_the_taps_to_the_band(job: Job, bare: str, whole: st
     sees = shown["With the cable in it: what the meter sees"]
     assert sees["result"] == whole
     assert told["result"].startswith(f"{whole}; ")
-    assert told["title"].endswith("impedance at 1 kHz, controls at 0 dB")
+    assert told["title"].endswith("impedance meter, 1 kHz, controls at 0 dB")
     added = shown["Everything the meter sees, its watts added up"]["put_in"]
     assert added in ("10 × 5 W", "40 × 2.5 W")
     assert all(one["source"] and one["formula"] and one["put_in"] for one in told["steps"])

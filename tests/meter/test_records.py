@@ -29,7 +29,7 @@ def test_a_record_says_when_where_what_and_by_what_in_plain_words() -> None:
     assert (first["at"], first["place"], first["instrument"]) == (
         "2026-03-02", "Zone", "Bench meter",
     )  # fmt: skip
-    assert first["what"] == "impedance at 1 kHz"
+    assert first["what"] == "impedance meter, 1 kHz"
     assert "outward" in first["how"]
     assert first["shown"] == "101 Ω"
     assert first["verdict"] == "ok"

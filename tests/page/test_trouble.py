@@ -139,7 +139,7 @@ def test_earlier_visits_are_told_in_plain_words_and_a_baseline_judges_sharply(pa
     expect(visits).to_have_count(2)
     newest, oldest = visits.first, visits.last
     newest.locator("summary").tap()
-    expect(newest).to_contain_text("impedance at 1 kHz")
+    expect(newest).to_contain_text("impedance meter, 1 kHz")
     expect(newest).to_contain_text("with Bench meter")
     expect(newest).to_contain_text("109 Ω")
     expect(newest).to_contain_text("weak")

@@ -9,7 +9,9 @@ from pycore.ground.units.table import METRES_PER_FOOT, WRITTEN, Manner
 SIGNIFICANT = 3
 TYPED_SIGNIFICANT = 7
 SMALLEST_DB = 0.001
-MEGOHM = 1e6  # from here on noughts would be counted, not read
+# from here on noughts would be counted, not read
+KILOHM, MEGOHM = 1e4, 1e6
+GROUPED_FROM = 5  # figures before the sign: four are read at a glance (ISO 80000-1, from memory)
 
 
 def _trim(text: str) -> str:
@@ -25,6 +27,15 @@ def _digits(value: float, significant: int) -> str:
     return _trim(f"{value:.{min(decimals, 12)}f}")
 
 
+def _grouped(number: str) -> str:
+    """Long numbers in threes, with a space that never breaks."""
+    whole, dot, decimals = number.partition(".")
+    sign, figures = ("−", whole[1:]) if whole.startswith("−") else ("", whole)
+    if len(figures) < GROUPED_FROM or not figures.isdigit():
+        return number
+    return sign + f"{int(figures):,}".replace(",", NO_BREAK) + dot + decimals
+
+
 def _decibels(value_db: float) -> str:
     if value_db == 0:
         return "0"
@@ -34,7 +45,7 @@ def _decibels(value_db: float) -> str:
 
 
 def _write(number: str, unit: str, *, manner: Manner) -> str:
-    number = number.replace("-", "−")
+    number = _grouped(number.replace("-", "−"))
     if manner.decimal == ",":
         number = number.replace(".", ",")
     return f"×{number}" if unit == "factor" else number + WRITTEN[unit]
@@ -47,6 +58,8 @@ def _scaled(value: float, unit: str, *, manner: Manner) -> tuple[float, str]:
         return value / METRES_PER_FOOT, "ft"
     if unit == "ohm" and abs(value) >= MEGOHM:
         return value / MEGOHM, "megohm"
+    if unit == "ohm" and abs(value) >= KILOHM:
+        return value / 1000, "kilohm"
     return value, unit
 
 

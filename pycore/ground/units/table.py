@@ -56,6 +56,7 @@ WRITTEN = {
     "m": "\u00a0m",
     "ft": "\u00a0ft",
     "ohm": "\u00a0Ω",
+    "kilohm": "\u00a0kΩ",
     "megohm": "\u00a0MΩ",
     "db": "\u00a0dB",
     "hz": "\u00a0Hz",

@@ -1,7 +1,7 @@
 """English: faults of a line, verdicts on readings, and what no reading can see."""
 
 FAULTS = {
-    "healthy": "Nothing is wrong that these readings could see.",
+    "healthy": "Nothing wrong that these readings could show.",
     "dead": "{place} is dead: its transformer or a wire to it is open, or its selector stands"
     " between two taps.",
     "tap": "{place} stands on another tap: {tap_w} at {tap_at_v} would read so.",
@@ -14,18 +14,20 @@ FAULTS = {
     "head_open": "{place} is open at the amplifier: its fuse, relay, plug or screw.",
     "short": "The pair is shorted between {before} and {place}.",
     "joint": "A bad joint between {before} and {place}: about {ohm} too much.",
-    "control_off": "{place} stands off.",
-    "control_in": "{place} stands in the line at about {set_db}.",
+    "control_off": "{place} is switched off.",
+    "control_in": "{place} is turned down to about {set_db}.",
     "control_reversed": "The input and output of {place} are exchanged.",
     "override_fails": "{place} is not bypassed: its override does not pull in.",
-    "cable_thicker": "{place} is wired with thicker cable than is drawn.",
-    "cable_thinner": "{place} is wired with cable about two gauges thinner than is drawn.",
-    "cable_much_thinner": "{place} is wired with much thinner cable than is drawn.",
+    "cable_thicker": "{place} is wired with thicker cable than is thought.",
+    "cable_thinner": "{place} is wired with cable about two gauges thinner than is thought.",
+    "cable_much_thinner": "{place} is wired with much thinner cable than is thought.",
     "cable_clad": "{place} is wired with copper-clad aluminium.",
     "series": "From {place} on the loudspeakers are wired one behind the other, not side by side.",
-    "wrong_zone": "What is landed as {place} is {other}.",
+    "series_line": "The loudspeakers of {place} are wired one behind the other, not side by side.",
+    "wrong_zone": "The pair that is landed as {place} is that of {other}.",
     "wet": "Damp across the pair at {place}: about {ohm}.",
     "earthed": "A leg of the line touches earth at {place}.",
+    "earthed_line": "A leg of the line touches earth at the amplifier's end of {place}.",
     "two": "Two faults. {first} {second}",
 }
 
@@ -59,6 +61,7 @@ HEADLINES = {
     "open": "Not told apart yet",
     "contradiction": "Two readings exclude each other",
     "do_not_connect": "Do not connect",
+    "no_evidence": "Nothing to go by yet",
     "nothing_read": "Nothing measured yet",
     "live": "Stop: the line is not dead",
 }
@@ -73,8 +76,10 @@ RANKS = {
 
 VERDICTS = {
     "as_expected": "As expected: {value}, and it should read {low} to {high}.",
-    "agrees_as_set": "{value} agrees with the controls as they are set. That judges no line.",
-    "windings_only": "{value} is what windings read. It says nothing about taps.",
+    "agrees_as_set": "{value} agrees with the controls as they stand. While one is turned down it"
+    " judges no line.",
+    "windings_only": "{value} is what the windings of transformers read. It says nothing about"
+    " taps.",
     "look_closer": "{value} is a little off: it should read {low} to {high}.",
     "not_as_expected": "{value} is not what it should read: {low} to {high}.",
     "reads_short": "A short, or test leads only: it should read {low} to {high}.",
@@ -106,9 +111,10 @@ VERDICT_REMEDIES = {
     "do_not_connect": "Leave the amplifier off. Connected so, it trips or burns.",
     "do_not_connect_short": "Leave the amplifier off until the short is found.",
     "at_the_limit": "Null the leads, lift the other zones, measure again; leave it off.",
-    "agrees_as_set": "Stand every control at 0 dB or bypass it, then measure again.",
-    "earth_damp": "Open boxes by halves, wettest first; null nothing, wait for the value to stand.",
-    "earth_bad": "Lift the line by halves until the half that touches earth is found.",
+    "agrees_as_set": "Turn every control to 0 dB or bypass it, then measure again.",
+    "earth_damp": "Open the line half by half, the wettest boxes first, and wait each time until"
+    " the value stands still.",
+    "earth_bad": "Open the line half by half until the half that touches earth is found.",
     "foreign_live": "Touch nothing on it. Find where it comes from, switch that off and lock it,"
     " then measure again. If a two-pole tester of low resistance finds none, it is only coupled in"
     " from cables beside it: enter what that tester shows.",
@@ -127,8 +133,10 @@ NOTES = {
     "reads_nothing": "That is no number.",
     "tolerance_all": "With such a tolerance nothing can be inferred.",
     "other_output": "It was taken on another output, and is not weighed here.",
-    "other_zone": "It was taken on another zone: it tells only how all loudspeakers read.",
-    "controls_hide": "Controls hide the line from an ohmmeter: it reads their own windings.",
+    "other_zone": "It was taken on another zone: it only shows whether all zones read high or low"
+    " alike.",
+    "controls_hide": "Controls hide the line from an ohmmeter: it reads their own windings. Bypass"
+    " them, and measure again.",
     "no_near_volts": "Volts far out need volts at the amplifier on the same tone, the same day.",
     "amps_alone": "Amperes need volts at the same place on the same tone, the same day.",
     "ohms_of_amperes": "Volts and amperes together: taken as ohms.",
@@ -150,16 +158,19 @@ CANNOT_SEE = {
 ASSUMED = {
     "lengths_stated": "Lengths that are not known are taken as 3 to 30 m each (common practice).",
     "cables_stated": "Cable that is not known is taken as the zone's most used, else 1.5 mm².",
-    "taps_of_kind": "A tap that is not known may be any of its kind; the band is as wide.",
-    "taps_usual": "A loudspeaker nobody knows may stand on any usual tap; the band is as wide.",
+    "taps_of_kind": "A tap that is not known may be any of its kind: the band is wide enough for"
+    " all.",
+    "taps_usual": "A loudspeaker nobody knows may stand on any usual tap: the band is wide enough"
+    " for all.",
     "existing_stated": "A part that was never measured may draw 5 to 200 W (common practice).",
     "range_of_loss": "What transformers lose is taken as a range where it is not known.",
     "windings": "An ohmmeter finds 2 to 10 % of a loudspeaker's impedance (common practice).",
-    "load_tolerance": "Loudspeakers may be {load_pct} from nominal, each and all alike.",
+    "load_tolerance": "Loudspeakers may be {load_pct} off their nominal ohms, each by itself and"
+    " all of them together.",
     "priors": "What is met how often is common practice, no source: the odds are a ranking, not a"
     " probability.",
     "count_about": "The count is a guess: it may be {count_pct} off.",
-    "sections_solved": "Cable is worked section by section, exactly; what the meter sees is the"
+    "sections_solved": "Cable is worked out exactly, section by section; what the meter sees is the"
     " outcome of all of them together.",
     "controls_open": "Every control stands at 0 dB.",
     "controls_override": "Every control is bypassed.",
@@ -168,21 +179,26 @@ ASSUMED = {
 }
 
 SAID = {
-    "alike": "Other zones read {percent} from nominal alike; that is taken off this one.",
-    "contradiction_same": "{one} and {other} were taken at one place alike and differ too much."
-    " Measure there again.",
-    "contradiction": "{one} and {other} cannot both be true of this line. Measure one of them"
-    " again.",
+    "alike": "The other zones all read {percent} against what they should; that is taken off this"
+    " one before it is judged.",
+    "contradiction_same": "{one} and {other} were taken at the same place in the same way and"
+    " differ too much. Measure there again.",
+    "contradiction": "{one} and {other} cannot both be true of this line. Measure both again.",
     "ranking": "A ranking, not a probability: this line has no baseline yet.",
     "with_baseline": "Judged against this line's own baseline.",
     "two_needed": "No single fault explains these readings.",
     "distance_one": "About {metres} from the amplifier ({low} to {high}), {since_m} beyond"
     " {since}; nearer if the short has ohms of its own.",
+    "distance_one_start": "About {metres} from the amplifier ({low} to {high}); nearer if the short"
+    " has ohms of its own.",
+    "distance_two_start": "About {metres} from the amplifier ({low} to {high}); the short itself"
+    " has {own_ohm}. Read from both ends.",
     "distance_two": "About {metres} from the amplifier ({low} to {high}), {since_m} beyond"
     " {since}; the short itself has {own_ohm}. Read from both ends.",
     "distance_section": "Between {low} and {high} from the amplifier.",
     "no_next_settled": "One group is left. Go and look there.",
     "no_next": "No further reading would tell these apart. Look at the places in this order.",
+    "pair_of": "“{title}”, {value},",
     "next_live": "Nothing more is measured on this line before the foreign volts are gone.",
     "next_healthy": "Nothing more to measure unless somebody complains.",
 }

@@ -1,26 +1,33 @@
 """English: what to do with a meter: readings to take, complaints, the order of a first test."""
 
 TESTS = {
-    "rack_1k": "At the amplifier's end of {place}, line lifted: impedance at 1 kHz.",
-    "rack_dc": "At the amplifier's end of {place}, line lifted: direct-current ohms.",
-    "out": "At {place}: lift the pair that comes from the amplifier, and measure outward at 1 kHz.",
-    "back": "At {place}: lift what goes on from there, and measure back toward the amplifier at"
-    " 1 kHz.",
-    "alone": "At {place}: lift both pairs, and measure what is fitted there alone at 1 kHz.",
+    "rack_1k": "At the amplifier's end of {place}, line lifted: impedance meter, 1 kHz.",
+    "rack_1k_all": "At the amplifier, all home runs of {place} together, the amplifier itself off"
+    " the terminals: impedance meter, 1 kHz.",
+    "rack_dc_all": "At the amplifier, all home runs of {place} together, the amplifier itself off"
+    " the terminals: ohmmeter, direct current.",
+    "rack_dc": "At the amplifier's end of {place}, line lifted: ohmmeter, direct current.",
+    "out": "At {place}: lift the pair that comes from the amplifier. Impedance meter, 1 kHz, across"
+    " what is fitted there and all beyond it.",
+    "back": "At {place}, the home run lifted at the amplifier: lift what goes on from there, too."
+    " Impedance meter, 1 kHz, looking back toward the amplifier.",
+    "alone": "At {place}: lift both pairs. Impedance meter, 1 kHz, across what is fitted there"
+    " alone.",
     "bare": "At {place}: lift both pairs and unplug what is fitted there. Is anything still across"
-    " the terminals? Measure at 1 kHz.",
+    " the terminals? Impedance meter, 1 kHz.",
     "segment": "Open the line in front of {ends}. At {place}: lift the pair that comes from the"
-    " amplifier, and measure outward at 1 kHz.",
+    " amplifier. Impedance meter, 1 kHz, across what is left beyond.",
     "plays_near": "Play at a low level, controls as they stand, and walk once through {place}:"
     " which loudspeakers are silent, weak, too loud or distorted?",
     "volts_near": "A 1 kHz test tone at a low level: volts at the amplifier's end of {place}, and"
     " then at {ends}.",
     "volts": "The same test tone, at the same level: volts at {place}, nothing lifted.",
-    "earth_ohm_near": "At the amplifier's end of {place}, line lifted: ohms of each leg to earth.",
-    "earth_ohm": "At {place}: lift the pair that comes from the amplifier, and measure each leg"
-    " outward to earth.",
-    "whole": "At {place}, nothing lifted there, the home run lifted at the amplifier: impedance at"
-    " 1 kHz.",
+    "earth_ohm_near": "At the amplifier's end of {place}, line lifted: ohmmeter, each leg to"
+    " earth.",
+    "earth_ohm": "At {place}: lift the pair that comes from the amplifier. Ohmmeter, each leg that"
+    " goes on to earth.",
+    "whole": "At {place}, nothing lifted there, the home run lifted at the amplifier: impedance"
+    " meter, 1 kHz.",
 }
 
 OUTCOMES = {
@@ -57,7 +64,7 @@ CAUTIONS = {
     " second amplifier can wake it.",
     "fire_panel": "Ask whether a fire panel uses or mutes this system: then only with leave of the"
     " responsible person, and a retest.",
-    "controls_full": "Stand every control at 0 dB or bypass it.",
+    "controls_full": "Turn every control to 0 dB or bypass it.",
     "leads_null": "Null the leads and wait for silence: loudspeakers are microphones.",
     "earth_test": "Insulation only by the trained: both legs joined, against earth, electronics"
     " disconnected. Never leg to leg.",
@@ -70,8 +77,8 @@ TITLES = {
     "set": "controls as set",
     "open": "controls at 0 dB",
     "override": "controls bypassed",
-    "z_1k_ohm": "impedance at 1 kHz",
-    "dc_ohm": "direct-current ohms",
+    "z_1k_ohm": "impedance meter, 1 kHz",
+    "dc_ohm": "ohmmeter, direct current",
     "volts": "volts on a test tone",
     "amps": "amperes on a test tone",
     "earth_ohm": "leg to earth",
@@ -87,7 +94,9 @@ TITLES = {
     "working_back": "{place}, back toward the amplifier: {quantity}, {controls}",
     "working_whole": "{place}, all together: {quantity}, {controls}",
     "open_line": "open",
-    "at_least": "at least {low}",
+    "amplifier": "the amplifier",
+    "expected_open": "{place} should show an open line: nothing hangs on it.",
+    "at_least": "{low} or more",
     "expected_load": "{place} should read {value}",
 }
 
@@ -97,9 +106,10 @@ STEPS = {
     " at most {none_v}.",
     "controls": "{place}: every control at 0 dB.",
     "earth": "{place}: each leg to earth: at least 1 MΩ.",
-    "direct": "{place}: direct-current ohms leg to leg: {value}. It says nothing about taps.",
-    "impedance_open": "{place}: impedance at 1 kHz, controls at 0 dB: {value}.",
-    "impedance_override": "{place}: impedance at 1 kHz, controls bypassed: {value}.",
+    "direct": "{place}: ohmmeter (direct current), leg to leg: {value}. It says nothing about"
+    " taps.",
+    "impedance_open": "{place}: impedance meter at 1 kHz, controls at 0 dB: {value}.",
+    "impedance_override": "{place}: impedance meter at 1 kHz, controls bypassed: {value}.",
     "keep": "{place}: keep the readings as the baseline, with meter, date and temperature.",
     "connect": "{place}: only then connect, level at minimum, high-pass filter on.",
 }

@@ -20,21 +20,27 @@ STEP_TITLES = {
     "foreign": "No foreign volts",
     "controls": "Controls up",
     "earth": "Leg to earth",
-    "direct": "Direct-current ohms",
-    "impedance_open": "Impedance at 1 kHz",
-    "impedance_override": "Impedance, controls bypassed",
+    "direct": "Ohmmeter, direct current",
+    "impedance_open": "Impedance meter, 1 kHz",
+    "impedance_override": "1 kHz, controls bypassed",
 }
 
 STEPS = {
     "isolated": "Amplifier off and locked off. Lift both legs of {place} at the amplifier.",
     "foreign": "At the lifted end of {place}: volts, alternating and direct, leg to leg and each"
     " leg to earth. Enter the highest of the six; there must be none.",
-    "controls": "Stand every control of {place} at 0 dB. Look for those nobody drew.",
-    "earth": "Ohms from each leg of {place} to earth, one after the other. Enter the lower.",
-    "direct": "Direct-current ohms leg to leg. It finds a short or an open line and says nothing"
-    " about taps.",
-    "impedance_open": "Impedance at 1 kHz, leg to leg, controls at 0 dB.",
-    "impedance_override": "Energise the override, then impedance at 1 kHz again.",
+    "controls": "Turn every control of {place} to 0 dB. Look for those nobody drew.",
+    "earth": "With an ohmmeter, from each leg of {place} to earth, one after the other. Enter the"
+    " lower.",
+    "direct": "With an ohmmeter (direct current), leg to leg. It finds a short or an open line and"
+    " says nothing about taps.",
+    "direct_override": "Bypass every control: energise the override. Then with an ohmmeter (direct"
+    " current), leg to leg. It finds a short or an open line and says nothing about taps.",
+    "impedance_open": "With an impedance meter at 1 kHz, leg to leg. An ohmmeter will not do: it"
+    " reads windings only.",
+    "impedance_controls": "Override off again, controls at 0 dB. With an impedance meter at 1 kHz,"
+    " leg to leg. An ohmmeter will not do: it reads windings only.",
+    "impedance_override": "Energise the override, then with the impedance meter at 1 kHz again.",
     "earth_expects": "at least 1 MΩ",
     "foreign_expects": "none: at most {none_v}",
     "stop": "Stop: the line is not dead. Nothing more is done on it before its volts are gone.",
@@ -45,11 +51,11 @@ STEPS = {
 SHEET = {
     "title": "Test sheet: {job}",
     "ends": "{zone}: at the amplifier, home run lifted",
-    "boxes_z_1k_ohm_open": "{zone}: at each box, 1 kHz, controls at 0 dB",
-    "boxes_z_1k_ohm_override": "{zone}: at each box, 1 kHz, controls bypassed",
-    "boxes_z_1k_ohm_set": "{zone}: at each box, 1 kHz, controls as set",
-    "boxes_dc_ohm_open": "{zone}: at each box, direct current",
-    "boxes_dc_ohm_override": "{zone}: at each box, direct current, controls bypassed",
+    "boxes_z_1k_ohm_open": "{zone}: at each box, impedance meter, 1 kHz, controls at 0 dB",
+    "boxes_z_1k_ohm_override": "{zone}: at each box, impedance meter, 1 kHz, controls bypassed",
+    "boxes_z_1k_ohm_set": "{zone}: at each box, impedance meter, 1 kHz, controls as set",
+    "boxes_dc_ohm_open": "{zone}: at each box, ohmmeter, direct current",
+    "boxes_dc_ohm_override": "{zone}: at each box, ohmmeter, direct current, controls bypassed",
     "head_what": "What",
     "head_place": "Box",
     "head_far": "From the amplifier",
@@ -62,12 +68,12 @@ SHEET = {
     "low_of": "{what}, from",
     "high_of": "{what}, to",
     "row": "{quantity}, {controls}",
-    "row_far": "{quantity} at the far end, {place}, {controls}",
+    "row_far": "at the far end, {place}: {quantity}, {controls}",
     "do_not_connect": "Do not connect {zone}: {value} is below the {limit} its output can bear.",
     "not_known": "{zone} is left out: {why}",
     "states_alike": "No control hangs on {zone}: bypassed it reads the same.",
-    "direct_says": "Direct current reads windings only. It finds shorts and open lines and says"
-    " nothing about taps.",
+    "direct_says": "An ohmmeter (direct current) reads windings only. It finds shorts and open"
+    " lines and says nothing about taps; those take an impedance meter.",
     "not_for": "It certifies nothing, and it is not for evacuation, alarm or any life-safety"
     " system.",
     "not_seen": "Not seen by any reading here: a wrong voltage row, polarity, an earthed leg.",
@@ -75,13 +81,17 @@ SHEET = {
     "first": "{zone}: before anything else, line lifted and locked off",
     "row_foreign": "Foreign volts, alternating and direct: the highest of leg to leg and each leg"
     " to earth",
-    "row_earth": "Each leg to earth, ohms: the lower",
+    "row_earth": "Each leg to earth by ohmmeter: the lower",
 }
 
 PLACES = {
     "bare": "{metres} from this end ({low} to {high}).",
     "short": "Between {before} and {place}, {since_m} beyond {before}: {metres} from the amplifier"
     " ({low} to {high}), nearer if the short has ohms of its own.",
+    "short_start": "Between the amplifier and {place}: {metres} from the amplifier ({low} to"
+    " {high}), nearer if the short has ohms of its own.",
+    "short_own_start": "Between the amplifier and {place}: {metres} from the amplifier ({low} to"
+    " {high}).",
     "short_own": "Between {before} and {place}, {since_m} beyond {before}: {metres} from the"
     " amplifier ({low} to {high}).",
     "break": "Between {before} and {place}: {low} to {high} from the amplifier.",
