@@ -35,6 +35,28 @@ def test_twenty_at_5_watts_are_near_on_a_panel_printed_50_ohm() -> None:
     assert found(more, "output_impedance_ohm:o1:override").verdict == "over"
 
 
+@pytest.mark.parametrize(
+    ("most_w", "verdict"),
+    [
+        # three of 5 W: a sum may miss its limit by its last digits, and by no more
+        (15.0 * (1 - 5e-10), "near"),
+        (15.0 * (1 - 3e-9), "over"),
+        (18.75 * (1 - 5e-10), "ok"),
+        (18.75 * (1 - 3e-9), "near"),
+    ],
+)
+def test_a_sum_is_not_over_by_its_last_digits(most_w: float, verdict: str) -> None:
+    job = drawn([output(max_w=most_w)], zone("hall", *[speaker(5.0)] * 3))
+    assert found(job, "output_load_w:o1:override").verdict == verdict
+
+
+@pytest.mark.parametrize(("printed_ohm", "verdict"), [(51.0, "near"), (51.01, "over")])
+def test_a_printed_least_load_is_rounded_by_two_per_cent(printed_ohm: float, verdict: str) -> None:
+    # 49.985 ohm are 2 % below 51.005 (Ohm's law)
+    job = drawn([output(min_load_ohm=printed_ohm)], zone("hall", *[speaker(5.0)] * 20))
+    assert found(job, "output_impedance_ohm:o1:override").verdict == verdict
+
+
 def test_ohms_well_above_the_panel_are_in_order() -> None:
     job = drawn([output(min_load_ohm=50.0)], zone("hall", *[speaker(5.0)] * 10))
     assert found(job, "output_impedance_ohm:o1:override").verdict == "ok"
