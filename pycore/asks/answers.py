@@ -143,12 +143,6 @@ class SeenJob(Seen):
     job: Job
 
 
-class JobAnswer(TypedDict):
-    """A job alone."""
-
-    job: Job
-
-
 class ProblemAnswer(TypedDict):
     """What went wrong, where, and what to do."""
 

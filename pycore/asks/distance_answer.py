@@ -61,7 +61,10 @@ class Told(NamedTuple):
 
 
 def typed_in(body: DistanceBody, manner: Manner) -> dict[str, float | None]:
-    """The typed numbers read; the near reading is needed."""
+    """The typed numbers read; the near reading is needed.
+
+    Raises BadCommand `reading_unread` without it.
+    """
     typed = {
         name: number_in(getattr(body, name), unit, manner=manner, field=name)
         for name, unit in UNITS.items()

@@ -28,7 +28,10 @@ CAPACITANCE_PCT = 20.0
 
 
 def distance(body: DistanceBody, manner: Manner) -> MeasuredDistance:
-    """The ask `distance`."""
+    """The ask `distance`.
+
+    Raises BadCommand `break_at_1k` or `cable_needed`.
+    """
     typed = typed_in(body, manner)
     if body.fault == "break" and body.quantity != "z_1k_ohm":
         raise BadCommand("break_at_1k", where={"field": "quantity"})

@@ -23,7 +23,10 @@ LEAST_M = 0.001  # what the windings leave open is told from a millimetre on
 
 
 def short_on_line(body: DistanceBody, typed: Typed, *, manner: Manner) -> Told:
-    """Every place of the line at which a short reads so."""
+    """Every place of the line at which a short reads so.
+
+    Raises BadCommand `no_short_reads_so` where none does.
+    """
     site = _site(body)
     steps = leads_off(typed)
     looks = _looks(body, typed, site=site, steps=steps)
@@ -42,7 +45,10 @@ def short_on_line(body: DistanceBody, typed: Typed, *, manner: Manner) -> Told:
 
 
 def break_on_line(body: DistanceBody, typed: Typed, *, manner: Manner) -> Told:
-    """Every section on which a break agrees with what was read."""
+    """Every section on which a break agrees with what was read.
+
+    Raises BadCommand `no_break_reads_so` where none does.
+    """
     site = _site(body)
     steps = leads_off(typed)
     looks = _looks(body, typed, site=site, steps=steps)

@@ -44,7 +44,10 @@ def edit(body: EditBody, manner: Manner) -> SeenJob:
 
 
 def command_of(raw: Mapping[str, Any], typed: Mapping[str, str], *, manner: Manner) -> Command:
-    """The command with what the person typed put in, validated as any text from outside."""
+    """The command with what the person typed put in, validated as any text from outside.
+
+    Raises BadText, said of what was typed.
+    """
     raw = filled(raw, typed, manner=manner)
     if raw.get("do") == "tick" and not raw.get("at"):
         raw = {**raw, "at": manner.today}

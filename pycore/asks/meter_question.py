@@ -46,7 +46,10 @@ class Line(NamedTuple):
 
 
 def line_of(body: DiagnoseBody | ExpectedBody, manner: Manner) -> Line:
-    """The line in question: of the job, or made from a bare count."""
+    """The line in question: of the job, or made from a bare count.
+
+    Raises BadCommand `meter_no_line` without either.
+    """
     if body.job is not None:
         if body.where is None:
             raise BadCommand("meter_no_line", where={"field": "where"})
@@ -59,7 +62,10 @@ def line_of(body: DiagnoseBody | ExpectedBody, manner: Manner) -> Line:
 
 
 def place_of(spot: Spot) -> dict[str, str]:
-    """A place as a mapping: exactly one of an output, a zone or a point."""
+    """A place as a mapping: exactly one of an output, a zone or a point.
+
+    Raises BrokenJob `reading_place`.
+    """
     places = {name: one for name, one in spot.model_dump().items() if one is not None}
     if len(places) != 1:
         raise BrokenJob("reading_place", where={"field": "where"})
@@ -136,7 +142,10 @@ def _value(one: ReadingIn, *, manner: Manner, field: str) -> float | str:
 
 
 def number_of(said: float | str | None, name: str, *, manner: Manner, field: str) -> float | None:
-    """A tolerance or a temperature as it was said, read if it was typed, within its bounds."""
+    """A tolerance or a temperature as it was said, read if it was typed, within its bounds.
+
+    Raises BadText `number_out_of_range`.
+    """
     if not isinstance(said, str):
         return said
     unit, low, high = BOUNDS[name]
@@ -156,7 +165,10 @@ def number_in(text: str, unit: str, *, manner: Manner, field: str) -> float | No
 
 
 def about_job(about: AboutIn, manner: Manner) -> Job:
-    """A chain of so many loudspeakers, nothing known of its cable."""
+    """A chain of so many loudspeakers, nothing known of its cable.
+
+    Raises BadText `count_out_of_range` or `number_out_of_range`.
+    """
     numbers = {
         name: number_in(text, unit, manner=manner, field=f"about.{name}")
         for name, text, unit in (

@@ -22,7 +22,10 @@ from pycore.ground.working import Known, Step, computed, step
 
 def share_working(body: ShareWorkingBody, manner: Manner) -> WorkingAnswer:
     """The ask `share_working`. `resume`: the search for two faults as it stands on the page; it
-    goes no further then, so that what is explained is what is shown."""
+    goes no further then, so that what is explained is what is shown.
+
+    Raises BadCommand `share_gone`.
+    """
     line = line_of(body, manner)
     so_far = step_of(body)
     if so_far.so_far is not None:

@@ -144,7 +144,10 @@ def what_if(body: WhatIfBody, manner: Manner) -> WhatIfAnswer:
 
 
 def wanted_of(change: Mapping[str, Any], typed: Mapping[str, str], *, manner: Manner) -> Wanted:
-    """The change a page asks about, with what was typed put in, validated like any outside text."""
+    """The change a page asks about, with what was typed put in, validated like any outside text.
+
+    Raises BadText, said of what was typed.
+    """
     raw = filled(change, typed, manner=manner)
     try:
         return read_kind(WANTED, json.dumps(raw), tags=TAGS)

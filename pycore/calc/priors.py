@@ -48,14 +48,12 @@ REPEAT_PCT = 2.0  # one meter on one line again, against its own baseline
 LEAST_PCT = 0.5  # no reading is better than this
 MOST_PCT = 100.0  # from here on nothing can be inferred
 METER_OHM = 0.1  # last digit and contact, whatever the meter's per cent
-LEADS_OHM = 0.3  # test leads, where nobody measured or nulled them
 # How many degrees of freedom the odds keep, so that no single reading is trusted blindly.
 DOUBT_FREEDOM = 8.0
 
 # Ohmmeters read windings: a twentieth of the impedance at 1 kHz, from a fiftieth to a tenth.
 WINDING_LOW, WINDING_USUAL, WINDING_HIGH = 0.02, 0.05, 0.10
 VOICE_COIL = 0.8  # of a low-impedance loudspeaker's nominal ohms
-WHOLE_LINES_READ = (0.9, 1.3)  # of nominal, all loudspeakers alike
 
 # What a section is taken for where nobody knows it.
 LENGTH_LOW_M, LENGTH_USUAL_M, LENGTH_HIGH_M = 3.0, 10.0, 30.0

@@ -49,7 +49,10 @@ UNSURE_COPPER = 0.66  # the deviation (ln) of the stated range of lengths, 3 to 
 
 
 def site_of(job: Job, where: dict[str, str], *, given: Given) -> Site:
-    """The output a place hangs on, with its own zone in question, or all of its zones."""
+    """The output a place hangs on, with its own zone in question, or all of its zones.
+
+    Raises BadCommand `meter_nothing`, and what `output_for` raises.
+    """
     output, zone = output_for(job, where)
     circuits = Circuits(wire(job, output))
     wired = circuits.wired

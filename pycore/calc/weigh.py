@@ -13,8 +13,6 @@ from pycore.calc.likelihood import Row, Shared, log_likelihoods
 from pycore.calc.predict import Expected
 from pycore.calc.site import Site
 
-NEVER = -1e9
-
 
 class Proof(NamedTuple):
     """Everything there is to weigh faults by. `bias`: by how much all loudspeakers read high

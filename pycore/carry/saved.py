@@ -120,7 +120,10 @@ def open_all(text: str) -> Opened:
 
 
 def open_job(text: str) -> Job:
-    """The job in its own text, whatever its version."""
+    """The job in its own text, whatever its version.
+
+    Raises BadText, TooLarge, NewerJob or BrokenJob.
+    """
     if text.count(":") > MOST_COLONS:
         raise TooLarge("fields_too_many", most=MOST_COLONS)
     cover = read_model(Cover, text)

@@ -44,7 +44,10 @@ def given(changes: Closed) -> dict[str, object]:
 
 
 def require(fields: dict[str, object], *names: str) -> None:
-    """Refuse to make a field unknown that a job cannot do without."""
+    """Refuse to make a field unknown that a job cannot do without.
+
+    Raises BadCommand `cannot_be_unknown`.
+    """
     for name in names:
         if name in fields and fields[name] is None:
             raise BadCommand("cannot_be_unknown", where={"field": f"changes.{name}"})
@@ -61,7 +64,10 @@ def without(things: Iterable[Thing], gone: str) -> tuple[Thing, ...]:
 
 
 def placed(things: tuple[Thing, ...], new: Thing, *, before: str | None) -> tuple[Thing, ...]:
-    """The same things with one put before another, or last."""
+    """The same things with one put before another, or last.
+
+    Raises BadCommand `not_here`.
+    """
     others = without(things, new.id)
     if before is None:
         return (*others, new)

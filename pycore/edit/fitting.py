@@ -107,7 +107,10 @@ class SetAttenuator(Closed):
 
 
 def refitted(job: Job, point: Point, *, fields: Mapping[str, object]) -> Job:
-    """The job with some fields of what is fitted at a point changed."""
+    """The job with some fields of what is fitted at a point changed.
+
+    Raises BadCommand `field_not_here`.
+    """
     alien = next((name for name in fields if name not in type(point.fitted).model_fields), None)
     if alien is not None:
         where = {"point": point.id, "field": f"changes.{alien}"}

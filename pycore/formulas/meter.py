@@ -134,12 +134,6 @@ def deviation_fraction(*, read_ohm: float, expected_ohm: float) -> float:
     return read_ohm / expected_ohm - 1
 
 
-@equation("line_v ** 2 / (tap_w * read_ohm)", unit="count", source=OHMS_LAW)
-def loudspeakers_seen(*, line_v: float, tap_w: float, read_ohm: float) -> float:
-    """How many equal taps (W) a reading (ohm, above zero) stands for, cable left out."""
-    return line_v**2 / (tap_w * read_ohm)
-
-
 @equation(
     "1 / ((1 + tolerance_fraction) / (1 - tolerance_fraction) - 1)", unit="count", source=SEPARATE
 )

@@ -1,11 +1,9 @@
 """Walking a line: parents before children, every fault named."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 
 from pycore.ground.problems import BrokenJob
 from pycore.jobs.zones import Point
-
-Children = Mapping[str | None, list[Point]]
 
 
 def children_of(points: Iterable[Point]) -> dict[str | None, list[Point]]:
