@@ -4,7 +4,7 @@
  */
 
 import { NoAnswer, Overtaken, Refused } from "./door.js";
-import { doneFor } from "./forms/behind.js";
+import { doneFor, formIn, inPlaceOfForm } from "./forms/behind.js";
 import { Stale } from "./keeper.js";
 import { makePerform, nextWays } from "./performing.js";
 import { say } from "./say.js";
@@ -32,8 +32,8 @@ const recordOf = ({ id, job, seen, manner, waiting, undo, redo }) => ({
   redo,
 });
 
-/** @param {import("./shapes").House} house */
-export const makeEdits = ({ store, door, keeper, tabs }) => {
+/** @param {import("./shapes").House & {drafts: import("./drafts.js").Drafts}} house */
+export const makeEdits = ({ store, door, keeper, tabs, drafts }) => {
   const perform = makePerform({ door, keeper });
   let running = false;
   let keeping = Promise.resolve();
@@ -91,15 +91,17 @@ export const makeEdits = ({ store, door, keeper, tabs }) => {
   const fail = async (desk, act, error) => {
     if (error instanceof Overtaken) return;
     if (error instanceof Refused) {
-      showRefusal(act, error.problem);
+      await showRefusal(act, error.problem);
       return drop(desk, act);
     }
     if (error instanceof Stale) {
+      await freeForm(act, null);
       const record = await keeper.readJob(desk.id);
       if (record) changeDesk(desk.id, { ...record, waiting: [], kept: "kept" });
       return store.change({ notice: { words: say("edit.stale"), bad: true } });
     }
     if (error instanceof NoAnswer) {
+      await freeForm(act, null);
       store.change({ notice: { words: say("engine.no_answer"), bad: true } });
       return drop(desk, act);
     }
@@ -113,25 +115,45 @@ export const makeEdits = ({ store, door, keeper, tabs }) => {
     store.change({ notice: { words: say("edit.not_kept"), bad: true, ...again } });
   };
 
-  /** @param {Act} act @param {import("./state").Problem} problem */
-  const showRefusal = (act, { words, where, remedy }) => {
-    const { bench } = store.read();
-    if (bench?.is !== "form" || bench.form.context.act !== act.key) {
-      const both = remedy ? say("edit.refused", { words, remedy }) : words;
-      store.change({ notice: { words: both, bad: true } });
-      return;
+  /** The open form that asked for an act. @param {Act} act */
+  const formOf = (act) => {
+    const form = formIn(store.read().bench);
+    return form?.context.act === act.key ? form : null;
+  };
+
+  /**
+   * An act was not done: its form may be put right and sent again, and is kept until then.
+   * @param {Act} act @param {import("./state").Form["problem"]} problem
+   */
+  const freeForm = async (act, problem) => {
+    const form = formOf(act);
+    if (form) {
+      const { act: _, ...context } = form.context;
+      const free = { ...form, context, busy: false, problem };
+      store.change({ bench: inPlaceOfForm(store.read().bench, { is: "form", form: free }) });
     }
-    const problem = { field: where.field ?? null, words, remedy };
-    store.change({ bench: { is: "form", form: { ...bench.form, busy: false, problem } } });
+    drafts.answered(act.key, false);
+    await drafts.settle();
+    return Boolean(form);
+  };
+
+  /** @param {Act} act @param {import("./state").Problem} problem */
+  const showRefusal = async (act, { words, where, remedy }) => {
+    if (await freeForm(act, { field: where.field ?? null, words, remedy })) return;
+    const both = remedy ? say("edit.refused", { words, remedy }) : words;
+    store.change({ notice: { words: both, bad: true } });
   };
 
   /** @param {Act} act @param {{job: Job, seen: Seen}} landed */
   const closeFormOf = (act, { job, seen }) => {
+    drafts.answered(act.key, true);
     const state = store.read();
     const { bench, desk } = state;
-    if (!desk || bench?.is !== "form" || bench.form.context.act !== act.key) return;
+    const form = formOf(act);
+    if (!desk || !form) return;
+    drafts.end(form);
     const done = { ...state, desk: { ...desk, job, seen } };
-    store.change({ bench: doneFor(bench.form, act, done) });
+    store.change({ bench: inPlaceOfForm(bench, doneFor(form, act, done)) });
   };
 
   /** @param {Desk} desk @param {Act} act */
@@ -187,10 +209,10 @@ export const makeEdits = ({ store, door, keeper, tabs }) => {
     /** @param {Act} act */
     async send(act) {
       const { desk } = store.read();
-      if (!desk) return;
+      if (!desk) return freeForm(act, null);
       if (desk.pen === "theirs") {
         store.change({ notice: { words: say("tabs.reads_only"), bad: true } });
-        return;
+        return freeForm(act, null);
       }
       const waiting = [...desk.waiting, act];
       store.change({ desk: { ...desk, waiting, kept: "keeping" }, notice: null });

@@ -3,9 +3,11 @@
 import { makeActions } from "./actions.js";
 import { onAddress, readAddress, restoreAddress } from "./address.js";
 import { makeDesk } from "./desk.js";
+import { makeDrafts } from "./drafts.js";
 import { makeEdits } from "./edits.js";
 import { chosen, door, onStage } from "./engine.js";
 import { firstState } from "./first.js";
+import { formIn } from "./forms/behind.js";
 import { keeper } from "./keeper.js";
 import { makeLadder } from "./ladder.js";
 import { makeLineWatch } from "./line_watch.js";
@@ -24,6 +26,10 @@ import { makeUpdates } from "./updates.js";
 
 /** @type {Touch} */
 const NO_TOUCH = { data: {}, text: "", checked: false, files: null };
+
+/** Whether nothing is under way that another version would cut short. @param {import("./state").State} state */
+const isIdle = ({ bench, comparing, place }) =>
+  !formIn(bench) && !(place.screen === "compare" && Object.keys(comparing?.taken ?? {}).length);
 
 export const openHouse = () => {
   const shared = takeShared();
@@ -44,18 +50,20 @@ export const openHouse = () => {
     onChanged: (id) => desk.follow(id).catch(onError),
     onWanted: (id) => desk.wanted(id),
   });
-  const edits = makeEdits({ store, door, keeper, tabs });
+  const drafts = makeDrafts({ store, keeper });
+  const edits = makeEdits({ store, door, keeper, tabs, drafts });
   const desk = makeDesk({ store, door, keeper, tabs, edits });
   const updates = makeUpdates({
     onOffline: (offline) => store.change({ offline }),
     onWaiting: (update) => store.change({ update }),
     save: async () => {
       await edits.settle();
+      await drafts.settle();
       await keeper.keep("tally", store.read().tally);
     },
     whenIdle: () =>
       new Promise((resolve) => {
-        const look = () => store.read().bench?.is !== "form" && resolve(undefined);
+        const look = () => isIdle(store.read()) && resolve(undefined);
         store.listen(look);
         look();
       }),
@@ -63,7 +71,7 @@ export const openHouse = () => {
   const opening = makeOpening({ store, door, keeper, edits, desk, updates });
   const travel = makeTravel({ store, door, keeper, tabs }, onError);
   const { setManner } = opening;
-  const house = { store, door, keeper, tabs, edits, desk, updates, setManner, ...travel.parts };
+  const house = { store, door, keeper, tabs, drafts, edits, desk, updates, setManner, ...travel.parts };
   const act = makeActions(house, onError);
 
   const lookAhead = makeLadder({ store, door, keeper, tabs });
@@ -72,10 +80,12 @@ export const openHouse = () => {
   store.listen((state) => watchLine(state).catch(onError));
   const watchMeter = makeMeterWatch({ store, door, keeper, tabs });
   store.listen((state) => watchMeter(state).catch(onError));
+  store.listen((state) => drafts.follow(state).catch(onError));
   onStage((message) => opening.onStage(message, act).catch(onError));
   onAddress((place) => opening.goTo(place, act).catch(onError));
   store.listen(() => tabs.giveIfWanted());
   opening.remember().catch(onError);
+  drafts.remember().catch(onError);
   travel.begin(carried, shared);
   return { store, act: (/** @type {string} */ name, touch = NO_TOUCH) => act(name, touch) };
 };

@@ -18,6 +18,8 @@ import { openDB } from "./vendor/idb/index.js";
 const STORES = ["jobs", "lines", "past", "states", "desk"];
 const LETTERS = "abcdefghjkmnpqrstuvwxyz";
 const DIGITS = "23456789";
+/** Each half-filled form is a value of its own, so that two tabs write none over the other's. */
+const DRAFT = "draft ";
 
 /** A write that would have replaced a newer state of the same job. */
 export class Stale extends Error {}
@@ -150,6 +152,19 @@ export const keeper = {
     const jobs = writing.objectStore("jobs");
     const record = await jobs.get(id);
     if (record) jobs.put({ ...record, waiting });
+    await writing.done;
+  },
+
+  /** @returns {Promise<import("./state").Draft[]>} */
+  async readDrafts() {
+    return (await base()).getAll("desk", IDBKeyRange.bound(DRAFT, `${DRAFT}\uffff`));
+  },
+
+  /** What stands in a half-filled form; null: nothing is to be kept of it. @param {string} key @param {import("./state").Draft | null} draft */
+  async keepDraft(key, draft) {
+    const writing = await begin(["desk"]);
+    if (draft) writing.objectStore("desk").put(draft, DRAFT + key);
+    else writing.objectStore("desk").delete(DRAFT + key);
     await writing.done;
   },
 

@@ -2,6 +2,7 @@
 
 import type { DeskKeeper } from "./desk.js";
 import type { Door } from "./door.js";
+import type { Drafts } from "./drafts.js";
 import type { Edits } from "./edits.js";
 import type { Keeper } from "./keeper.js";
 import type { Store } from "./store.js";
@@ -19,6 +20,7 @@ export interface House {
   tabs: Tabs;
 }
 export interface FullHouse extends House {
+  drafts: Drafts;
   edits: Edits;
   desk: DeskKeeper;
   updates: Updates;

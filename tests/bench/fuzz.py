@@ -8,6 +8,7 @@ import tempfile
 from collections.abc import Iterator
 from pathlib import Path
 
+from pycore.asks.table import ASKS
 from pycore.carry.link import write_link
 from pycore.carry.saved import save, save_all
 from tests.bench.figures import Figure
@@ -17,7 +18,7 @@ from web.tools.places import ROOT
 from web.tools.ready_python import install_lock
 
 RUNS = {"link": 300_000, "link_inside": 150_000, "saved": 60_000, "all_saved": 60_000,
-        "door": 40_000}  # fmt: skip
+        "door": 40_000, "asks": 40_000}  # fmt: skip
 MOST_SECONDS = 240
 SLOWEST_SECONDS = 1
 DONE = re.compile(r"Done (\d+) runs in (\d+) second")
@@ -64,5 +65,6 @@ def make_starts(target: str) -> list[bytes]:
         "saved": [save(job).encode()],
         "all_saved": [save_all((job,)).encode(), save(job).encode()],
         "door": [json.dumps(request).encode(), b'{"n":1,"ask":"version","body":{}}'],
+        "asks": [bytes([ask, *range(ask, ask + 9)]) for ask in range(len(ASKS))],
     }
     return starts[target]

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from tests.engines.app import NEXT, OLD, App
-from tests.engines.driver import Gone
+from tests.engines.driver import Gone, wait_until
 
 pytestmark = [pytest.mark.slow, pytest.mark.browser]
 
@@ -63,6 +63,19 @@ def test_what_is_being_typed_in_one_tab_outlives_a_change_made_in_another(
     assert app.engine.evaluate("document.querySelector('[data-field=name]').value") == RENAMED
     app.press("Save")
     app.wait_for_next()
+    app.wait_for("h1", RENAMED)
+    app.wait_for(".top-state", "Kept")
+
+
+def test_a_half_filled_form_is_there_again_after_the_update(app: App, tmp_path: Path) -> None:
+    job = app.keep()
+    app.deploy_next(tmp_path)
+    app.look_for_update()
+    type_name(app, job, RENAMED)
+    app.accept()
+    field = "document.querySelector('[data-field=name]')?.value ?? ''"
+    wait_until(lambda: app.engine.evaluate(field) == RENAMED, what="what was typed")
+    app.press("Save")
     app.wait_for("h1", RENAMED)
     app.wait_for(".top-state", "Kept")
 

@@ -21,6 +21,7 @@ def load_targets() -> dict[str, Callable[[bytes], None]]:
     from pycore.door import handle
     from pycore.ground.problems import Problem
     from tests.bench.hostile import squeeze
+    from tests.fuzz.requests import request_from
 
     def is_plain(read: Callable[[str], object], text: str) -> None:
         try:
@@ -31,8 +32,8 @@ def load_targets() -> dict[str, Callable[[bytes], None]]:
     def link_in_a_good_cover(some: bytes) -> None:
         is_plain(read_link, wrap(1, squeeze(some[:60_000])))
 
-    def answered(some: bytes) -> None:
-        answer = json.loads(handle(some.decode("utf-8", "replace")))
+    def answered(text: str) -> None:
+        answer = json.loads(handle(text))
         problem = answer.get("problem")
         if problem is not None and (problem["code"] == "unexpected" or not problem["words"]):
             raise AssertionError(problem)
@@ -42,7 +43,8 @@ def load_targets() -> dict[str, Callable[[bytes], None]]:
         "link_inside": link_in_a_good_cover,
         "saved": lambda some: is_plain(open_saved, some.decode("utf-8", "replace")),
         "all_saved": lambda some: is_plain(open_all, some.decode("utf-8", "replace")),
-        "door": answered,
+        "door": lambda some: answered(some.decode("utf-8", "replace")),
+        "asks": lambda some: answered(request_from(some)),
     }
 
 

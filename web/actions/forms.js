@@ -6,7 +6,7 @@ import { forms } from "../forms/forms.js";
 /** @typedef {import("../state").Form} Form */
 
 /** @param {import("../shapes").FullHouse} house @returns {import("../shapes").Actions} */
-export const formActions = ({ store, keeper, edits }) => {
+export const formActions = ({ store, keeper, edits, drafts }) => {
   const formNow = () => {
     const { bench } = store.read();
     return bench?.is === "form" ? bench.form : null;
@@ -40,8 +40,9 @@ export const formActions = ({ store, keeper, edits }) => {
       const sheet = kind.lay(store.read(), context);
       const values = Object.fromEntries(sheet.fields.map((field) => [field.name, field.value]));
       const behind = standsBehind(store.read().bench);
-      const form = { name, ...sheet, values, touched: [], problem: null, context, behind, busy: false };
-      store.change({ bench: { is: "form", form } });
+      const fresh = { name, ...sheet, values, touched: [], problem: null, context, behind, busy: false };
+      const form = drafts.resumed(fresh);
+      if (form) store.change({ bench: { is: "form", form } });
     },
 
     "form.type": ({ data: { field = "" }, text }) => type(field, text),
@@ -63,8 +64,13 @@ export const formActions = ({ store, keeper, edits }) => {
 
     "form.close": () => {
       const form = formNow();
+      if (form) drafts.end(form);
       store.change({ bench: form ? leftFor(form) : null });
     },
+
+    "draft.go_on": ({ data: { key = "" } }) => drafts.goOn(key),
+
+    "draft.drop": ({ data: { key = "" } }) => drafts.drop(key),
 
     "form.send": async () => {
       const form = formNow();

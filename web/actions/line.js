@@ -31,7 +31,7 @@ const behind = (bench) => {
 };
 
 /** @param {import("../shapes").FullHouse} house @returns {import("../shapes").Actions} */
-export const lineActions = ({ store, edits }) => {
+export const lineActions = ({ store, edits, drafts }) => {
   /** @param {Command} command @param {string} [words] */
   const send = (command, words = `do.${command.do}`) =>
     edits.send({ key: makeKey(), words, steps: [{ command }] });
@@ -45,6 +45,7 @@ export const lineActions = ({ store, edits }) => {
   return {
     "bench.close": () => {
       const { bench } = store.read();
+      if (bench?.is === "form") drafts.end(bench.form);
       store.change({ bench: behind(bench) });
     },
 

@@ -11,6 +11,22 @@ import { forms } from "./forms.js";
 export const standsBehind = (bench) =>
   bench?.is === "form" || bench?.is === "swap" ? bench : null;
 
+/** The form that is open, a working over it or not. @param {Bench | null} bench @returns {Form | null} */
+export const formIn = (bench) => {
+  if (bench?.is === "working") return formIn(bench.back);
+  return bench?.is === "form" ? bench.form : null;
+};
+
+/**
+ * The bench with another in place of the open form.
+ * @param {Bench | null} bench @param {Bench | null} next @returns {Bench | null}
+ */
+export const inPlaceOfForm = (bench, next) => (bench?.is === "working" ? { ...bench, back: next } : next);
+
+/** A form and those it was opened out of. @param {Form} form @returns {Form[]} */
+export const chainOf = (form) =>
+  form.behind?.is === "form" ? [form, ...chainOf(form.behind.form)] : [form];
+
 /**
  * Where a form that is closed leads.
  * @param {Form} form @returns {Bench | null}

@@ -1,5 +1,6 @@
 /** What the person should know now, above everything else: a failed start, an update, a refusal. */
 
+import { draftOffered } from "../drafts.js";
 import { html, nothing } from "../markup.js";
 import { glyph } from "../pieces/glyphs.js";
 import { say } from "../say.js";
@@ -53,6 +54,22 @@ const notice = ({ notice: now }) =>
       </div>`
     : nothing;
 
+/** A form that something else took the place of. @param {State} state */
+const halfFilled = (state) => {
+  const draft = draftOffered(state);
+  const job = state.jobs?.find(({ id }) => id === draft?.job)?.name ?? "";
+  return draft
+    ? html`<div class="notice" role="status">
+        <p>${say("draft.waits", { title: draft.form.title, job })}</p>
+        <button type="button" class="plain-button" data-act="draft.go_on" data-key=${draft.key}>
+          ${say("draft.go_on")}
+        </button>
+        <button type="button" class="square" data-act="draft.drop" data-key=${draft.key}
+          aria-label=${say("draft.drop")}>${glyph("close")}</button>
+      </div>`
+    : nothing;
+};
+
 /** What the person did that the engine has not done yet. @param {State} state */
 const waiting = ({ desk, place, engine }) => {
   const acts = desk?.waiting.filter(({ kept }) => kept) ?? [];
@@ -70,5 +87,6 @@ const waiting = ({ desk, place, engine }) => {
 
 /** @param {State} state */
 export const notices = (state) => html`
-  ${failedStart(state)} ${update(state)} ${readsOnly(state)} ${waiting(state)} ${notice(state)}
+  ${failedStart(state)} ${update(state)} ${readsOnly(state)} ${waiting(state)}
+  ${halfFilled(state)} ${notice(state)}
 `;
