@@ -149,6 +149,15 @@ def test_what_is_disconnected_or_not_off_is_not_asked_about() -> None:
     assert found_at(job, "heard_in_page") == []
 
 
+def test_below_two_controls_that_are_off_the_one_nothing_overrides_decides() -> None:
+    walls = [control(off=True), control(off=True, override=False), speaker(5.0)]
+    heard = found(drawn(LINE_70, zone("hall", *walls)), "heard_in_page:hall-3:set")
+    assert (heard.verdict, heard.values["attenuator"]) == ("over", "hall-2")
+    walls = [control(off=True, override=True), control(off=True), speaker(5.0)]
+    heard = found(drawn(LINE_70, zone("hall", *walls)), "heard_in_page:hall-3:set")
+    assert (heard.verdict, heard.values["attenuator"]) == ("unknown", "hall-2")
+
+
 PAGE = [output("o1", max_w=100.0), output("page", max_w=100.0)]
 
 

@@ -32,7 +32,9 @@ def test_the_ends_and_every_box_are_those_of_an_independent_ladder_solver() -> N
     assert cell(told, "amplifier", "ohmmeter, direct current, c", "read")["shown"] == "6.54 Ω"
     assert cell(told, "each box, impedance meter, 1 kHz", "S5", "without")["shown"] == "200 Ω"
     assert cell(told, "each box, impedance meter, 1 kHz", "S10", "Outward")["shown"] == "1000 Ω"
-    assert cell(told, "each box, impedance meter, 1 kHz", "S5", "alone")["within"] == "869 Ω to 1150 Ω"
+    assert (
+        cell(told, "each box, impedance meter, 1 kHz", "S5", "alone")["within"] == "869 Ω to 1150 Ω"
+    )
 
 
 def test_below_the_least_load_the_first_thing_said_is_do_not_connect() -> None:
