@@ -12,6 +12,7 @@ import { copyReminder } from "./parts/copy_reminder.js";
 import { distanceBench } from "./parts/distance_bench.js";
 import { distanceSheet } from "./parts/distance_sheet.js";
 import { findingList } from "./parts/findings.js";
+import { fitsBench } from "./parts/fits_bench.js";
 import { foot } from "./parts/foot.js";
 import { formPart } from "./parts/form.js";
 import { historySheet } from "./parts/history_sheet.js";
@@ -141,7 +142,7 @@ const bench = (state) => {
   if (place.screen === "limits" || place.screen === "about") return nothing;
   if (now?.is === "working") return workingPart(now);
   if (now?.is === "form") return formPart(now.form);
-  if (place.screen === "tally") return tallyPad(state);
+  if (place.screen === "tally") return now?.is === "fits" ? fitsBench(state) : tallyPad(state);
   if (place.screen === "open") return openBench(state);
   if (place.screen === "jobs") return jobsBench(state);
   if (place.screen === "wrong" || place.screen === "distance") return METER[place.screen]?.bench(state);

@@ -2,13 +2,18 @@
 
 /** @typedef {import("./state").State} State */
 
-const PANELS = { form: "form-title", working: "working-title", option: "option-title" };
+const PANELS = {
+  form: "form-title",
+  working: "working-title",
+  option: "option-title",
+  fits: "fits-title",
+};
 
 /** @param {State["bench"]} bench */
 const panelOf = (bench) =>
   bench?.is === "form"
     ? `form ${bench.form.name}`
-    : bench?.is === "working" || bench?.is === "option"
+    : bench?.is === "working" || bench?.is === "option" || bench?.is === "fits"
       ? bench.is
       : null;
 
@@ -45,9 +50,9 @@ export const followFocus = (store, root) => {
     if (now === panel) return;
     if (now && !panel) opener = document.activeElement;
     panel = now;
-    const is = state.bench?.is;
+    const title = now && state.bench ? PANELS[/** @type {keyof typeof PANELS} */ (state.bench.is)] : null;
     if (field) field.focus();
-    else if (is === "form" || is === "working" || is === "option") document.getElementById(PANELS[is])?.focus();
+    else if (title) document.getElementById(title)?.focus();
     else if (opener instanceof HTMLElement && opener.isConnected) opener.focus();
   };
 

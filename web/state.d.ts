@@ -129,6 +129,13 @@ export interface Form {
   behind: Bench | null;
   busy: boolean;
 }
+/** A form that was typed into and neither sent nor closed. */
+export interface Draft {
+  key: string;
+  job: string;
+  address: string;
+  form: Form;
+}
 export type Bench =
   | { is: "form"; form: Form }
   | {
@@ -139,6 +146,7 @@ export type Bench =
       back: Bench | null;
     }
   | { is: "thing"; id: string }
+  | { is: "fits" }
   | { is: "swap"; point: string }
   /** What one option at a point would do; `swap`: the other kind, empty for another tap. */
   | { is: "option"; point: string; command: Command; swap: string; title: string }
@@ -245,6 +253,7 @@ export interface State {
   pasted: string;
   arrived: Arrived | null;
   dragging: boolean;
+  drafts: Draft[];
   comparing: Comparing | null;
   past: { id: string; rev: number; states: PastState[] } | null;
   /** The count of changes of each job when a copy of it last left the device. */

@@ -35,6 +35,7 @@ class TallySummary(TypedDict):
     reason: str
     fits: list[FitAnswer]
     not_checked: list[str]
+    verdict_finding: str | None
     finding: str | None
     share_finding: str | None
     left_finding: str | None
@@ -59,6 +60,7 @@ def summary_of(job: Job, seen: Seen, *, manner: Manner) -> TallySummary:
         "reason": face["reason"] if watts else "" if job.amplifiers else no_volts,
         "fits": _fits(job, seen["findings"], manner=manner) if watts else [],
         "not_checked": face["not_checked"] if watts else [],
+        "verdict_finding": face["finding"] if watts else None,
         "finding": main["id"] if main else None,
         **parts_opened(main),
     }

@@ -27,10 +27,17 @@ def test_the_rows_and_figures_of_a_tally_open(page: Page) -> None:
     expect_working(page, "25 %", "30 W / 120 W = 25 %")
     page.locator(".sum-small").get_by_role("button", name="90 W").tap()
     expect_working(page, "90 W", "the larger of (0, 120 W − 30 W) = 90 W")
-    page.locator(".fits").get_by_role("button").tap()
+    page.locator(".fits").tap()
+    page.locator(".all-fits").get_by_role("button", name="13 more at 5 W").tap()
     expect(page.locator(".working-result")).to_have_text("13 with reserve, 18 to the rating")
     expect(page.locator(".steps")).to_contain_text("Amplifier: load, with 14 more: past")
     expect(page.locator(".assumptions")).to_contain_text("asked again")
+    touch(page, "Close the working")
+    expect(page.locator(".all-fits")).to_be_visible()
+    touch(page, "Close")
+    page.locator(".sum-verdict").tap()
+    expect(page.locator(".working-result")).to_have_text("30 W")
+    touch(page, "Close the working")
 
 
 def test_a_zone_of_a_job_opens_by_its_row_and_its_load_by_its_figure(page: Page) -> None:

@@ -133,6 +133,63 @@ def test_the_pad_and_the_figures_stay_where_they_are_while_rows_come(page: Page)
             assert (one["y"], one["height"]) == (other["y"], other["height"])
 
 
+COUNT_WHOLE_ROWS = """() => {
+    const box = (part) => document.querySelector(part).getBoundingClientRect();
+    const [top, bottom] = [box(".sum").bottom, box(".bench").top];
+    const rows = [...document.querySelectorAll(".tally-row")];
+    const boxes = rows.map((row) => row.getBoundingClientRect());
+    return boxes.filter((row) => row.top >= top - 1 && row.bottom <= bottom + 1).length;
+}"""
+SCROLL_TO_ROWS = """() => {
+    const box = (part) => document.querySelector(part).getBoundingClientRect();
+    document.querySelector("main").scrollBy(0, box(".tally-rows").top - box(".sum").bottom);
+    // once more, when the figures have stopped at the top
+    document.querySelector("main").scrollBy(0, box(".tally-rows").top - box(".sum").bottom);
+}"""
+FOUR_ROWS = (("6", "5 W"), ("4", "7.5 W"), ("2", "2.5 W"), ("1", "10 W"))
+
+
+@pytest.mark.parametrize(
+    ("width", "height", "at_once", "scrolled"),
+    [(360, 740, 2, 4), (320, 568, 0, 3), (412, 915, 4, 4)],
+)
+def test_rows_have_room_beside_the_figures_on_any_phone(
+    page: Page, width: int, height: int, at_once: int, scrolled: int
+) -> None:
+    choose_supply(page, volts="70.7 V", watts="120")
+    for count, tap in FOUR_ROWS:
+        count_row(page, count, tap)
+    expect(page.locator(".sum-big")).to_have_text("75 W")
+    while page.get_by_role("button", name="Close this note").count():
+        touch(page, "Close this note")
+    page.set_viewport_size({"width": width, "height": height})
+    try:
+        assert page.evaluate(COUNT_WHOLE_ROWS) >= at_once
+        page.evaluate(SCROLL_TO_ROWS)
+        assert page.evaluate(COUNT_WHOLE_ROWS) >= scrolled
+    finally:
+        page.set_viewport_size({"width": 360, "height": 740})
+
+
+def test_what_fits_stands_in_one_line_that_opens_all_of_it(page: Page) -> None:
+    choose_supply(page, volts="70.7 V", watts="120")
+    for count, tap in FOUR_ROWS:
+        count_row(page, count, tap)
+    line = page.locator(".fits")
+    expect(line).to_contain_text("fits 4 more at 5 W, 2 more at 7.5 W")
+    box = line.bounding_box()
+    assert box is not None
+    assert box["height"] == 48
+    line.tap()
+    fits = page.locator(".all-fits .sentence")
+    expect(fits).to_have_text(
+        ["4 more at 5 W", "2 more at 7.5 W", "8 more at 2.5 W", "2 more at 10 W"]
+    )
+    assert all(one.evaluate("(it) => it.offsetHeight") >= 48 for one in fits.all())
+    touch(page, "Close")
+    expect(page.locator(".keys")).to_be_visible()
+
+
 def test_a_tally_started_over_can_be_put_back(page: Page) -> None:
     choose_supply(page, volts="70.7 V", watts="120")
     count_row(page, "6", "5 W")

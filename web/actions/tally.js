@@ -156,6 +156,8 @@ export const tallyActions = ({ store, door, keeper }) => {
 
     "tally.output_pick": ({ data }) => set({ output: Number(data.index) }),
 
+    "tally.fits": () => store.change({ bench: { is: "fits" } }),
+
     "tally.clear": () => {
       const { tally } = store.read();
       const { line_v, amplifier_w } = tally;

@@ -1166,6 +1166,7 @@ export interface TallySummary {
   reason: string;
   fits: FitAnswer[];
   not_checked: string[];
+  verdict_finding: string | null;
   finding: string | null;
   share_finding: string | null;
   left_finding: string | null;

@@ -26,29 +26,37 @@ const entryWords = ({ count, other }) => {
   return say("tally.entry", { count });
 };
 
-/** The newest row, where the thumb has just been. @param {Tally["rows"]} rows */
-const newest = (rows) => {
+/** The newest row, where the thumb has just been, and what still fits: a touch shows all of it. @param {Tally} tally */
+const newest = ({ rows, answer }) => {
   const row = rows.at(-1);
-  return row
-    ? html`<p class="entry-hint"><b>${say("tally.row", { count: row.count, tap: row.shown_tap })}</b></p>`
-    : html`<p class="entry-hint">${say("tally.count_first")}</p>`;
+  if (!row) return html`<p class="entry-hint">${say("tally.count_first")}</p>`;
+  const words = html`<b>${say("tally.row", { count: row.count, tap: row.shown_tap })}</b>`;
+  const fits = answer?.summary?.fits ?? [];
+  if (!fits.length) return html`<p class="entry-hint">${words}</p>`;
+  const list = fits.map((each) => each.words).join(", ");
+  return html`<button type="button" class="fits" data-act="tally.fits">
+    ${words}<span class="fits-line">${say("tally.fits_line", { list })}</span>
+  </button>`;
 };
 
 /** @param {Tally} tally */
-const entry = ({ count, other, rows }) => html`<div class="entry">
-  ${other === null && !count
-    ? newest(rows)
-    : html`<p class="entry-count" role="status">${entryWords({ count, other })}</p>`}
-  ${other !== null
-    ? html`<button type="button" class="chief-button" data-act="tally.other_add" ?disabled=${!other}>
-        ${say("tally.other_add")}
-      </button>`
-    : count
-      ? html`<p class="entry-hint">${say("tally.pick_tap")}</p>`
-      : rows.length
-        ? html`<button type="button" class="chief-button" data-act="tally.keep">${say("tally.keep")}</button>`
-        : nothing}
-</div>`;
+const entry = (tally) => {
+  const { count, other, rows } = tally;
+  return html`<div class="entry">
+    ${other === null && !count
+      ? newest(tally)
+      : html`<p class="entry-count" role="status">${entryWords({ count, other })}</p>`}
+    ${other !== null
+      ? html`<button type="button" class="chief-button" data-act="tally.other_add" ?disabled=${!other}>
+          ${say("tally.other_add")}
+        </button>`
+      : count
+        ? html`<p class="entry-hint">${say("tally.pick_tap")}</p>`
+        : rows.length
+          ? html`<button type="button" class="chief-button" data-act="tally.keep">${say("tally.keep")}</button>`
+          : nothing}
+  </div>`;
+};
 
 /** @param {Tally} tally */
 const outputPick = ({ outputs, output }) =>

@@ -5,6 +5,7 @@ import { shareBar } from "../pieces/bar.js";
 import { figure } from "../pieces/figure.js";
 import { glyph } from "../pieces/glyphs.js";
 import { shape } from "../pieces/mark.js";
+import { sentence } from "../pieces/sentence.js";
 import { say } from "../say.js";
 
 /** @typedef {import("../state").State} State */
@@ -86,32 +87,24 @@ const sum = ({ tally }) => {
       </dl>
     </div>
     ${shareBar(counted ? figures?.share_fraction : 0, verdict, tally.answer?.job.limits.load_fraction)}
-    <div class="sum-words" role="status">
-      ${figures
-        ? html`<p class="sum-headline v-${verdict}">${shape(verdict)}<strong>${figures.headline}</strong></p>
-            <p class="sum-reason">${figures.reason}</p>
-            ${notChecked(figures)}`
-        : html`<p class="sum-headline">${say(counted ? "tally.not_summed" : "tally.first_words")}</p>`}
-    </div>
-    ${figures ? fits(figures) : html`<p class="fits"></p>`}
-  </section>`;
+  </section>
+  <div class="sum-words" role="status">
+    ${figures
+      ? html`${sentence(verdictWords(figures), figures.verdict_finding, "sum-verdict")} ${notChecked(figures)}`
+      : html`<p class="sum-headline">${say(counted ? "tally.not_summed" : "tally.first_words")}</p>`}
+  </div>`;
 };
+
+/** @param {import("../state").TallySummary} summary */
+const verdictWords = ({ verdict, headline, reason }) => html`<span class="sum-headline v-${verdict}"
+    >${shape(verdict)}<strong>${headline}</strong></span
+  ><span class="sum-reason">${reason}</span>`;
 
 /** @param {import("../state").TallySummary} summary */
 const notChecked = ({ not_checked }) =>
   not_checked.length
     ? html`<p class="not-checked">${say("not_checked", { list: not_checked.join(", ") })}</p>`
     : nothing;
-
-/** @param {import("../state").TallySummary} summary */
-const fits = (summary) => html`<p class="fits">
-  ${summary.fits.length
-    ? html`<span class="fits-name">${say("tally.fits")}</span>
-        ${summary.fits.map(
-          ({ words, finding }) => html`<span class="fit">${figure(words, finding, say("tally.fits"))}</span>`,
-        )}`
-    : nothing}
-</p>`;
 
 /** @param {Tally} tally @param {TallyRow} row @param {number} index */
 const tallyRow = ({ answer, outputs }, row, index) => {

@@ -73,6 +73,8 @@ PAGE: dict[str, str] = {
     "tally.not_summed": "Counted. The sum comes as soon as the engine has started.",
     "tally.first_words": "Count loudspeakers by their tap.",
     "tally.fits": "Still fits",
+    "tally.fits_line": "fits {list}",
+    "tally.fits_how": "Each counted by itself, down to the first limit it meets.",
     "tally.rows": "Rows, the newest first",
     "tally.row": "{count} × {tap}",
     "tally.typed_tap": "{text} W",
