@@ -13,6 +13,12 @@ from collections.abc import Callable
 from typing import Any
 
 
+def demand_words(problem: dict[str, Any] | None) -> None:
+    """A problem has a code of its own, and words."""
+    if problem is not None and (problem["code"] == "unexpected" or not problem["words"]):
+        raise AssertionError(problem)
+
+
 def load_targets() -> dict[str, Callable[[bytes], None]]:
     """What can be fuzzed, by name. Imported here, so that the fuzzer can watch the branches."""
     from pycore.carry.envelope import wrap
@@ -33,10 +39,7 @@ def load_targets() -> dict[str, Callable[[bytes], None]]:
         is_plain(read_link, wrap(1, squeeze(some[:60_000])))
 
     def answered(text: str) -> None:
-        answer = json.loads(handle(text))
-        problem = answer.get("problem")
-        if problem is not None and (problem["code"] == "unexpected" or not problem["words"]):
-            raise AssertionError(problem)
+        demand_words(json.loads(handle(text)).get("problem"))
 
     return {
         "link": lambda some: is_plain(read_link, some.decode("utf-8", "replace")),

@@ -48,7 +48,7 @@ def _paths(value: Any, path: tuple[str | int, ...] = ()) -> Iterator[tuple[str |
 def _put(value: Any, path: tuple[str | int, ...], new: object) -> Any:
     """A copy with one value changed or taken out."""
     head, rest = path[0], path[1:]
-    copy = dict(value) if isinstance(value, dict) else list(value)
+    copy: Any = dict(value) if isinstance(value, dict) else list(value)
     if rest:
         copy[head] = _put(value[head], rest, new)
     elif new is GONE:
