@@ -37,6 +37,7 @@ import { paperBench } from "./parts/paper_bench.js";
 import { paperSheet } from "./parts/paper_sheet.js";
 import { pointBench, sureBench } from "./parts/point_bench.js";
 import { removingPart } from "./parts/removing.js";
+import { said } from "./parts/said.js";
 import { shareBench } from "./parts/share_bench.js";
 import { shareSheet } from "./parts/share_sheet.js";
 import { swapBench } from "./parts/swap_bench.js";
@@ -174,7 +175,7 @@ const draw = (state) => {
       <header class="top">${top(state)}</header>
       <main class="sheet sheet-${state.place.screen} look-${state.place.view ?? "list"}" id="sheet" tabindex="0" aria-labelledby="title">
         <div class="notices">${notices(state)} ${copyReminder(state)}</div>
-        ${sheet(state)}
+        ${sheet(state)} ${said(state)}
       </main>
       <section class="bench bench-${state.bench?.is ?? "plain"}" aria-label=${say("bench.title")}
         ?hidden=${open === nothing}>

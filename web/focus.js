@@ -1,5 +1,8 @@
 /** Keeps the focus where the person is: on a new screen, in an opened panel, back where it came from. */
 
+import { keepFocus } from "./focus_kept.js";
+import { readingsOf } from "./meter_first.js";
+
 /** @typedef {import("./state").State} State */
 
 const PANELS = {
@@ -21,9 +24,22 @@ const panelOf = (bench) =>
 const placeOf = ({ place: { screen, job, zone, view } }) =>
   [screen, job, zone, view === "distance" ? view : ""].join(" ");
 
+/** Which step of a screen that goes by steps. @param {State} state */
+const stepOf = ({ place: { screen }, meter: { about, run } }) =>
+  screen === "test" ? [run?.zone, run?.step].join(" ") : screen === "wrong" ? String(about.on) : "";
+
+/** How much was measured on the line that is on the screen. @param {State} state */
+const measuredOf = (state) =>
+  readingsOf(state).now.filter(({ quantity }) => quantity !== "plays").length;
+
+const toTop = () => document.querySelector(".sheet")?.scrollTo(0, 0);
+
 /** @param {import("./store.js").Store} store @param {HTMLElement} root */
 export const followFocus = (store, root) => {
+  const keep = keepFocus(root);
   let place = placeOf(store.read());
+  let step = stepOf(store.read());
+  let measured = 0;
   /** @type {string | null} */
   let pick = null;
   /** @type {string | null} */
@@ -74,12 +90,36 @@ export const followFocus = (store, root) => {
     pick = now;
   };
 
+  /** @param {State} state */
+  const goThere = (state) => {
+    place = placeOf(state);
+    step = stepOf(state);
+    panel = panelOf(state.bench);
+    toTop();
+    document.getElementById("title")?.focus();
+  };
+
+  /** The next step of a screen begins at its head. @param {State} state */
+  const followStep = (state) => {
+    if (stepOf(state) === step) return;
+    step = stepOf(state);
+    toTop();
+    (document.getElementById("test-title") ?? document.getElementById("title"))?.focus();
+  };
+
+  /** What a new reading comes to stands at the top. @param {State} state */
+  const followReading = (state) => {
+    const now = measuredOf(state);
+    if (now > measured && placeOf(state) === place) toTop();
+    measured = now;
+  };
+
   store.listen((state) => {
     followPick(state);
-    if (placeOf(state) === place) return followPanel(state);
-    place = placeOf(state);
-    panel = panelOf(state.bench);
-    root.querySelector(".sheet")?.scrollTo(0, 0);
-    document.getElementById("title")?.focus();
+    followReading(state);
+    if (placeOf(state) !== place) return goThere(state);
+    followStep(state);
+    followPanel(state);
+    keep();
   });
 };

@@ -68,11 +68,22 @@ export const isLoose = ({ place: { screen } }) => screen === "wrong";
 export const meteredZone = (state) => {
   const { desk, place, meter } = state;
   if (isLoose(state)) return meter.about.on ? meter.about.job?.zones[0] : undefined;
-  if (place.screen === "test") return desk?.job.zones.find(({ id }) => id === meter.run?.zone);
+  if (place.screen === "test") {
+    const zone = meter.run?.job === desk?.id ? meter.run?.zone : null;
+    return desk?.job.zones.find(({ id }) => id === zone);
+  }
   const looks = place.view === "meter" || place.view === "distance";
   return place.screen === "zone" && looks
     ? desk?.job.zones.find(({ id }) => id === place.zone)
     : undefined;
+};
+
+/** Two jobs may call their zones alike: an answer is of a zone of one job. @param {State} state */
+export const lineOf = (state) => {
+  const { desk, place } = state;
+  if (place.screen === "distance") return "bare";
+  const zone = meteredZone(state);
+  return zone ? [isLoose(state) ? "" : desk?.id, zone.id].join(" ") : "";
 };
 
 /** What may be measured there. @param {Zone} zone */
@@ -90,6 +101,15 @@ export const placeOf = (state) => {
   return placesOf(zone).has(place.split(":")[1] ?? "") ? place : `zone:${zone.id}`;
 };
 
+/**
+ * How it is taken there: what was chosen for another line says nothing of this one.
+ * @param {State} state @returns {Pick<import("./meter_state").Entry, "looking" | "lifted">}
+ */
+export const stoodOf = (state) => {
+  const { place, looking, lifted } = state.meter.entry;
+  return place === placeOf(state) ? { looking, lifted } : { looking: "out", lifted: [] };
+};
+
 /** What a point of the line on the screen is called. @param {State} state @param {string} id */
 export const titleOf = (state, id) => {
   const face = isLoose(state) ? undefined : state.desk?.seen.faces.things[id];
@@ -100,7 +120,7 @@ export const titleOf = (state, id) => {
 /** The drawing of the line on the screen, once it is there. @param {State} state */
 export const sketchOf = (state) => {
   const { sketch } = state.meter;
-  return sketch && sketch.of === meteredZone(state)?.id ? sketch.answer : null;
+  return sketch && sketch.of === lineOf(state) ? sketch.answer : null;
 };
 
 /** The loudspeakers of the line on the screen. @param {State} state */

@@ -1,7 +1,7 @@
 /** Asks what the meter's screens need, once for each state of the line: what to expect, what it means. */
 
 import { NoAnswer, Overtaken, Refused } from "./door.js";
-import { isLoose, meteredZone, readingsOf } from "./meter_first.js";
+import { isLoose, lineOf, meteredZone, readingsOf } from "./meter_first.js";
 import { INSTRUMENT, LOOSE } from "./meter_keep.js";
 import { say } from "./say.js";
 import { runOf } from "./test_run.js";
@@ -13,7 +13,7 @@ import { runOf } from "./test_run.js";
 const ABOUT = /** @type {const} */ (["count", "tap_w", "line_v", "amplifier_w"]);
 
 /** The line as an ask takes it: a zone of the job, or a bare count. @param {State} state @returns {Line} */
-const lineOf = (state) => {
+const askedLine = (state) => {
   if (!isLoose(state)) return { job: state.desk?.job, where: { zone: state.place.zone } };
   const { about } = state.meter;
   return { about: Object.fromEntries(ABOUT.map((name) => [name, about[name]])) };
@@ -33,7 +33,7 @@ export const makeMeterWatch = ({ store, door, keeper }) => {
    */
   const diagnose = async (state, key, of) => {
     const complaint = state.meter.complaint || null;
-    const body = { ...lineOf(state), readings: readingsOf(state).now, complaint };
+    const body = { ...askedLine(state), readings: readingsOf(state).now, complaint };
     /** @type {import("./meter_state").Diagnosis["resume"]} */
     let resume = null;
     do {
@@ -48,13 +48,14 @@ export const makeMeterWatch = ({ store, door, keeper }) => {
   /** The drawing in which suspects are marked. @param {State} state @param {string} of */
   const draw = async (state, of) => {
     const job = isLoose(state) ? state.meter.about.job : state.desk?.job;
-    const answer = await door.ask("drawing", { job, zone: of, state: "override" }, "sketch");
+    const zone = meteredZone(state)?.id;
+    const answer = await door.ask("drawing", { job, zone, state: "override" }, "sketch");
     set({ sketch: { of, answer } });
   };
 
   /** @param {State} state @param {string} of */
   const record = async (state, of) => {
-    const body = { job: state.desk?.job, where: { zone: of } };
+    const body = { job: state.desk?.job, where: { zone: meteredZone(state)?.id } };
     set({ records: { of, answer: await door.ask("records", body, "records") } });
   };
 
@@ -63,7 +64,7 @@ export const makeMeterWatch = ({ store, door, keeper }) => {
     if (!state.meter.complaints) {
       set({ complaints: (await door.ask("complaint", {}, "complaint")).complaints });
     }
-    const answer = await door.ask("expected", lineOf(state), "expected");
+    const answer = await door.ask("expected", askedLine(state), "expected");
     if (asked !== key) return;
     set({ expected: { of, answer } });
     const anything = readingsOf(state).now.length > 0 || state.meter.complaint;
@@ -84,12 +85,14 @@ export const makeMeterWatch = ({ store, door, keeper }) => {
   /** What is asked on which screen, and about which line. @param {State} state */
   const wanted = (state) => {
     const { desk, meter, place } = state;
-    if (place.screen === "test") return meter.run && desk ? { of: "test", ask: test } : null;
+    if (place.screen === "test") {
+      return desk && meter.run?.job === desk.id ? { of: "test", ask: test } : null;
+    }
     if (place.screen === "paper") return desk ? { of: "paper", ask: paper } : null;
     const zone = meteredZone(state);
     const landed = zone?.output ?? zone?.page_output;
     if (!zone || !landed) return null;
-    return { of: zone.id, ask: askAll };
+    return { of: lineOf(state), ask: askAll };
   };
 
   /** @param {State} state */

@@ -31,6 +31,16 @@ def count_row(page: Page, count: str, tap: str) -> int:
     return len(count) + 1
 
 
+SIGNS = {".": "Decimal sign", "k": "k: thousand"}
+
+
+def type_reading(page: Page, signs: str) -> None:
+    """Type what the instrument shows, by thumb, and have it judged."""
+    for sign in signs:
+        touch(page, SIGNS.get(sign, sign))
+    touch(page, "Judge it")
+
+
 def open_screen(page: Page, name: str) -> None:
     """Go to a screen by the ways at the bottom."""
     page.get_by_role("navigation").get_by_role("link", name=name, exact=True).tap()

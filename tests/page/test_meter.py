@@ -5,15 +5,8 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.page.hands import expect_kept, open_demo, open_zone, touch
+from tests.page.hands import expect_kept, open_demo, open_zone, touch, type_reading
 from tests.page.test_access import expect_nothing_found
-
-
-def type_reading(page: Page, signs: str) -> None:
-    """Type what the instrument shows, by thumb, and have it judged."""
-    for sign in signs:
-        touch(page, sign)
-    touch(page, "Judge it")
 
 
 @pytest.fixture
@@ -65,7 +58,7 @@ def test_a_reading_is_kept_with_the_job_and_can_be_taken_back(meter: Page) -> No
 
 
 def test_a_meter_that_shows_no_number_is_an_open_line(meter: Page) -> None:
-    touch(meter, "OL")
+    touch(meter, "OL: it shows no number")
     expect(meter.locator(".suspect").first).to_contain_text("broken")
 
 

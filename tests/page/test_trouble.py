@@ -6,16 +6,9 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.page.hands import expect_kept, open_screen, touch
+from tests.page.hands import expect_kept, open_screen, touch, type_reading
 from tests.page.lines import look_at, nave, open_line
 from tests.page.test_access import expect_nothing_found
-
-
-def type_reading(page: Page, signs: str) -> None:
-    """Type what the instrument shows, by thumb, and have it judged."""
-    for sign in signs:
-        touch(page, sign)
-    touch(page, "Judge it")
 
 
 def reading(name: str, value: float | str, **more: Any) -> dict[str, Any]:
@@ -173,7 +166,7 @@ def test_a_short_is_drawn_on_the_line_with_its_error_and_its_working(page: Page)
 def test_a_bare_pair_without_any_job_is_measured_too(page: Page) -> None:
     open_screen(page, "Trouble")
     page.get_by_role("link", name="How far is it", exact=True).tap()
-    page.get_by_role("button", name="A break", exact=True).tap()
+    page.get_by_label("A break", exact=True).tap()
     # 25 m of 63 pF/m at 1 kHz: 101 kohm, by hand
     page.get_by_label("At the amplifier").fill("101.05k")
     page.get_by_label("Cable", exact=True).select_option(label="1.5 mm²")

@@ -2,6 +2,7 @@
 
 import { Overtaken, Refused } from "../door.js";
 import { offerFile } from "../files.js";
+import { lineOf } from "../meter_first.js";
 import { say } from "../say.js";
 
 /** @typedef {import("../meter_state").Far} Far */
@@ -37,15 +38,22 @@ export const farActions = ({ store, door }) => {
     },
 
     "far.ask": async () => {
-      const { meter, place } = store.read();
+      const { meter } = store.read();
+      const of = lineOf(store.read());
+      if (!meter.far.typed.near_ohm?.trim()) {
+        change({ answer: null, problem: { field: "near_ohm", words: say("far.missing"), remedy: "" } });
+        return document.getElementById("far-near_ohm")?.focus();
+      }
       try {
         const answer = await door.ask("distance", bodyOf(meter.far), "distance");
-        change({ answer, problem: null, of: place.screen === "zone" ? (place.zone ?? "") : "bare" });
+        change({ answer, problem: null, of });
       } catch (error) {
         if (error instanceof Overtaken) return;
         if (!(error instanceof Refused)) throw error;
         const { where, words, remedy } = error.problem;
-        change({ answer: null, problem: { field: where.field ?? "", words, remedy: remedy ?? "" } });
+        const field = where.field ?? "";
+        change({ answer: null, problem: { field, words, remedy: remedy ?? "" } });
+        document.getElementById(`far-${field}`)?.focus();
       }
     },
 

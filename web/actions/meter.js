@@ -1,7 +1,7 @@
 /** What touches on the meter do: say where and what, type what it shows, keep it, take it back. */
 
 import { NoAnswer, Overtaken, Refused } from "../door.js";
-import { firstEntry, heardOf, isLoose, loudspeakersOf, meteredZone, placeOf, readingsOf } from "../meter_first.js";
+import { firstEntry, heardOf, isLoose, loudspeakersOf, meteredZone, placeOf, readingsOf, stoodOf } from "../meter_first.js";
 import { INSTRUMENT, makeMeterKeep, OVER_RANGE } from "../meter_keep.js";
 import { say } from "../say.js";
 
@@ -28,7 +28,8 @@ export const meterActions = ({ store, door, edits, keeper }) => {
 
   /** @param {string} value */
   const keepTyped = (value) => {
-    const { looking, lifted, quantity, controls } = store.read().meter.entry;
+    const { quantity, controls } = store.read().meter.entry;
+    const { looking, lifted } = stoodOf(store.read());
     const where = whereOf();
     enter({ text: "" });
     return keep([{ where, looking, lifted, quantity, controls, value }]);
@@ -84,6 +85,7 @@ export const meterActions = ({ store, door, edits, keeper }) => {
     "meter.enter": () => {
       const { text } = store.read().meter.entry;
       if (text.trim()) return keepTyped(text);
+      document.getElementById("meter-shows")?.focus();
     },
     "meter.over_range": () => keepTyped(OVER_RANGE),
 
@@ -151,6 +153,8 @@ export const meterActions = ({ store, door, edits, keeper }) => {
       const place = id ? `${family}:${id}` : "";
       const { quantity: usual, controls: stand } = firstEntry;
       enter({ place, looking, lifted, quantity: quantity ?? usual, controls: controls ?? stand, text: "" });
+      // once it is painted: there the reading is typed, or here is touched what is heard
+      queueMicrotask(() => document.getElementById(quantity === "plays" ? "heard-title" : "meter-shows")?.focus());
     },
   };
 };

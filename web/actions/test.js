@@ -56,10 +56,13 @@ export const testActions = ({ store, edits, keeper }) => {
       const { manner, desk, meter } = store.read();
       if (!desk) return;
       const { today: since } = withToday(manner);
+      // Begun again on one day, the same readings answer it.
+      const same = meter.run?.job === desk.id && meter.run.since === since;
+      const answer = same ? (meter.run?.answer ?? null) : null;
       /** @type {Run} */
-      const run = { job: desk.id, since, zone: null, step: "", said: {}, again: false, answer: null };
+      const run = { job: desk.id, since, zone: null, step: "", said: {}, again: false, answer };
       store.change({ meter: { ...meter, run } });
-      return keeper.keep(runOf(desk.id), run);
+      return keeper.keep(runOf(desk.id), { ...run, answer: null });
     },
 
     "test.zone": ({ data: { zone = "" } }) => {
@@ -89,6 +92,7 @@ export const testActions = ({ store, edits, keeper }) => {
     "test.enter": () => {
       const { text } = store.read().meter.entry;
       if (text.trim()) return enter(text);
+      document.getElementById("meter-shows")?.focus();
     },
     "test.over_range": () => enter(OVER_RANGE),
 

@@ -4,10 +4,13 @@ import { goTo } from "../address.js";
 import { Overtaken, Refused } from "../door.js";
 import { firstAbout, firstEntry } from "../meter_first.js";
 import { keepingStep, makeMeterKeep } from "../meter_keep.js";
+import { sayOne } from "../say.js";
 
 /** @typedef {import("../meter_state").About} About */
 /** @typedef {import("../state").Job} Job */
 
+/** Without these nothing can be begun. */
+const NEEDED = /** @type {const} */ (["count", "tap_w", "line_v"]);
 const TYPED = /** @type {const} */ (["count", "tap_w", "line_v", "amplifier_w"]);
 
 /** @param {import("../shapes").FullHouse} house @returns {import("../shapes").Actions} */
@@ -33,12 +36,20 @@ export const wrongActions = ({ store, door, edits, keeper }) => {
     return Object.fromEntries(Object.entries(value).map(([name, one]) => [name, renamed(own, one)]));
   };
 
+  /** @param {string} field @param {string} words @param {string} remedy */
+  const refuse = (field, words, remedy) => {
+    set({ about: { ...store.read().meter.about, problem: { field, words, remedy } } });
+    document.getElementById(`wrong-${field}`)?.focus();
+  };
+
   return {
     "wrong.type": ({ data: { field = "" }, text }) => changeAbout({ [field]: text, problem: null }),
     "wrong.volts": ({ data: { text = "" } }) => changeAbout({ line_v: text, problem: null }),
 
     "wrong.start": async () => {
       const { about } = store.read().meter;
+      const missing = NEEDED.find((name) => !about[name].trim());
+      if (missing) return refuse(missing, sayOne("wrong", `missing_${missing}`), "");
       const said = Object.fromEntries(TYPED.map((name) => [name, about[name]]));
       try {
         const answer = await door.ask("expected", { about: said }, "expected");
@@ -49,8 +60,7 @@ export const wrongActions = ({ store, door, edits, keeper }) => {
         if (error instanceof Overtaken) return;
         if (!(error instanceof Refused)) throw error;
         const { where, words, remedy } = error.problem;
-        const field = (where.field ?? "").replace("about.", "");
-        set({ about: { ...about, problem: { field, words, remedy: remedy ?? "" } } });
+        refuse((where.field ?? "").replace("about.", ""), words, remedy ?? "");
       }
     },
 

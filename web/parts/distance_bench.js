@@ -49,10 +49,13 @@ export const distanceBench = (state) => {
   const bare = state.place.screen !== "zone";
   const both = Boolean(far.typed.far_ohm);
   return html`<form class="far-form" data-act="far.ask" novalidate>
-    <div class="segments" role="group" aria-label=${say("far.fault")}>
+    <div class="segments" role="radiogroup" aria-label=${say("far.fault")}>
       ${FAULTS.map(
-        (each) => html`<button type="button" class="segment" data-act="far.fault" data-fault=${each}
-          aria-pressed=${far.fault === each}>${sayOne("far", each)}</button>`,
+        (each) => html`<label class="segment one-of">
+          <input type="radio" name="fault" data-input="far.fault" data-fault=${each}
+            .checked=${live(far.fault === each)} />
+          <span>${sayOne("far", each)}</span>
+        </label>`,
       )}
     </div>
     <div class="far-row">${number(far, "near_ohm", "Ω")} ${number(far, "far_ohm", "Ω")}</div>
@@ -68,6 +71,6 @@ export const distanceBench = (state) => {
     <details class="far-more"><summary>${say("far.more")}</summary>
       <div class="far-row">${number(far, "leads_ohm", "Ω")} ${number(far, "conductor_c", "°C")} ${number(far, "tolerance_pct", "%")}</div>
     </details>
-    <div class="form-send"><button type="submit" class="chief-button" ?disabled=${!far.typed.near_ohm}>${say("far.ask")}</button></div>
+    <div class="form-send"><button type="submit" class="chief-button">${say("far.ask")}</button></div>
   </form>`;
 };

@@ -1,7 +1,7 @@
 /** How far it is to a short or a break: the result on the line, with its error and its working. */
 
 import { html, nothing } from "../markup.js";
-import { sketchOf } from "../meter_first.js";
+import { lineOf, sketchOf } from "../meter_first.js";
 import { strip } from "../pieces/strip.js";
 import { say } from "../say.js";
 
@@ -16,7 +16,7 @@ const marksOf = ({ places }) =>
 const result = (state, answer) => {
   const words = answer.places.map((one) => one.words);
   const several = answer.places.length > 1;
-  return html`<section class="meter-part" role="status" aria-labelledby="far-title">
+  return html`<section class="meter-part" aria-labelledby="far-title">
     <h2 id="far-title">${say(several ? "far.places" : "far.place")}</h2>
     <p class="meter-big">
       ${answer.steps.length
@@ -36,13 +36,13 @@ const result = (state, answer) => {
 /** @param {State} state */
 export const distanceSheet = (state) => {
   const { far } = state.meter;
-  const here = state.place.screen === "zone" ? (state.place.zone ?? "") : "bare";
-  const answer = far.of === here ? far.answer : null;
+  const bare = state.place.screen !== "zone";
+  const answer = far.of === lineOf(state) ? far.answer : null;
   return html`<div class="meter">
     ${answer
       ? result(state, answer)
       : html`<section class="meter-part"><h2>${say("title.distance")}</h2>
-          <p>${say(here === "bare" ? "far.how_bare" : far.fault === "short" ? "far.how_short" : "far.how_break")}</p></section>
+          <p>${say(bare ? "far.how_bare" : far.fault === "short" ? "far.how_short" : "far.how_break")}</p></section>
           <section class="meter-part cautions"><p>${say("far.cautions")}</p></section>`}
   </div>`;
 };

@@ -114,7 +114,7 @@ export const lineDrawing = (state) => {
   return html`<section class="drawing" aria-labelledby="drawing-title">
     <h2 id="drawing-title" class="unseen">${say("drawing.title")}</h2>
     ${states(state, drawing)}
-    ${drawing.points.length ? blocks(state, drawing) : html`<p class="empty quiet">${say("zone.empty")}</p>`}
+    ${drawing.points.length ? html`<div class="drawn-all">${blocks(state, drawing)}</div>` : html`<p class="empty quiet">${say("zone.empty")}</p>`}
     ${drawing.points.length ? legend(drawing) : nothing}
   </section>`;
 };

@@ -1,7 +1,7 @@
 /** The meter's lower half, for one thumb: where and what, then what the instrument shows. */
 
 import { html, live, nothing } from "../markup.js";
-import { meteredZone, placeOf, titleOf } from "../meter_first.js";
+import { meteredZone, placeOf, stoodOf, titleOf } from "../meter_first.js";
 import { heardBrush } from "../pieces/heard.js";
 import { meterPad } from "../pieces/meter_pad.js";
 import { say, sayOne } from "../say.js";
@@ -43,12 +43,11 @@ const placesOf = (state) => {
 
 /** Which way it looks and what is lifted, where that is not the plain way. @param {State} state */
 const howLine = (state) => {
-  const { entry } = state.meter;
-  if (entry.quantity === "plays") return nothing;
-  if (entry.looking === "out" && !entry.lifted.length) return nothing;
-  const names = entry.lifted.map((id) => titleOf(state, id)).join(", ");
-  const lifted = names ? say("meter.lifted", { names }) : "";
-  return html`<p class="meter-how">${sayOne("looking", entry.looking)}. ${lifted}</p>`;
+  const { looking, lifted } = stoodOf(state);
+  if (state.meter.entry.quantity === "plays") return nothing;
+  if (looking === "out" && !lifted.length) return nothing;
+  const names = lifted.map((id) => titleOf(state, id)).join(", ");
+  return html`<p class="meter-how">${sayOne("looking", looking)}. ${names ? say("meter.lifted", { names }) : ""}</p>`;
 };
 
 /** @param {State} state */

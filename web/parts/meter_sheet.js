@@ -1,10 +1,11 @@
 /** The meter on one line: what it should read, what it reads, what that means, and what is next. */
 
 import { html, live, nothing } from "../markup.js";
-import { isLoose, loudspeakersOf, meteredZone, readingsOf } from "../meter_first.js";
+import { isLoose, lineOf, loudspeakersOf, meteredZone, readingsOf } from "../meter_first.js";
 import { heardTiles } from "../pieces/heard.js";
 import { instrumentPart } from "../pieces/instrument.js";
 import { verdictMark } from "../pieces/mark.js";
+import { bandOf } from "../pieces/reading.js";
 import { earlierReadings, meterReadings } from "../pieces/meter_readings.js";
 import { nextCard, suspectCards } from "../pieces/suspects.js";
 import { say } from "../say.js";
@@ -48,16 +49,26 @@ const should = ({ heads }, zone) => {
   </section>`;
 };
 
+/** What was read last, large, and where it lies. @param {Diagnosis} told */
+const lastRead = ({ expected }) => {
+  const last = expected.filter(({ code }) => code !== "heard").at(-1);
+  if (!last) return nothing;
+  return html`<p class="meter-name">${last.title}</p>
+    <div class="meter-read"><p class="meter-big">${last.shown}</p>${bandOf(last, false)}</div>`;
+};
+
 /** @param {Diagnosis} told */
-const verdict = ({ verdict: mark, headline, reason, contradictions, settled, groups }) => html`<section
-  class="meter-verdict" role="status"
->
+const verdict = (told) => {
+  const { verdict: mark, headline, reason, contradictions, settled, groups } = told;
+  return html`<section class="meter-verdict">
+  ${lastRead(told)}
   <h2>${verdictMark(mark, headline)}</h2>
   ${reason && groups.length > 1 && !settled && mark === "unknown"
     ? html`<p>${say("meter.likeliest", { words: reason })}</p>`
     : html`<p>${reason}</p>`}
   ${contradictions.map(({ words }) => html`<p class="field-problem">${words}</p>`)}
 </section>`;
+};
 
 /** What a complaint usually is, and what decides. @param {import("../meter_state").Complaint} told */
 const usual = ({ suspects, test, cautions }) => html`<h3>${say("meter.usual")}</h3>${list(suspects)}
@@ -108,8 +119,9 @@ export const meterSheet = (state) => {
   if (!zone) return nothing;
   if (!zone.output && !zone.page_output) return html`<p class="empty">${say("meter.not_landed")}</p>`;
   const { meter } = state;
-  const expected = meter.expected?.of === zone.id ? meter.expected.answer : null;
-  const told = meter.diagnosis?.of === zone.id ? meter.diagnosis.answer : null;
+  const line = lineOf(state);
+  const expected = meter.expected?.of === line ? meter.expected.answer : null;
+  const told = meter.diagnosis?.of === line ? meter.diagnosis.answer : null;
   if (!expected) return html`<p class="empty">${say("meter.waiting")}</p>`;
   const loose = isLoose(state);
   const listens = meter.entry.quantity === "plays";

@@ -73,7 +73,7 @@ const overview = (state, run) => {
   const known = marked.length > 0 && marked.every((id) => kept.get(id));
   return html`<div class="meter">
     <section class="meter-part">
-      <h2>${say("test.summary")}</h2>
+      <h2 id="test-title" tabindex="-1">${say("test.summary")}</h2>
       <p class="faded">${say("test.since", { day: dayOf(run.since)?.day ?? run.since })}</p>
       ${run.answer?.whole
         ? html`<p>${verdictMark("note", say("test.whole"))}</p>`
@@ -95,7 +95,7 @@ const overview = (state, run) => {
 /** @param {State} state @param {Run} run @param {TestedZone} tested */
 const zoneEnd = (state, run, tested) => html`<div class="meter">
   <section class="meter-part">
-    <h2>${say("test.zone_done", { zone: tested.title })}</h2>
+    <h2 id="test-title" tabindex="-1">${say("test.zone_done", { zone: tested.title })}</h2>
     ${wrongHere(state, tested)} ${zoneRows(run, tested)}
   </section>
 </div>`;
@@ -114,7 +114,7 @@ const oneStep = ({ zone, title, steps }, step) => {
       ${step.stop && step.code !== FOREIGN ? html`<p role="alert">${verdictMark("over", step.stop)}</p>` : nothing}
     </section>
     ${step.record
-      ? html`<section class="meter-part" role="status"><ul class="readings">${readingRow(step.record, zone, { instrument: step.record.instrument })}</ul></section>`
+      ? html`<section class="meter-part"><ul class="readings">${readingRow(step.record, zone, { instrument: step.record.instrument })}</ul></section>`
       : nothing}
     ${step.cautions.length
       ? html`<section class="meter-part cautions"><ul class="meter-list">${step.cautions.map((each) => html`<li>${each}</li>`)}</ul></section>`

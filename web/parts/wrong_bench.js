@@ -21,8 +21,8 @@ const number = ({ meter: { about } }, field, hint = "") => {
 const volts = ({ meter: { about }, catalogue }) => html`<fieldset class="volts wrong-volts">
   <legend>${say("wrong.line_v")}</legend>
   ${(catalogue?.line_volts ?? []).map(
-    ({ shown }) => html`<label class="volt">
-      <input type="radio" name="wrong_v" data-input="wrong.volts" data-text=${shown}
+    ({ shown }, place) => html`<label class="volt">
+      <input id=${place ? `wrong-volts-${place}` : "wrong-line_v"} type="radio" name="wrong_v" data-input="wrong.volts" data-text=${shown}
         .checked=${live(about.line_v === shown)} />
       <span>${shown}</span>
     </label>`,
@@ -37,9 +37,7 @@ export const wrongBench = (state) => {
     ${volts(state)}
     <div class="wrong-row wrong-last">
       ${number(state, "amplifier_w", "W")}
-      <button type="submit" class="chief-button" ?disabled=${!about.count || !about.tap_w || !about.line_v}>
-        ${say("wrong.begin")}
-      </button>
+      <button type="submit" class="chief-button">${say("wrong.begin")}</button>
     </div>
     ${about.problem
       ? html`<p class="field-problem" id="why-wrong" role="alert">${about.problem.words} ${about.problem.remedy}</p>`

@@ -1,7 +1,7 @@
 /** How each loudspeaker plays: choose how below, then touch one after the other. */
 
-import { html, nothing, repeat, svg } from "../markup.js";
-import { heardOf, loudspeakersOf, meteredZone, titleOf } from "../meter_first.js";
+import { html, live, nothing, repeat, svg } from "../markup.js";
+import { heardOf, lineOf, loudspeakersOf, titleOf } from "../meter_first.js";
 import { say, sayOne } from "../say.js";
 import { verdictMark } from "./mark.js";
 
@@ -27,7 +27,7 @@ export const heardTiles = (state) => {
   const told = heardOf(state);
   const all = loudspeakersOf(state);
   return html`<section class="meter-part heard" aria-labelledby="heard-title">
-    <h2 id="heard-title">${say("heard.title")}</h2>
+    <h2 id="heard-title" tabindex="-1">${say("heard.title")}</h2>
     <p class="faded">${say("heard.how", { how: sayOne("plays", state.meter.brush) })}</p>
     <ul class="tiles">
       ${repeat(
@@ -50,8 +50,9 @@ export const heardTiles = (state) => {
 };
 
 /** What it comes to, in one line that is always there, so that nothing moves. @param {State} state */
-const inShort = ({ meter: { diagnosis } }, zone = "") => {
-  const told = diagnosis?.of === zone ? diagnosis.answer : null;
+const inShort = (state) => {
+  const { diagnosis } = state.meter;
+  const told = diagnosis?.of === lineOf(state) ? diagnosis.answer : null;
   return html`<p class="heard-short" role="status">
     ${told ? verdictMark(told.verdict, told.headline) : html`<span class="faded">${say("heard.none")}</span>`}
     ${told && told.groups.length ? html`<span class="heard-reason">${told.reason}</span>` : nothing}
@@ -62,13 +63,14 @@ const inShort = ({ meter: { diagnosis } }, zone = "") => {
 export const heardBrush = (state) => {
   const told = heardOf(state);
   const left = loudspeakersOf(state).filter(({ id }) => !told.has(id)).length;
-  return html`${inShort(state, meteredZone(state)?.id)}
-    <div class="brush" role="group" aria-label=${say("heard.brush")}>
+  return html`${inShort(state)}
+    <div class="brush" role="radiogroup" aria-label=${say("heard.brush")}>
       ${HEARD.map(
-        (each) => html`<button type="button" class="chip brush-way" data-act="meter.brush"
-          data-heard=${each} aria-pressed=${state.meter.brush === each}>
+        (each) => html`<label class="chip one-of brush-way">
+          <input type="radio" name="brush" data-input="meter.brush" data-heard=${each}
+            .checked=${live(state.meter.brush === each)} />
           ${heardShape(each)}<span>${sayOne("plays", each)}</span>
-        </button>`,
+        </label>`,
       )}
     </div>
     <button type="button" class="plain-button heard-rest" data-act="meter.rest_well" ?disabled=${!left}>

@@ -4,12 +4,11 @@ import { html, live, nothing } from "../markup.js";
 import { say, sayOne } from "../say.js";
 import { glyph } from "./glyphs.js";
 
-const UPPER = ["1", "2", "3", "4", "5"];
-const LOWER = ["6", "7", "8", "9", "0"];
+const DIGITS = ["1", "2", "3", "4", "5", "6", "7", "8", "9", "0"];
 
-/** @param {string} sign */
-const key = (sign) =>
-  html`<button type="button" class="key" data-act="meter.sign" data-sign=${sign}>${sign}</button>`;
+/** @param {string} sign @param {string} [looks] @param {string} [name] for those who hear it */
+const key = (sign, looks = "", name) => html`<button type="button" class="key ${looks}"
+  data-act="meter.sign" data-sign=${sign} aria-label=${name ?? nothing}>${sign}</button>`;
 
 /** @param {string} quantity */
 const unitOf = (quantity) =>
@@ -21,19 +20,19 @@ const unitOf = (quantity) =>
  */
 export const meterPad = ({ text, quantity }, { enter, over }) => html`<form class="meter-entry" data-act=${enter} novalidate>
     <div class="meter-shown">
-      <input type="text" inputmode="none" class="meter-shows" autocomplete="off" spellcheck="false"
+      <input id="meter-shows" type="text" inputmode="none" class="meter-shows" autocomplete="off" spellcheck="false"
         aria-label=${say("meter.entry")} placeholder=${sayOne("quantity", quantity)}
         .value=${live(text)} data-input="meter.type" />
       ${text ? html`<span class="meter-unit" aria-hidden="true">${unitOf(quantity)}</span>` : nothing}
     </div>
-    <button type="submit" class="chief-button" ?disabled=${!text.trim()}>${say("meter.enter")}</button>
+    <button type="submit" class="chief-button" aria-disabled=${!text.trim()}>${say("meter.enter")}</button>
   </form>
   <div class="keys meter-keys">
-    ${UPPER.map(key)} ${key(".")}
-    <button type="button" class="key key-side" data-act="meter.erase" aria-label=${say("tally.erase")}>
+    ${DIGITS.map((digit) => key(digit))} ${key(".", "meter-point", say("tally.point"))}
+    ${key(say("meter.kilo"), "meter-kilo", say("meter.kilo_name"))}
+    <button type="button" class="key key-side meter-over" data-act=${over} aria-label=${say("meter.over_range_name")}
+      ?disabled=${!quantity.endsWith("ohm") && quantity !== "foreign_v"}>${say("meter.over_range")}</button>
+    <button type="button" class="key key-side meter-erase" data-act="meter.erase" aria-label=${say("tally.erase")}>
       ${glyph("erase")}
     </button>
-    ${LOWER.map(key)} ${key(say("meter.kilo"))}
-    <button type="button" class="key key-side" data-act=${over}
-      ?disabled=${!quantity.endsWith("ohm") && quantity !== "foreign_v"}>${say("meter.over_range")}</button>
   </div>`;

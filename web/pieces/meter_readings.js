@@ -1,7 +1,7 @@
 /** What was read on this line: today's readings in their bands, and those of earlier visits. */
 
 import { html, nothing } from "../markup.js";
-import { isLoose, readingsOf } from "../meter_first.js";
+import { isLoose, lineOf, readingsOf } from "../meter_first.js";
 import { say } from "../say.js";
 import { squareButton } from "./button.js";
 import { dayOf } from "./day.js";
@@ -65,7 +65,7 @@ const visit = ([at, records], zone) => {
 
 /** @param {State} state @param {string} zone */
 export const earlierReadings = (state, zone) => {
-  const told = state.meter.records?.of === zone ? state.meter.records.answer : null;
+  const told = state.meter.records?.of === lineOf(state) ? state.meter.records.answer : null;
   const now = new Set(readingsOf(state).now.map(({ id }) => id));
   const earlier = (told?.records ?? []).filter(({ reading }) => !now.has(reading));
   if (!told || (!earlier.length && !told.sharp)) return nothing;

@@ -20,7 +20,7 @@ const stateRows = ({ rows }, state, named) => html`${named
 /** @param {PointNumbers | null | undefined} numbers */
 export const numbersTable = (numbers) =>
   numbers
-    ? html`<table class="numbers">
+    ? html`<div class="numbers-frame"><table class="numbers">
         <caption class="unseen">${say("numbers.title")}</caption>
         <thead>
           <tr>
@@ -31,5 +31,5 @@ export const numbersTable = (numbers) =>
           ${stateRows(numbers, "override", !numbers.same)}
         </tbody>
         ${numbers.same ? nothing : html`<tbody>${stateRows(numbers, "set", true)}</tbody>`}
-      </table>`
+      </table></div>`
     : html`<p class="quiet numbers-asked">${say("numbers.asked")}</p>`;

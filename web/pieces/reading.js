@@ -7,13 +7,18 @@ import { verdictShape } from "./mark.js";
 
 /** @typedef {import("../meter_state").Diagnosis["expected"][number]} Judged */
 
-/** The band as a picture, with the reading in it. @param {Judged} judged */
-export const bandOf = ({ band: should, position, shown, verdict }) =>
+/**
+ * The band as a picture, with the reading in it.
+ * @param {Judged} judged @param {boolean} [ends] whether its ends are printed under it
+ */
+export const bandOf = ({ band: should, position, shown, verdict }, ends = true) =>
   should && position !== null
-    ? band(position, verdict, say("meter.band", { shown, range: should.range }), {
-        low: should.low_shown,
-        high: should.high_shown,
-      })
+    ? band(
+        position,
+        verdict,
+        say("meter.band", { shown, range: should.range }),
+        ends ? { low: should.low_shown, high: should.high_shown } : undefined,
+      )
     : nothing;
 
 /** What it should read; a touch shows how that came to be. @param {Judged} judged @param {string} zone */

@@ -1,0 +1,97 @@
+"""Narrow screens, gloves and enlarged letters: every screen of the app is looked at."""
+
+from typing import Any
+
+import pytest
+from playwright.sync_api import Page
+
+from tests.page.stops import STOPS
+
+LEAST_TARGET_PIXELS = 48
+TALL = 740
+WIDTHS = (320, 360, 412)
+# How far a thumb may be off and still hits: an underlined figure reaches beyond its letters.
+SMALL = """(least) => {
+    const reach = (one) => {
+        one.scrollIntoView({ block: "center", inline: "center" });
+        const { left, top, width, height } = one.getBoundingClientRect();
+        const [x, y] = [left + width / 2, top + height / 2];
+        const hits = (dx, dy) => {
+            const hit = document.elementFromPoint(x + dx, y + dy);
+            return Boolean(hit) && (one.contains(hit) || hit.contains(one) && hit.matches("label"));
+        };
+        const far = (dx, dy) => {
+            let steps = 0;
+            while (steps < least && hits(dx * (steps + 1), dy * (steps + 1))) steps += 1;
+            return steps;
+        };
+        if (!hits(0, 0)) return [0, 0];
+        return [far(-1, 0) + far(1, 0) + 1, far(0, -1) + far(0, 1) + 1];
+    };
+    const enough = (sides) => Math.min(...sides) >= least - 0.5;
+    const sidesOf = (one) => {
+        const { width, height } = one.getBoundingClientRect();
+        return [width, height];
+    };
+    const size = (one) => {
+        const label = one.closest("label");
+        const sides = label && !enough(sidesOf(one)) ? sidesOf(label) : sidesOf(one);
+        return enough(sides) ? sides : reach(one);
+    };
+    return [...document.querySelectorAll("a[href], button, summary, select, textarea, input")]
+        .filter((one) => one.checkVisibility() && !one.closest(".unseen"))
+        .map((one) => [one.outerHTML.slice(0, 120), size(one)])
+        .filter(([, sides]) => !enough(sides));
+}"""
+# A drawing and a table of numbers keep their shape and are moved in frames of their own, which
+# WCAG 2.2, 1.4.10 leaves to them. The words of a field scroll in it.
+CUT = """(width) => {
+    const frames = ".drawn-all, .numbers-frame, .paper";
+    const fields = "input, select, textarea, option";
+    const seen = [...document.querySelectorAll("body *")].filter((one) =>
+        one.checkVisibility() && !one.closest(".unseen, svg") && !one.matches(fields) &&
+        !one.closest(frames));
+    const cut = (one) => {
+        const { overflowX, overflowY } = getComputedStyle(one);
+        const wide = overflowX !== "visible" && one.scrollWidth > one.clientWidth + 1;
+        const tall = ["hidden", "clip"].includes(overflowY) &&
+            one.scrollHeight > one.clientHeight + 1;
+        return wide || tall;
+    };
+    const out = (one) => {
+        const { left, right } = one.getBoundingClientRect();
+        return left < -1 || right > width + 1;
+    };
+    const told = seen.filter((one) => cut(one) || out(one))
+        .map((one) => one.outerHTML.slice(0, 120));
+    return document.scrollingElement.scrollWidth > width ? ["the page", ...told] : told;
+}"""
+PAINTED = "() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))"
+
+
+@pytest.fixture(params=STOPS)
+def stop(page: Page, request: pytest.FixtureRequest) -> Any:
+    """The warm page at one of its screens; wide as it was when the test is over."""
+    size = page.viewport_size
+    STOPS[request.param](page)
+    yield page
+    page.evaluate("document.documentElement.style.fontSize = ''")
+    if size:
+        page.set_viewport_size(size)
+
+
+def test_every_target_takes_a_glove(stop: Page) -> None:
+    for width in WIDTHS:
+        stop.set_viewport_size({"width": width, "height": TALL})
+        stop.evaluate(PAINTED)
+        assert stop.evaluate(SMALL, LEAST_TARGET_PIXELS) == [], width
+
+
+def test_the_narrowest_screen_and_letters_of_twice_the_size_cut_nothing_off(stop: Page) -> None:
+    stop.set_viewport_size({"width": 320, "height": TALL})
+    stop.evaluate(PAINTED)
+    assert stop.evaluate(CUT, 320) == []
+    stop.set_viewport_size({"width": 360, "height": TALL})
+    stop.evaluate("document.documentElement.style.fontSize = '200%'")
+    stop.evaluate(PAINTED)
+    assert stop.evaluate(CUT, 360) == []
