@@ -123,6 +123,9 @@ export const sketchOf = (state) => {
   return sketch && sketch.of === lineOf(state) ? sketch.answer : null;
 };
 
+/** What was typed of a distance on this line; of another line it says nothing. @param {State} state */
+export const farOf = (state) => (state.meter.far.of === lineOf(state) ? state.meter.far : firstFar);
+
 /** The loudspeakers of the line on the screen. @param {State} state */
 export const loudspeakersOf = (state) =>
   meteredZone(state)?.line.filter(({ fitted }) => fitted.is === "loudspeaker") ?? [];

@@ -46,6 +46,15 @@ def open_screen(page: Page, name: str) -> None:
     page.get_by_role("navigation").get_by_role("link", name=name, exact=True).tap()
 
 
+def open_trouble(page: Page) -> None:
+    """Go to where a search begins, with nothing left of an earlier one."""
+    open_screen(page, "Trouble")
+    expect(page.locator("main.sheet-wrong")).to_be_visible()
+    if page.get_by_role("button", name="Start over").count():
+        touch(page, "Start over")
+    expect(page.get_by_label("Loudspeakers, about")).to_be_visible()
+
+
 def give_file(page: Page, file: Path | FilePayload) -> None:
     """Open a file from the screen of jobs.
 

@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.page.hands import expect_kept, open_screen, touch, type_reading
+from tests.page.hands import expect_kept, open_screen, open_trouble, touch, type_reading
 from tests.page.lines import look_at, nave, open_line
 from tests.page.test_access import expect_nothing_found
 
@@ -23,9 +23,7 @@ def reading(name: str, value: float | str, **more: Any) -> dict[str, Any]:
 @pytest.fixture
 def about_ten(page: Page) -> Page:
     """A line of about ten, 5 W on 70.7 V, and nothing more known of it."""
-    open_screen(page, "Trouble")
-    if page.get_by_role("button", name="Start over").count():
-        touch(page, "Start over")
+    open_trouble(page)
     page.get_by_label("Loudspeakers, about").fill("10")
     page.get_by_label("On a tap of").fill("5")
     page.get_by_label("70.7 V", exact=True).tap()

@@ -2,7 +2,7 @@
 
 import { Overtaken, Refused } from "../door.js";
 import { offerFile } from "../files.js";
-import { lineOf } from "../meter_first.js";
+import { farOf, lineOf } from "../meter_first.js";
 import { say } from "../say.js";
 
 /** @typedef {import("../meter_state").Far} Far */
@@ -12,7 +12,8 @@ export const farActions = ({ store, door }) => {
   /** @param {Partial<Far>} part */
   const change = (part) => {
     const { meter } = store.read();
-    store.change({ meter: { ...meter, far: { ...meter.far, ...part } } });
+    const far = { ...farOf(store.read()), ...part, of: lineOf(store.read()) };
+    store.change({ meter: { ...meter, far } });
   };
 
   /** What is asked: a zone of the job, or a bare pair of a cable. @param {Far} far */
@@ -33,20 +34,19 @@ export const farActions = ({ store, door }) => {
     "far.cable": ({ text }) => change({ cable: text, answer: null, problem: null }),
     "far.box": ({ text }) => change({ far_point: text, answer: null, problem: null }),
     "far.type": ({ data: { field = "" }, text }) => {
-      const { typed } = store.read().meter.far;
+      const { typed } = farOf(store.read());
       change({ typed: { ...typed, [field]: text }, problem: null });
     },
 
     "far.ask": async () => {
-      const { meter } = store.read();
-      const of = lineOf(store.read());
-      if (!meter.far.typed.near_ohm?.trim()) {
+      const far = farOf(store.read());
+      if (!far.typed.near_ohm?.trim()) {
         change({ answer: null, problem: { field: "near_ohm", words: say("far.missing"), remedy: "" } });
         return document.getElementById("far-near_ohm")?.focus();
       }
       try {
-        const answer = await door.ask("distance", bodyOf(meter.far), "distance");
-        change({ answer, problem: null, of });
+        const answer = await door.ask("distance", bodyOf(far), "distance");
+        change({ answer, problem: null });
       } catch (error) {
         if (error instanceof Overtaken) return;
         if (!(error instanceof Refused)) throw error;
@@ -58,7 +58,7 @@ export const farActions = ({ store, door }) => {
     },
 
     "far.working": () => {
-      const { answer } = store.read().meter.far;
+      const { answer } = farOf(store.read());
       if (!answer) return;
       const { shown, range, steps, assumptions } = answer;
       const told = { title: say("title.distance"), result: say("far.result", { shown, range }), steps, assumptions };

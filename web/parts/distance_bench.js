@@ -1,7 +1,7 @@
 /** What was read of a short or a break: from one end, or from both. */
 
 import { html, live, nothing } from "../markup.js";
-import { meteredZone, titleOf } from "../meter_first.js";
+import { farOf, meteredZone, titleOf } from "../meter_first.js";
 import { say, sayOne } from "../say.js";
 
 /** @typedef {import("../state").State} State */
@@ -45,7 +45,7 @@ const boxesOf = (state) => [
 
 /** @param {State} state */
 export const distanceBench = (state) => {
-  const { far } = state.meter;
+  const far = farOf(state);
   const bare = state.place.screen !== "zone";
   const both = Boolean(far.typed.far_ohm);
   return html`<form class="far-form" data-act="far.ask" novalidate>

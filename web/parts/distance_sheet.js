@@ -1,7 +1,7 @@
 /** How far it is to a short or a break: the result on the line, with its error and its working. */
 
 import { html, nothing } from "../markup.js";
-import { lineOf, sketchOf } from "../meter_first.js";
+import { farOf, sketchOf } from "../meter_first.js";
 import { strip } from "../pieces/strip.js";
 import { say } from "../say.js";
 
@@ -35,9 +35,9 @@ const result = (state, answer) => {
 
 /** @param {State} state */
 export const distanceSheet = (state) => {
-  const { far } = state.meter;
+  const far = farOf(state);
   const bare = state.place.screen !== "zone";
-  const answer = far.of === lineOf(state) ? far.answer : null;
+  const { answer } = far;
   return html`<div class="meter">
     ${answer
       ? result(state, answer)

@@ -1,7 +1,7 @@
 /** What an act came to, for those who hear the page: one place that stays, and says each thing once. */
 
 import { html } from "../markup.js";
-import { lineOf } from "../meter_first.js";
+import { farOf, lineOf } from "../meter_first.js";
 import { say } from "../say.js";
 import { stepOf } from "../test_run.js";
 
@@ -21,11 +21,7 @@ const meterSays = (state) => {
 };
 
 /** @param {State} state */
-const farSays = (state) => {
-  const { far } = state.meter;
-  const words = far.of === lineOf(state) ? (far.answer?.places ?? []).map((one) => one.words) : [];
-  return words.join(" ");
-};
+const farSays = (state) => (farOf(state).answer?.places ?? []).map((one) => one.words).join(" ");
 
 /** @param {State} state */
 const testSays = ({ meter: { run } }) => {
