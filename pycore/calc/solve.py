@@ -76,14 +76,10 @@ class Line(NamedTuple):
         return abs(solved.flow.at[node]) * self.reference_v
 
     def loss_at(self, solved: Run, node: int) -> float | None:
-        """What cable alone loses (dB) between the terminals and a node: the ratios of the
-        controls on the way are taken out. None below a control that stands off."""
-        passed_v, at_v = self.reference_v, self.volts_at(solved, node)
-        parent = self.laid.parents[node]
-        while parent > 0:
-            passed_v *= solved.network.ratio[parent]
-            parent = self.laid.parents[parent]
-        return level.loss_db(from_v=passed_v, at_v=at_v) if at_v > 0 and passed_v > 0 else None
+        """What cable alone loses (dB) between the terminals and a node, every control being
+        bypassed; None where nothing arrives."""
+        at_v = self.volts_at(solved, node)
+        return level.loss_db(from_v=self.reference_v, at_v=at_v) if at_v > 0 else None
 
 
 class Lines(NamedTuple):
