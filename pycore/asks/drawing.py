@@ -11,12 +11,14 @@ from typing_extensions import TypedDict
 from pycore.asks.drawing_texts import cable_changes, caption, limit_words, ticks_of
 from pycore.asks.names import names_of
 from pycore.asks.point_lines import point_line
+from pycore.asks.shown import Bounds, bounds_text
+from pycore.calc.between import Ends, Numbers, ends_of
 from pycore.calc.finding import Finding, State
 from pycore.calc.line_loss import limit_of, loss_finding
 from pycore.calc.line_more import more_findings
 from pycore.calc.ripple import Reach, solve_within
 from pycore.calc.sketch import Sketch, Spot, sketch_of
-from pycore.calc.solve import Line, Lines, PointRow, rows_of
+from pycore.calc.solve import Line, Lines
 from pycore.calc.tones import DARKEST, Tone, bounds_db, tone_of
 from pycore.calc.whatif import far_end
 from pycore.edit.change import find_zone
@@ -100,7 +102,7 @@ class Desk(NamedTuple):
     zone: Zone
     state: State
     line: Line | None
-    rows: Mapping[str, PointRow]
+    rows: Mapping[str, Numbers]
     limit_db: float
     marked: Mapping[str, str | None]
     names: Mapping[str, str]
@@ -131,11 +133,10 @@ def drawing(body: DrawingBody, manner: Manner) -> DrawingAnswer:
 def _desk(job: Job, zone: Zone, *, state: State, manner: Manner) -> Desk:
     lines = solve_within(job, Reach(frozenset((zone.id,))))
     line = lines.solved.get((zone.id, state))
-    rows = {
-        row["point"]: row
-        for row in rows_of(lines)
-        if row["zone"] == zone.id and row["state"] == state
-    }
+    rows: dict[str, Numbers] = {}
+    if line is not None:
+        ids = (point.id for point in line.laid.points)
+        rows = dict(zip(ids, ends_of(line), strict=True))
     limit_db = job.limits.loss_db if zone.loss_db is None else zone.loss_db
     marked = _marked(lines, zone, job_loss_db=job.limits.loss_db)
     return Desk(zone, state, line, rows, limit_db, marked, names_of(job), manner)
@@ -149,8 +150,11 @@ def _marked(lines: Lines, zone: Zone, *, job_loss_db: float) -> dict[str, str | 
         loss = loss_finding(line, limit_of(line, job_loss_db))
         found = {one.what: one for one in (loss, *more_findings(line)) if one is not None}
     far = far_end(zone)
+    loss_found = found.get("zone_loss_db")
+    # with a length missing farther on nobody can say which one loses most
+    named = loss_found is not None and (loss_found.value, loss_found.high) != (None, None)
     return {
-        "worst": _named(found.get("zone_loss_db"), "point"),
+        "worst": _named(loss_found, "point") if named else None,
         "costliest": _named(found.get("zone_wasteful_section"), "section"),
         "far": far.id if far else None,
     }
@@ -177,7 +181,7 @@ def _point(desk: Desk, spot: Spot) -> DrawnPoint:
         "title": desk.names.get(point.id, ""),
         "line": point_line(point, desk.manner),
         "length": _length(desk, point),
-        "tone": tone_of(row["loss_db"] if row else None, desk.limit_db),
+        "tone": tone_of(_most_db(row), desk.limit_db),
         "figure": figure,
         "finding": finding,
         "worst": point.id == desk.marked["worst"],
@@ -206,16 +210,24 @@ def _length(desk: Desk, point: Point) -> str:
     return say("drawing", code, values=texts, language=desk.manner.language)
 
 
-def _figure(desk: Desk, spot: Spot, *, row: PointRow | None) -> tuple[str, str | None]:
+def _most_db(row: Numbers | None) -> float | None:
+    """The loss a point is drawn by: where it lies in a range, the most it can be."""
+    if row is None:
+        return None
+    loss = row["loss_db"]
+    return loss.value if loss.value is not None else loss.high
+
+
+def _figure(desk: Desk, spot: Spot, *, row: Numbers | None) -> tuple[str, str | None]:
     """Cable loss in a page; the level as it is set. Of junctions and controls neither."""
     if spot.point.fitted.is_ not in ("loudspeaker", "existing") or row is None:
         return "", None
-    value = row["loss_db"] if desk.state == "override" else row["level_db"]
-    if value is None:
-        return "?", None
     name = "loss_db" if desk.state == "override" else "level_db"
+    ends = row[name]
+    if ends == Ends(None):
+        return "?", None
     finding = f"point_{name}:{spot.point.id}:{desk.state}"
-    return show(value, "db", manner=desk.manner), finding
+    return bounds_text(Bounds(*ends), "db", manner=desk.manner), finding
 
 
 def _captions(desk: Desk, sketch: Sketch) -> list[Caption]:

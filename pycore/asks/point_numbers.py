@@ -2,11 +2,13 @@
 
 from typing_extensions import TypedDict
 
+from pycore.asks.shown import range_text
+from pycore.calc.between import NUMBERS
 from pycore.calc.finding import Finding, State
-from pycore.calc.points import NUMBERS, point_findings
+from pycore.calc.points import point_findings
 from pycore.calc.ripple import Reach, solve_within
 from pycore.edit.change import find_point
-from pycore.ground.units import Manner, show
+from pycore.ground.units import Manner
 from pycore.ground.words import say
 from pycore.jobs import Closed, Job
 from pycore.jobs.base import Id
@@ -68,6 +70,6 @@ def _row(
 
 
 def _shown(finding: Finding | None, manner: Manner) -> NumberShown:
-    if finding is None or finding.value is None:
+    if finding is None or finding.verdict == "unknown":
         return {"shown": say("face", "not_known", language=manner.language), "finding": None}
-    return {"shown": show(finding.value, finding.unit, manner=manner), "finding": finding.id}
+    return {"shown": range_text(finding, manner), "finding": finding.id}

@@ -115,8 +115,17 @@ def bounds_text(bounds: Bounds, unit: str, *, manner: Manner) -> str:
         return ends["low"]
     if value is not None and not both:
         return ends["value"]
-    code = "about" if value is not None else "range" if both else "at_least" if low else "not_known"
-    return say("face", code, values=ends, language=manner.language)
+    return say("face", _range_code(bounds), values=ends, language=manner.language)
+
+
+def _range_code(bounds: Bounds) -> str:
+    """The words for a number in a range, for both its ends, for one of them, or for none."""
+    value, low, high = bounds
+    if value is not None:
+        return "about"
+    if low is not None and high is not None:
+        return "range"
+    return "at_least" if low else "at_most" if high is not None else "not_known"
 
 
 def _plain(shown: ShownTexts, manner: Manner) -> dict[str, str]:

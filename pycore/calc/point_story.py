@@ -2,7 +2,7 @@
 volts that are left, and what those make of its load."""
 
 from collections.abc import Iterator
-from typing import Protocol
+from typing import NamedTuple, Protocol
 
 from pycore.calc.finding import Finding
 from pycore.calc.line_assumes import assumed
@@ -13,10 +13,17 @@ from pycore.formulas import arrival, level
 from pycore.ground.working import Known, Step, Working, computed, step
 
 
+class Way(NamedTuple):
+    """One of the numbers to be told: the solution it is from, and the one its own load is from."""
+
+    solved: Run
+    load: Run
+
+
 class Teller(Protocol):
     """Tells the steps to one number at a node of a solved line."""
 
-    def __call__(self, line: Line, value: Run, *, node: int) -> Iterator[Step]:
+    def __call__(self, line: Line, way: Way, *, node: int) -> Iterator[Step]:
         """The steps, the last of which gives the number."""
 
 
@@ -25,14 +32,27 @@ def point_working(lines: Lines, finding: Finding) -> Working:
     state = finding.state or "override"
     line = lines.solved.get((str(finding.values.get("zone", "")), state))
     tell = TELLERS.get(finding.what)
-    if line is None or line.value is None or tell is None or finding.value is None:
+    if line is None or tell is None or finding.verdict == "unknown":
         return Working((), ())
     node = next(
         node
         for node, point in enumerate(line.laid.points, start=1)
         if point.id == finding.where["point"]
     )
-    return Working(tuple(tell(line, line.value, node=node)), assumed(line, finding))
+    steps = [made for way in _ways(line, finding) for made in tell(line, way, node=node)]
+    return Working(tuple(steps), assumed(line, finding))
+
+
+def _ways(line: Line, finding: Finding) -> Iterator[Way]:
+    """The least and the most where there are such, then the number itself."""
+    ends = [(line.low, line.high, finding.low), (line.high, line.low, finding.high)]
+    if finding.what != "point_loss_db":  # the more is lost, the less of the others arrives
+        ends = [(line.high, line.low, finding.low), (line.low, line.high, finding.high)]
+    for solved, load, number_told in ends:
+        if solved is not None and number_told is not None:
+            yield Way(solved, load or solved)
+    if line.value is not None and finding.value is not None:
+        yield Way(line.value, line.value)
 
 
 def _way(line: Line, value: Run, *, node: int) -> Iterator[Step]:
@@ -59,15 +79,15 @@ def _passed_v(line: Line, value: Run, *, node: int) -> float:
     return passed_v
 
 
-def _volts(line: Line, value: Run, *, node: int) -> Iterator[Step]:
-    passed_v = _passed_v(line, value, node=node)
+def _volts(line: Line, way: Way, *, node: int) -> Iterator[Step]:
+    passed_v = _passed_v(line, way.solved, node=node)
     if passed_v == 0:  # a level of nothing is not a number: behind a control that stands off
         nothing = {"from_v": number(line.reference_v, "v"), "share": number(0.0, "factor")}
         yield step("point_off", arrival.volts_behind_control_v, inputs=nothing)
         return
-    way = list(_way(line, value, node=node))
-    yield from way
-    lost = way[-1]
+    sections = list(_way(line, way.solved, node=node))
+    yield from sections
+    lost = sections[-1]
     if passed_v != line.reference_v:
         ratio = {"from_v": number(line.reference_v, "v"), "at_v": number(passed_v, "v")}
         controls = step("point_controls", level.loss_db, inputs=ratio)
@@ -79,10 +99,10 @@ def _volts(line: Line, value: Run, *, node: int) -> Iterator[Step]:
     yield step("point_volts", arrival.volts_after_loss_v, inputs=left)
 
 
-def _watts(line: Line, value: Run, *, node: int) -> Iterator[Step]:
-    steps = list(_volts(line, value, node=node))
+def _watts(line: Line, way: Way, *, node: int) -> Iterator[Step]:
+    steps = list(_volts(line, way, node=node))
     yield from steps
-    load_w = value.network.load_s[node].real * line.laid.line_v**2
+    load_w = way.load.network.load_s[node].real * line.laid.line_v**2
     nominal = {
         "load_w": number(load_w, "w"),
         "line_v": Known(line.laid.line_v, "v", "typed"),
@@ -93,15 +113,15 @@ def _watts(line: Line, value: Run, *, node: int) -> Iterator[Step]:
     yield step("point_watts", level.watts_at_volts_w, inputs=there)
 
 
-def _loss(line: Line, value: Run, *, node: int) -> Iterator[Step]:
-    yield from _way(line, value, node=node)
+def _loss(line: Line, way: Way, *, node: int) -> Iterator[Step]:
+    yield from _way(line, way.solved, node=node)
 
 
-def _level(line: Line, value: Run, *, node: int) -> Iterator[Step]:
-    yield from _volts(line, value, node=node)
+def _level(line: Line, way: Way, *, node: int) -> Iterator[Step]:
+    yield from _volts(line, way, node=node)
     volts = {
         "from_v": number(line.reference_v, "v"),
-        "at_v": number(line.volts_at(value, node), "v"),
+        "at_v": number(line.volts_at(way.solved, node), "v"),
     }
     yield step("point_level", level.level_db, inputs=volts)
 

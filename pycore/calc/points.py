@@ -2,35 +2,42 @@
 
 from collections.abc import Iterator
 
-from pycore.calc.finding import Finding
+from pycore.calc.between import NUMBERS, Ends, ends_of
+from pycore.calc.finding import Finding, State
 from pycore.calc.limits import STATES
-from pycore.calc.solve import Lines, PointRow, rows_of
+from pycore.calc.solve import Lines
 from pycore.ground.units import unit_of
-
-# what of a row is told, in the order a person asks for it
-NUMBERS = ("volts_v", "watts_w", "loss_db", "level_db")
+from pycore.jobs import Zone
 
 
 def point_findings(lines: Lines, point: str) -> Iterator[Finding]:
-    """The numbers of one point in both states; the value is None where it is not known."""
-    rows = {row["state"]: row for row in rows_of(lines) if row["point"] == point}
+    """The numbers of one point in both states: a value, what it lies between, or neither."""
+    zone = next(
+        (one for one in lines.job.zones if any(each.id == point for each in one.line)), None
+    )
+    if zone is None:
+        return
     for state in STATES:
-        row = rows.get(state)
-        if row is None:
-            continue
+        line = lines.solved.get((zone.id, state))
+        ends = dict.fromkeys(NUMBERS, Ends(None))
+        if line is not None:
+            order = [one.id for one in line.laid.points]
+            ends = ends_of(line)[order.index(point)]
         for name in NUMBERS:
-            yield _finding(row, name)
+            yield _finding(zone, point, name=name, state=state, ends=ends[name])
 
 
-def _finding(row: PointRow, name: str) -> Finding:
-    value: float | None = row[name]  # type: ignore[literal-required]
+def _finding(zone: Zone, point: str, *, name: str, state: State, ends: Ends) -> Finding:
+    known = any(end is not None for end in ends)
     return Finding(
-        code="point_number" if value is not None else "point_number_unknown",
+        code="point_number" if known else "point_number_unknown",
         what=f"point_{name}",
-        where={"point": row["point"]},
-        state=row["state"],
+        where={"point": point},
+        state=state,
         unit=unit_of(name) or "count",
-        verdict="note" if value is not None else "unknown",
-        value=value,
-        values={"zone": row["zone"]},
+        verdict="note" if known else "unknown",
+        value=ends.value,
+        low=ends.low,
+        high=ends.high,
+        values={"zone": zone.id},
     )

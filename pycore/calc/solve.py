@@ -27,7 +27,8 @@ class PointRow(TypedDict):
     """What arrives at one point; None is not known (or, below a control that is off, no level).
 
     `watts_w` is what the point draws from the line; `loss_db` is cable alone, against the
-    terminals; `level_db` is all that lies between: cable, insertion and setting.
+    terminals; `level_db` is all that lies between: cable, insertion and setting. Where a section
+    farther on is not known its load counts in full: the most that can be lost here.
     """
 
     zone: str
@@ -193,7 +194,7 @@ def rows_of(lines: Lines) -> list[PointRow]:
             if line is None or line.value is None:
                 rows.extend(_row(zone, point.id, state=state) for point in zone.line)
             else:
-                rows.extend(_line_rows(line, line.value))
+                rows.extend(line_rows(line, line.value))
     return rows
 
 
@@ -209,7 +210,8 @@ def _row(zone: Zone, point: str, *, state: State) -> PointRow:
     }
 
 
-def _line_rows(line: Line, value: Run) -> Iterator[PointRow]:
+def line_rows(line: Line, value: Run) -> Iterator[PointRow]:
+    """What arrives at every point of a line by one solution of it."""
     parents, ratio = line.laid.parents, value.network.ratio
     passed = [1.0] * len(parents)
     for node, point in enumerate(line.laid.points, start=1):

@@ -38,7 +38,7 @@ class AddRun(Closed):
     """Hang loudspeakers on a line, each behind the one before.
 
     `first_m`: the section to the first one; null is as long as the others. How they join the
-    line is said as for `add_points`.
+    line is said as for `add_points`; cut into a cable, sections without a length divide it evenly.
     """
 
     do: Literal["add_run"]

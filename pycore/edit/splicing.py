@@ -1,6 +1,5 @@
 """Hanging new points on a line: at an end, into the run, or into one section of it."""
 
-from collections.abc import Iterable
 from typing import NamedTuple
 
 from pycore.edit.change import changed
@@ -16,7 +15,7 @@ class Way(NamedTuple):
 
     `splice`: what hung where the first one hangs now hangs on the last. `ahead_of`: only this
     one does. `cut_in`: they are cut into the cable that is there, so what their sections take
-    is taken off the section behind them.
+    is taken off the section behind them; sections without a length share what is left evenly.
     """
 
     splice: bool
@@ -55,21 +54,32 @@ def _cut_in(behind: list[Point], points: tuple[Point, ...]) -> tuple[tuple[Point
     if len(behind) != 1:
         raise BadCommand("no_one_section", where={"field": "cut_in"})
     (there,) = behind
-    taken_m = _sum_m(point.length_m for point in points)
-    rest_m = None if there.length_m is None or taken_m is None else there.length_m - taken_m
-    if rest_m is not None and rest_m < -SAME_M:
-        raise BadCommand(
-            "longer_than_section", where={"point": there.id}, length_m=there.length_m or 0.0
-        )
-    rest = changed(there, length_m=None if rest_m is None else max(0.0, rest_m))
+    share_m = _share_m(points, there)
+    rest = there
+    if there.length_m is not None and share_m is not None:
+        rest = changed(there, length_m=share_m)
     return tuple(
-        point if point.cable else changed(point, cable=there.cable) for point in points
+        changed(
+            point,
+            cable=point.cable or there.cable,
+            length_m=share_m if point.length_m is None else point.length_m,
+        )
+        for point in points
     ), rest
 
 
-def _sum_m(each_m: Iterable[float | None]) -> float | None:
-    known = list(each_m)
-    return None if None in known else sum(one for one in known if one is not None)
+def _share_m(points: tuple[Point, ...], there: Point) -> float | None:
+    """What the rest of a divided section, and each new one without a length, is long (m).
+
+    None where the section's own length is not known: then theirs are not either.
+    """
+    if there.length_m is None:
+        return None
+    open_ends = 1 + sum(point.length_m is None for point in points)
+    left_m = there.length_m - sum(point.length_m or 0.0 for point in points)
+    if left_m < -SAME_M:
+        raise BadCommand("longer_than_section", where={"point": there.id}, length_m=there.length_m)
+    return max(0.0, left_m) / open_ends
 
 
 def hang_on(line: tuple[Point, ...], where: str | None, *, new: str) -> tuple[Point, ...]:

@@ -57,6 +57,16 @@ def test_an_unknown_length_is_an_even_step_and_there_is_no_ruler() -> None:
     (unknown,) = (point for point in answer["points"] if not point["known"])
     assert (unknown["id"], unknown["length"], unknown["figure"]) == ("p1", "?", "?")
     assert (answer["to_scale"], answer["ticks"]) == (False, [])
+    # what hangs beyond may take all of its watts or none, so nobody can name the worst
+    (first,) = (point for point in answer["points"] if point["id"] == "p0")
+    low_db = told(chain(30.0)).value
+    high_db = told(chain(30.0, 0.0, 0.0)).value
+    assert low_db is not None
+    assert high_db is not None
+    assert first["figure"] == f"{low_db:.3f} dB to {high_db:.3f} dB"
+    head = told(chain(30.0, None, 10.0))
+    assert (head.value, head.low) == (None, low_db)
+    assert not any(point["worst"] for point in answer["points"])
     assert unknown["tone"] == 0
 
 

@@ -1,5 +1,6 @@
 """Hanging a run in one go: how it is typed, where it joins the line, and what it may not do."""
 
+import math
 from typing import Any
 
 import pytest
@@ -116,6 +117,30 @@ def test_cut_into_a_section_the_way_to_all_behind_it_stays_as_long() -> None:
     assert line["p1"].after == "k7f4"
     assert line["p1"].length_m == pytest.approx(4.0)
     assert line["k7f3"].cable == line["p1"].cable
+
+
+@pytest.mark.parametrize(
+    ("run", "first_m", "lengths_m"),
+    [
+        ("1", "", [5.0, 5.0]),
+        ("3", "", [2.5, 2.5, 2.5, 2.5]),
+        ("2", "1 m", [1.0, 4.5, 4.5]),
+        ("2 x 3 m", "1 m", [1.0, 3.0, 6.0]),
+    ],
+)
+def test_cut_in_without_a_length_a_section_is_divided_evenly_and_none_of_it_is_lost(
+    run: str, first_m: str, lengths_m: list[float]
+) -> None:
+    line = hung(chain(), {"run": run, "first_m": first_m}, after="p0", cut_in=True)
+    new = sorted(one for one in line if one.startswith("k7f"))
+    assert [line[one].length_m for one in (*new, "p1")] == pytest.approx(lengths_m)
+    assert math.fsum(line[one].length_m or 0.0 for one in (*new, "p1")) == pytest.approx(10.0)
+
+
+def test_a_section_of_unknown_length_stays_unknown_when_it_is_divided() -> None:
+    points = [speaker(n, length_m=None if n == 1 else 10.0, tap_w=5.0) for n in range(3)]
+    line = hung(job_of(points), {"run": "1"}, after="p0", cut_in=True)
+    assert [line[one].length_m for one in ("k7f3", "p1")] == [None, None]
 
 
 def test_hung_with_cable_of_its_own_the_line_grows() -> None:

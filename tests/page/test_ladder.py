@@ -143,6 +143,17 @@ def test_one_is_put_behind_like_the_one_at_hand(ladder: Page) -> None:
     expect(point(ladder, "Nave 4")).to_contain_text("8 m")
 
 
+def test_put_behind_without_a_length_the_cable_is_divided_and_nothing_becomes_unknown(
+    ladder: Page,
+) -> None:
+    touch(ladder, "Add after")
+    expect(ladder.get_by_text("divided evenly")).to_be_visible()
+    touch(ladder, "Add")
+    expect(ladder.locator(".point")).to_have_count(10)
+    expect(point(ladder, "Nave 7")).to_contain_text("6 m")
+    expect(point(ladder, "Nave 4")).to_contain_text("6 m")
+
+
 def test_more_than_the_section_is_long_is_refused_there(ladder: Page) -> None:
     touch(ladder, "Add after")
     ladder.get_by_label("How many").fill("40 m")

@@ -32,19 +32,21 @@ const modelOf = (/** @type {State} */ state, /** @type {Zone} */ zone, /** @type
   return here?.fitted.is === "loudspeaker" ? here : (loudspeakers.at(-1) ?? null);
 };
 
-/** The fields one fills in each time; those of the kind, the label and the place come behind. */
-const runFields = (
-  /** @type {State} */ state,
-  /** @type {Zone} */ zone,
-  /** @type {string} */ near,
-) => {
+/**
+ * The fields one fills in each time; those of the kind, the label and the place come behind.
+ * `cuts`: whether they may be cut into a cable that is there.
+ * @param {State} state @param {Zone} zone @param {{near: string, cuts: boolean}} where
+ */
+const runFields = (state, zone, { near, cuts }) => {
   const model = modelOf(state, zone, near);
   const now = (/** @type {string} */ name) => (model ? nowText(state, model.id, name) : "");
   const [, cable, joint] = sectionFields(state, "", null, model?.cable ?? zone.line.at(-1)?.cable ?? "");
   return [
     numberField("run", "run", say("field.run"), near ? "1" : "", { hint: say("field.run_hint"), between: "×" }),
     numberField("tap_w", "fitted.tap_w", say("field.tap_w"), now("tap_w")),
-    numberField("first_m", "first_m", say("field.first_m"), "", { hint: say("field.first_m_hint") }),
+    numberField("first_m", "first_m", say("field.first_m"), "", {
+      hint: say(cuts ? "field.first_m_cut_hint" : "field.first_m_hint"),
+    }),
     ...[cable, joint].flatMap((field) => (field ? [{ ...field, at: field.name }] : [])),
     numberField(
       "tap_at_v",
@@ -77,12 +79,14 @@ export const add_loudspeakers = {
     const zone = zoneOf(state, context.zone ?? "");
     if (!zone) throw new Error(`no zone ${context.zone}`);
     const near = context.ahead ?? context.after ?? "";
+    const joins = joinFields(state, zone, { ...context, after: context.after ?? farEnd(zone) });
+    const cuts = joins.some(({ name }) => name === "cut_in");
     return {
       title: titleOf(state, context),
       send: say("form.add"),
       fields: [
-        ...runFields(state, zone, near),
-        ...joinFields(state, zone, { ...context, after: context.after ?? farEnd(zone) }),
+        ...runFields(state, zone, { near, cuts }),
+        ...joins,
         ...kindFields(state, zone, near),
         labelField("fitted.label", null),
       ],

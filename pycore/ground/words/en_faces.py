@@ -48,6 +48,7 @@ FACES = {
     "range": "{low} to {high}",
     "about": "{value} ({low} to {high})",
     "at_least": "at least {low}",
+    "at_most": "at most {high}",
     "not_known": "not known",
     "open_line": "open",
     "all_ok": "The watts fit",

@@ -85,9 +85,11 @@ PAGE: dict[str, str] = {
     "field.run_hint": "20 × 4 m: twenty, alike, four metres apart. 20 alone leaves lengths open.",
     "field.times": "Times",
     "field.first_m": "Length of the run to the first",
-    "field.first_m_hint": "One way. Empty: as far as the others.",
+    "field.first_m_hint": "One way. Empty: as far apart as typed above, else not known.",
+    "field.first_m_cut_hint": "One way. Empty: as far apart as typed above. With nothing typed, the"
+    " cable that is there is divided evenly and stays as long as it was.",
     "field.from_before_m": "From the one before it",
-    "field.from_before_hint": "0: right behind the one before it.",
+    "field.from_before_hint": "0: right behind the one before it. Empty: halfway along its cable.",
     "field.cut_in": "Which cable it hangs on",
     "choice.cut_in": "cut into the cable that is there",
     "choice.new_cable": "with cable of its own",
