@@ -20,7 +20,7 @@ from pycore.calc.wiring import TEST_HZ
 from pycore.formulas import meter
 from pycore.ground.problems import BadCommand
 from pycore.ground.units import Manner
-from pycore.ground.working import Known, Step, computed, step
+from pycore.ground.working import Known, Origin, Step, computed, step
 
 USUAL_C = 20.0
 # How far the capacitance of a pair of the usual make may be off (common practice, no source).
@@ -42,7 +42,9 @@ def distance(body: DistanceBody, manner: Manner) -> MeasuredDistance:
     if body.cable is None:
         raise BadCommand("cable_needed", where={"field": "cable"})
     conductor_c = typed["conductor_c"]
-    pair = pair_of(body.cable, USUAL_C if conductor_c is None else conductor_c)
+    heat_c = USUAL_C if conductor_c is None else conductor_c
+    said: Origin = "assumed" if conductor_c is None else "typed"
+    pair = pair_of(body.cable, heat_c, said=said)
     on_pair = _short if body.fault == "short" else _break
     return answer_of(on_pair(typed, pair), manner)
 

@@ -1,7 +1,7 @@
 """How the watts of one point came to be: its tap on this line, its selector, its ohms."""
 
 from collections.abc import Iterable, Iterator
-from typing import Literal, NamedTuple
+from typing import NamedTuple
 
 from pycore.calc.draws import (
     LOSS_HIGH_DB,
@@ -14,18 +14,19 @@ from pycore.calc.draws import (
 )
 from pycore.formulas import power
 from pycore.ground.units import true_voltage
-from pycore.ground.working import Known, Step, computed, step
+from pycore.ground.working import Known, Origin, Step, computed, step
 from pycore.jobs import Existing, Fitted, Loudspeaker
 
 Tap = tuple[float, float]
 
 
 class Told(NamedTuple):
-    """What is fitted at a point and what it draws on a line of `line_v` (V)."""
+    """What is fitted at a point and what it draws on a line of `line_v` (V); who said its tap."""
 
     fitted: Fitted
     draw: Draw
     line_v: float
+    said: Origin = "typed"
 
 
 def typed(value: float, unit: str, *, label: str = "") -> Known:
@@ -73,16 +74,19 @@ def _loudspeaker_steps(fitted: Loudspeaker, one: Told, *, lookup: Lookup) -> Ite
         yield step("draw_direct", power.draw_of_resistance_w, inputs=inputs)
         return
     kind = lookup.kind(fitted)
-    origin: Literal["typed", "catalogue"] = "typed" if fitted.tap_w is not None else "catalogue"
+    tap_origin = one.said if fitted.tap_w is not None else "catalogue"
+    row_origin = one.said if fitted.tap_at_v is not None else "catalogue"
     least, most = LOSS_LOW_DB, LOSS_HIGH_DB
     if kind is not None and kind.transformer_loss_db is not None:
         least = most = kind.transformer_loss_db
     taps = possible_taps(fitted, kind, line_v=one.line_v)
     for (tap_w, at_v), loss_db in zip(_ends(taps), (least, most), strict=False):
-        tap = {"tap_w": Known(tap_w, "w", origin), "line_v": volts}
-        made = step(
-            "draw_tap", power.draw_of_tap_w, inputs={**tap, "tap_at_v": Known(at_v, "v", origin)}
-        )
+        tap = {
+            "tap_w": Known(tap_w, "w", tap_origin),
+            "line_v": volts,
+            "tap_at_v": Known(at_v, "v", row_origin),
+        }
+        made = step("draw_tap", power.draw_of_tap_w, inputs=tap)
         yield made
         if kind is not None and kind.tap_means == "delivered":
             known = kind.transformer_loss_db is not None

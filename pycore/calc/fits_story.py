@@ -13,6 +13,8 @@ from pycore.calc.draws import NOTHING, Lookup
 from pycore.calc.finding import Finding
 from pycore.calc.fits import Adding, Counted, Counting, Offer, counting_of, made_of
 from pycore.calc.judge import PRINTED, Limit
+from pycore.calc.limits import Loads
+from pycore.calc.said import most_of, started
 from pycore.formulas import power
 from pycore.ground.working import Known, Step, Working, computed, step
 
@@ -22,6 +24,13 @@ class Mark(NamedTuple):
 
     within: str
     past: str
+
+
+class Trying(NamedTuple):
+    """The loads of the job, and the draws (W) of one more that are told."""
+
+    loads: Loads
+    told_w: frozenset[float]
 
 
 RESERVE = Mark("fits_in_reserve", "fits_past_reserve")
@@ -39,7 +48,9 @@ def fits_working(checked: Checked, finding: Finding) -> Working:
     told = ("counted_by_trial", "at_the_end")
     if counting is None or finding.high is None:
         return Working((), told)
-    return Working((*_each_steps(checked, finding), *_steps(counting)), told)
+    each = tuple(_each_steps(checked, finding))
+    told_w = frozenset(made.result for made in each)
+    return Working((*each, *_steps(Trying(checked.loads, told_w), counting)), told)
 
 
 def _each_steps(checked: Checked, finding: Finding) -> Iterator[Step]:
@@ -49,39 +60,39 @@ def _each_steps(checked: Checked, finding: Finding) -> Iterator[Step]:
     tap_w, tap_at_v, kind = values["tap_w"], values["tap_at_v"], values["kind"]
     if line_v is not None and isinstance(tap_w, float) and isinstance(tap_at_v, float):
         offer = Offer(tap_w, tap_at_v, kind if isinstance(kind, str) else None)
-        one = Told(made_of(offer), NOTHING, line_v)
+        one = Told(made_of(offer), NOTHING, line_v, said="tried")
         yield from told_draws([one], Lookup.of(checked.job.kinds))
 
 
-def _steps(counting: Counting) -> Iterator[Step]:
+def _steps(trying: Trying, counting: Counting) -> Iterator[Step]:
     reserve, rating = counting.reserve, counting.rating
     if reserve.first is not None:
-        yield from _bound_steps(reserve.first.limit, planned=True)
-        yield from _met(reserve, RESERVE)
+        yield from _bound_steps(trying, reserve.first.limit, planned=True)
+        yield from _met(trying, reserve, mark=RESERVE)
     if rating.first is not None:
-        yield from _bound_steps(rating.first.limit, planned=False)
-        yield from _met(rating, RATING)
+        yield from _bound_steps(trying, rating.first.limit, planned=False)
+        yield from _met(trying, rating, mark=RATING)
     if rating.more:
         for one in counting.judged:
             if one is not rating.first:
-                yield from _load(one, rating.more, code="fits_other")
+                yield from _load(trying, one, count=rating.more, code="fits_other")
 
 
-def _met(counted: Counted, mark: Mark) -> Iterator[Step]:
+def _met(trying: Trying, counted: Counted, *, mark: Mark) -> Iterator[Step]:
     """The first limit with the count, and with one more."""
     first, count = counted
     assert first is not None
     if first.limit.forbidden:
-        yield from _load(first, 1, code="fits_forbidden")
+        yield from _load(trying, first, count=1, code="fits_forbidden")
         return
     if first.verdict_with(0) == first.verdict_with(1) and not count:
-        yield from _load(first, 0, code="fits_already")
+        yield from _load(trying, first, count=0, code="fits_already")
     else:
-        yield from _load(first, count, code=mark.within)
-    yield from _load(first, count + 1, code=mark.past)
+        yield from _load(trying, first, count=count, code=mark.within)
+    yield from _load(trying, first, count=count + 1, code=mark.past)
 
 
-def _load(one: Adding, count: int, *, code: str) -> Iterator[Step]:
+def _load(trying: Trying, one: Adding, *, count: int, code: str) -> Iterator[Step]:
     """The load of a limit with so many more, at its most: a count is as good as its worst case."""
     limit, most_w = one.limit, one.more.high
     if limit.draw.high is None or most_w is None:
@@ -89,7 +100,7 @@ def _load(one: Adding, count: int, *, code: str) -> Iterator[Step]:
     inputs = {
         "load_w": Known(limit.draw.high, "w", "elsewhere"),
         "count": Known(float(count), "count", "tried"),
-        "each_w": Known(most_w, "w", "computed"),
+        "each_w": Known(most_w, "w", "computed" if most_w in trying.told_w else "elsewhere"),
     }
     made = step(code, power.load_with_more_w, inputs=inputs, **_named(limit), n=str(count))
     yield made
@@ -98,13 +109,13 @@ def _load(one: Adding, count: int, *, code: str) -> Iterator[Step]:
             ohms = {"line_v": typed(limit.line_v, "v"), "load_w": computed(made)}
             yield step("impedance", power.impedance_of_watts_ohm, inputs=ohms)
     elif limit.most_w:
-        share = {"load_w": computed(made), "most_w": typed(limit.most_w, "w")}
+        share = {"load_w": computed(made), "most_w": _most(trying, limit)}
         yield step("share_of_limit", power.share_of_watts, inputs=share)
 
 
-def _bound_steps(limit: Limit, *, planned: bool) -> Iterator[Step]:
+def _bound_steps(trying: Trying, limit: Limit, *, planned: bool) -> Iterator[Step]:
     """What a limit lets through: with the reserve planned for, or as its panel prints it."""
-    fraction = Known(limit.fraction, "fraction", "typed")
+    fraction = started(limit.fraction, "fraction", name="load_fraction")
     if limit.min_load_ohm is not None:
         least = typed(limit.min_load_ohm, "ohm")
         if planned:
@@ -114,8 +125,12 @@ def _bound_steps(limit: Limit, *, planned: bool) -> Iterator[Step]:
             inputs = {"min_load_ohm": least, "printed_share": Known(PRINTED, "factor", "assumed")}
             yield step("printed_least", power.printed_least_ohm, inputs=inputs, **_named(limit))
     elif limit.most_w and planned:
-        inputs = {"most_w": typed(limit.most_w, "w"), "planned_fraction": fraction}
+        inputs = {"most_w": _most(trying, limit), "planned_fraction": fraction}
         yield step("planned_most", power.planned_most_w, inputs=inputs, **_named(limit))
+
+
+def _most(trying: Trying, limit: Limit) -> Known:
+    return most_of(trying.loads, limit, worked_out="elsewhere")
 
 
 def _named(limit: Limit) -> dict[str, str]:

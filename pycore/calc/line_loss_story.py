@@ -6,19 +6,34 @@ from collections.abc import Iterator
 from pycore.calc.line_loss import Loss, Worst, loss_of
 from pycore.calc.line_more import path_to
 from pycore.calc.network import spend
+from pycore.calc.said import entered, started
 from pycore.calc.solve import Line, Run
 from pycore.formulas import cable, level
-from pycore.ground.working import Known, Step, step
+from pycore.ground.working import Known, Step, computed, step
 
 
 def number(value: float, unit: str, *, label: str = "") -> Known:
-    """A number the solver made."""
-    return Known(value=value, unit=unit, origin="computed", label=label)
+    """A number of the line solved as a whole."""
+    return Known(value=value, unit=unit, origin="solved", label=label)
 
 
-def limit_steps(limit_db: float) -> Iterator[Step]:
+def reference(line: Line) -> Known:
+    """The volts that losses are told from: the nominal ones, or what its amplifier lets through."""
+    sunk = line.reference_v != line.laid.line_v
+    return Known(line.reference_v, "v", "solved" if sunk else "typed")
+
+
+def load_of_taps(line: Line) -> Known:
+    """All that a line's taps draw without its cable (W); the working of its load tells how."""
+    load_w = level.balance_w(each_w=tuple(draw.value or 0.0 for draw in line.laid.draws))
+    return Known(load_w, "w", "elsewhere")
+
+
+def limit_steps(line: Line, limit_db: float) -> Iterator[Step]:
     """The limit said as shares of volts, watts and ohms: the three ten per cents."""
-    limit = {"loss_db": Known(limit_db, "db", "typed")}
+    own = line.zone.loss_db is not None
+    said = Known(limit_db, "db", "typed") if own else started(limit_db, "db", name="loss_db")
+    limit = {"loss_db": said}
     yield step("limit_volts", level.volts_lost_fraction, inputs=limit)
     yield step("limit_watts", level.watts_lost_fraction, inputs=limit)
     yield step("limit_ohms", level.loop_of_load_fraction, inputs=limit)
@@ -52,7 +67,7 @@ def _bound_steps(line: Line, loss: Loss) -> Iterator[Step]:
 def loss_step(line: Line, solved: Run, *, node: int, code: str = "line_loss") -> Step:
     """From the terminals to a node."""
     volts = {
-        "from_v": number(line.reference_v, "v"),
+        "from_v": reference(line),
         "at_v": number(line.volts_at(solved, node), "v"),
     }
     return step(code, level.loss_db, inputs=volts)
@@ -67,7 +82,7 @@ def _path_steps(line: Line, solved: Run, *, worst: Worst, told: set[int]) -> Ite
     yield _beyond_step(line, solved, node=costliest)
     yield drops[costliest]
     each_db = tuple(drops[node].result for node in path)
-    total = {"each_db": Known(each_db, "db", "computed")}
+    total = {"each_db": Known(each_db, "db", "solved")}
     yield step("line_path", level.sum_of_losses_db, inputs=total)
 
 
@@ -80,7 +95,7 @@ def _beyond_step(line: Line, solved: Run, *, node: int) -> Step:
     square = line.laid.line_v**2
     watts = tuple(solved.network.load_s[each].real * square for each in sorted(inside))
     inputs = {
-        "load_w": number(level.balance_w(each_w=watts), "w"),
+        "load_w": Known(level.balance_w(each_w=watts), "w", "elsewhere"),
         "line_v": Known(line.laid.line_v, "v", "typed"),
     }
     values = {"point": name_of(line, node)}
@@ -113,9 +128,9 @@ def section_steps(line: Line, node: int, *, told: set[int]) -> Iterator[Step]:
         told.add(id(pair))
         yield from pair.steps
     inputs = {
-        "loop_ohm_per_km": number(pair.loop_ohm_per_km, "ohm_per_km"),
+        "loop_ohm_per_km": computed(pair.steps[-1]),
         "length_m": Known(line.laid.lengths_m[node], "m", "typed"),
-        "joint_ohm": Known(line.laid.joints_ohm[node], "ohm", "typed"),
+        "joint_ohm": entered(line.laid.points[node - 1].joint_ohm, "ohm"),
     }
     yield step("line_ohms", cable.section_ohm, inputs=inputs, point=name_of(line, node))
 
@@ -125,7 +140,7 @@ def _balance_steps(line: Line, value: Run) -> Iterator[Step]:
     square = line.reference_v**2
     spent = spend(value.network, value.flow)
     into = {
-        "at_v": number(line.reference_v, "v"),
+        "at_v": reference(line),
         "conductance_s": number(value.flow.out_s[0].real, "s"),
     }
     yield step("line_in", level.watts_at_volts_w, inputs=into)
@@ -138,7 +153,7 @@ def _balance_steps(line: Line, value: Run) -> Iterator[Step]:
     for code, each in parts.items():
         watts = tuple(one * square for one in each if one)
         if watts:
-            made = step(code, level.balance_w, inputs={"each_w": Known(watts, "w", "computed")})
+            made = step(code, level.balance_w, inputs={"each_w": Known(watts, "w", "solved")})
             sums.append(made.result)
             yield made
     yield step(

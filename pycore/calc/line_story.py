@@ -10,6 +10,7 @@ from pycore.calc.line_assumes import assumed
 from pycore.calc.line_loss import loss_of
 from pycore.calc.line_loss_story import (
     limit_steps,
+    load_of_taps,
     loss_step,
     name_of,
     number,
@@ -52,7 +53,7 @@ def working_in(lines: Lines, finding: Finding) -> Working:
     tell = TELLERS.get(finding.what)
     if line is None or tell is None:
         return Working((), ())
-    otherwise = limit_steps(finding.limit) if finding.limit is not None else ()
+    otherwise = limit_steps(line, finding.limit) if finding.limit is not None else ()
     return Working((*otherwise, *tell(line)), assumed(line, finding))
 
 
@@ -65,16 +66,16 @@ def _tell_treble(line: Line) -> Iterator[Step]:
         yield _own_step(pair)
     load_ohm = load_ohm_of(line)
     if load_ohm is not None:
-        load_w = level.balance_w(each_w=tuple(draw.value or 0.0 for draw in line.laid.draws))
-        inputs = {"line_v": Known(line.laid.line_v, "v", "typed"), "load_w": number(load_w, "w")}
+        volts = Known(line.laid.line_v, "v", "typed")
+        inputs = {"line_v": volts, "load_w": load_of_taps(line)}
         yield step("line_load", power.impedance_of_watts_ohm, inputs=inputs)
     yield loss_step(line, run_at(line, TREBLE_HZ), node=worst.node)
 
 
 def _own_step(pair: Pair) -> Step:
     inputs = {
-        "inductance_uh_per_m": Known(pair.inductance_uh_per_m, "uh_per_m", "catalogue"),
-        "capacitance_pf_per_m": Known(pair.capacitance_pf_per_m, "pf_per_m", "catalogue"),
+        "inductance_uh_per_m": Known(pair.inductance_uh_per_m, "uh_per_m", pair.said[0]),
+        "capacitance_pf_per_m": Known(pair.capacitance_pf_per_m, "pf_per_m", pair.said[1]),
     }
     return step("line_own", cable.own_impedance_ohm, inputs=inputs)
 
@@ -133,9 +134,8 @@ def _tell_zone_ohms(line: Line) -> Iterator[Step]:
     if value is not None:
         nominal = load_ohm_of(line) if line.state == "override" else None
         if nominal is not None:
-            load_w = level.balance_w(each_w=tuple(draw.value or 0.0 for draw in line.laid.draws))
             volts = Known(line.laid.line_v, "v", "typed")
-            inputs = {"line_v": volts, "load_w": number(load_w, "w")}
+            inputs = {"line_v": volts, "load_w": load_of_taps(line)}
             yield step("line_load", power.impedance_of_watts_ohm, inputs=inputs)
         yield from _magnitude_steps(value, code="line_reads")
 
@@ -164,7 +164,7 @@ def _tell_output(hanging: list[Line]) -> Iterator[Step]:
             continue
         sums = []
         for part in (tuple(one.real for one in known), tuple(one.imag for one in known)):
-            side_by_side = {"each_s": Known(part, "s", "computed")}
+            side_by_side = {"each_s": Known(part, "s", "solved")}
             sums.append(step("line_beside", level.sum_of_siemens_s, inputs=side_by_side))
         yield from sums
         parts = {"conductance_s": computed(sums[0]), "susceptance_s": computed(sums[1])}

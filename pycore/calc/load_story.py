@@ -9,9 +9,10 @@ from pycore.calc.draw_story import Told, told_draws, typed
 from pycore.calc.draws import Draw, Lookup
 from pycore.calc.judge import Limit
 from pycore.calc.limits import Loads, output_of
+from pycore.calc.said import of_control, rating
 from pycore.calc.zone_loads import Part, parts_of
 from pycore.formulas import power
-from pycore.ground.working import Known, Origin, Step, Working, computed, step
+from pycore.ground.working import Known, Step, Working, computed, step
 from pycore.jobs import Attenuator, Zone
 
 Bound = Literal["value", "low", "high"]
@@ -26,6 +27,20 @@ class Carried(NamedTuple):
     part: Part
 
 
+class Sums(NamedTuple):
+    """What is added up for a bound, and the draws (W) told so far."""
+
+    checked: Checked
+    limit: Limit
+    bound: Bound
+    told_w: frozenset[float]
+
+    def known(self, each_w: tuple[float, ...]) -> Known:
+        """Terms of a sum: each is told above, or stands in the job as it is."""
+        above = all(one in self.told_w for one in each_w)
+        return Known(each_w, "w", "computed" if above else "told")
+
+
 def load_working(checked: Checked, limit: Limit) -> Working:
     """The sum behind a load in watts, or in ohms: where it is a range, its low and high first."""
     return load_steps(checked, limit, bounds=_bounds(limit))
@@ -35,24 +50,22 @@ def load_steps(checked: Checked, limit: Limit, *, bounds: tuple[Bound, ...]) -> 
     """The same for some of its bounds, in this order."""
     carried = tuple(_carried(checked.loads, limit))
     told = (Told(one.part.point.fitted, one.part.draw, one.line_v) for one in carried)
-    steps = [*_rating_steps(limit), *told_draws(told, Lookup.of(checked.job.kinds))]
+    steps = [*_rating_steps(checked.loads, limit), *told_draws(told, Lookup.of(checked.job.kinds))]
     for bound in bounds:
-        steps.extend(_sum_steps(checked, limit, carried=carried, bound=bound))
+        told_w = {made.result for made in steps}
+        sums = Sums(checked, limit, bound, frozenset(told_w))
+        steps.extend(_sum_steps(sums, carried=carried))
     return Working(tuple(steps), _assumptions(limit))
 
 
-def _rating_steps(limit: Limit) -> Iterator[Step]:
+def _rating_steps(loads: Loads, limit: Limit) -> Iterator[Step]:
     """What a control may carry on a line of fewer volts than it is marked for."""
-    names = ("rated_w", "line_v", "rated_at_v")
-    numbers = {name: limit.values.get(name) for name in names}
-    if limit.most_w is None or limit.most_w == numbers["rated_w"]:
+    rated_w, rated_at_v = (rating(loads, limit, name=name) for name in ("rated_w", "rated_at_v"))
+    line_v = limit.values.get("line_v")
+    if limit.most_w is None or rated_w is None or limit.most_w == rated_w.value:
         return
-    known = {
-        name: typed(number, name.rsplit("_", 1)[-1])
-        for name, number in numbers.items()
-        if isinstance(number, float)
-    }
-    if len(known) == len(names):
+    if rated_at_v is not None and isinstance(line_v, float):
+        known = {"rated_w": rated_w, "line_v": typed(line_v, "v"), "rated_at_v": rated_at_v}
         yield step("control_rating", power.rating_at_lower_voltage_w, inputs=known)
 
 
@@ -83,10 +96,9 @@ def _carried(loads: Loads, limit: Limit) -> Iterator[Carried]:
                 yield Carried(zone, line_v, part)
 
 
-def _sum_steps(
-    checked: Checked, limit: Limit, *, carried: tuple[Carried, ...], bound: Bound
-) -> Iterator[Step]:
+def _sum_steps(adding: Sums, *, carried: tuple[Carried, ...]) -> Iterator[Step]:
     """Zone by zone and control by control, then all together."""
+    checked, limit, bound, _ = adding
     lessens = limit.state == "set" and limit.point is None
     groups: dict[tuple[str, tuple[str, ...]], list[float]] = {}
     zones = {one.zone.id: one.zone for one in carried}
@@ -97,7 +109,7 @@ def _sum_steps(
             groups.setdefault(key, []).append(drawn)
     sums: list[Known] = []
     for (zone, controls), each in groups.items():
-        each_w = {"each_w": Known(tuple(each), "w", "computed")}
+        each_w = {"each_w": adding.known(tuple(each))}
         made = step(f"zone_sum_{bound}", power.sum_of_draws_w, inputs=each_w, zone=zones[zone].name)
         yield made
         for control in controls:
@@ -132,7 +144,7 @@ def _share_steps(fitted: Attenuator, facts: AttenuatorFacts) -> Iterator[Step]:
     """The share of a load that its line feels through a control, by its setting and own loss."""
     level = Known(fitted.set_db, "db", "typed")
     if facts.insertion_db:
-        own: Origin = "typed" if fitted.insertion_db is not None else "catalogue"
+        own = of_control(fitted, facts, name="insertion_db")
         losses = {"set_db": level, "insertion_db": Known(facts.insertion_db, "db", own)}
         made = step("control_level", power.below_control_db, inputs=losses, control=fitted.label)
         yield made
@@ -151,7 +163,7 @@ def _total_steps(
         load = sums[0]  # told already
     else:
         each = tuple(one.value for one in sums if isinstance(one.value, float))
-        inputs = {"each_w": Known(each, "w", "computed")}
+        inputs = {"each_w": Known(each, "w", "told" if other_w else "computed")}
         total = step(TOTAL[bound], power.sum_of_draws_w, inputs=inputs)
         yield total
         load = computed(total)

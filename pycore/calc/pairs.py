@@ -6,7 +6,7 @@ from typing import NamedTuple
 from pycore.calc.section import skin_factor
 from pycore.formulas import cable, conductors
 from pycore.ground.sources import Source
-from pycore.ground.working import Equation, Known, Step, computed, step
+from pycore.ground.working import Equation, Known, Origin, Step, computed, step
 from pycore.jobs import CableKind
 from pycore.jobs.catalogue_cables import USUAL_CAPACITANCE_PF_PER_M, USUAL_INDUCTANCE_UH_PER_M
 
@@ -20,7 +20,8 @@ WIRES = 7
 
 
 class Pair(NamedTuple):
-    """One cable at its working heat; `steps` tell how its loop resistance came to be."""
+    """One cable at its working heat; `steps` tell how its loop resistance came to be, `said` who
+    said its inductance and capacitance."""
 
     loop_ohm_per_km: float
     inductance_uh_per_m: float
@@ -28,6 +29,7 @@ class Pair(NamedTuple):
     area_mm2: float | None
     steps: tuple[Step, ...]
     assumptions: tuple[str, ...]
+    said: tuple[Origin, Origin]
 
     def series_ohm_per_m(self, hz: float) -> complex:
         """Ohms per metre of route at `hz` (Hz), with skin effect where it counts."""
@@ -57,8 +59,8 @@ class _Tale:
         self.known = computed(made)
 
 
-def pair_of(kind: CableKind, conductor_c: float) -> Pair:
-    """The pair a kind stands for, its conductors at `conductor_c` (°C)."""
+def pair_of(kind: CableKind, conductor_c: float, *, said: Origin = "typed") -> Pair:
+    """The pair a kind stands for, its conductors at `conductor_c` (°C), and who said that."""
     tale = _Tale(kind.name)
     if kind.awg is not None:
         area_mm2: float | None = _from_gauge(tale, kind, awg=kind.awg)
@@ -67,14 +69,14 @@ def pair_of(kind: CableKind, conductor_c: float) -> Pair:
         _from_area(tale, kind, area_mm2=kind.area_mm2)
     else:
         area_mm2 = None
-        tale.known = Known(kind.loop_ohm_per_km or 0.0, "ohm_per_km", "typed")
+        tale.known = Known(kind.loop_ohm_per_km or 0.0, "ohm_per_km", "catalogue")
         tale.assumptions.append("loop_at_20")
     if kind.metal == "copper_clad_aluminium" and area_mm2 is not None:
         fraction = Known(conductors.CLAD_FRACTION, "fraction", "assumed", cable.CLAD)
         inputs = {"ohm_per_km": tale.known, "conductivity_fraction": fraction}
         tale.go("cable_clad", cable.clad_ohm_per_km, inputs=inputs)
         tale.assumptions.append("clad_lowest")
-    heat = {"ohm_per_km": tale.known, "conductor_c": Known(conductor_c, "c", "typed")}
+    heat = {"ohm_per_km": tale.known, "conductor_c": Known(conductor_c, "c", said)}
     tale.go("cable_heat", cable.heated_ohm_per_km, inputs=heat)
     if not STRAIGHT_FROM_C <= conductor_c <= STRAIGHT_TO_C:
         tale.assumptions.append("heat_outside")
@@ -94,13 +96,17 @@ def _finish(tale: _Tale, kind: CableKind, *, area_mm2: float | None) -> Pair:
         area_mm2=area_mm2,
         steps=tuple(tale.steps),
         assumptions=tuple(tale.assumptions),
+        said=(
+            "assumed" if inductance is None else "catalogue",
+            "assumed" if capacitance is None else "catalogue",
+        ),
     )
 
 
 def _from_gauge(tale: _Tale, kind: CableKind, *, awg: int) -> float:
     """Ohms per kilometre at 20 °C of a gauge; gives its copper (mm²)."""
     tale.go(
-        "cable_area", cable.area_of_gauge_mm2, inputs={"awg": Known(float(awg), "awg", "typed")}
+        "cable_area", cable.area_of_gauge_mm2, inputs={"awg": Known(float(awg), "awg", "catalogue")}
     )
     area_mm2 = tale.steps[-1].result
     tale.go("cable_copper", cable.resistance_of_area_ohm_per_km, inputs={"area_mm2": tale.known})
@@ -108,7 +114,7 @@ def _from_gauge(tale: _Tale, kind: CableKind, *, awg: int) -> float:
         tale.assumptions.append("strands_not_known")
     stranded = kind.stranded is not False
     if stranded:
-        lay = Known(conductors.LAY_FACTOR, "factor", "catalogue", cable.STRANDING)
+        lay = Known(conductors.LAY_FACTOR, "factor", "table", cable.STRANDING)
         inputs = {"ohm_per_km": tale.known, "lay_factor": lay}
         tale.go("cable_stranded", cable.stranded_ohm_per_km, inputs=inputs)
     if kind.tinned:
@@ -117,7 +123,7 @@ def _from_gauge(tale: _Tale, kind: CableKind, *, awg: int) -> float:
             wire_m /= WIRES**0.5
             tale.assumptions.append("seven_wires")
         factor, source = tin_factor_of(wire_m)
-        tin = Known(factor, "factor", "catalogue", source)
+        tin = Known(factor, "factor", "table", source)
         tale.go(
             "cable_tinned",
             cable.tinned_ohm_per_km,
@@ -148,12 +154,12 @@ def _from_area(tale: _Tale, kind: CableKind, *, area_mm2: float) -> None:
         printed, source = row.tinned_1_2, conductors.IEC_TINNED_1_2
     else:
         printed, source = row.plain_1_2, conductors.IEC_CLASS_1_2
-    tale.known = Known(printed, "ohm_per_km", "catalogue", source)
+    tale.known = Known(printed, "ohm_per_km", "table", source)
     if abs(nearest - area_mm2) > 1e-9 * area_mm2:
         inputs = {
             "printed_ohm_per_km": tale.known,
-            "printed_mm2": Known(nearest, "mm2", "catalogue", source),
-            "area_mm2": Known(area_mm2, "mm2", "typed"),
+            "printed_mm2": Known(nearest, "mm2", "table", source),
+            "area_mm2": Known(area_mm2, "mm2", "catalogue"),
         }
         tale.go("cable_between", cable.between_sizes_ohm_per_km, inputs=inputs)
         tale.assumptions.append("size_between")

@@ -10,8 +10,9 @@ from pycore.calc.check import Checked
 from pycore.calc.finding import Finding
 from pycore.calc.judge import Limit
 from pycore.calc.load_story import Bound, load_steps
+from pycore.calc.said import most_of
 from pycore.formulas import power
-from pycore.ground.working import Known, Working, computed, step
+from pycore.ground.working import Working, computed, step
 
 Part = Literal["share", "left_w"]
 PARTS: dict[str, dict[Part, str]] = {
@@ -64,10 +65,9 @@ def part_working(checked: Checked, finding: Finding, *, limit: Limit) -> Working
     elif limit.draw.value is not None and limit.draw.low == limit.draw.high:
         bound = "value"
     told = load_steps(checked, limit, bounds=(bound,))
-    rated = limit.values.get("rated_w", limit.most_w) == limit.most_w
     inputs = {
         "load_w": computed(told.steps[-1]),
-        "most_w": Known(limit.most_w or 0.0, "w", "typed" if rated else "computed"),
+        "most_w": most_of(checked.loads, limit, worked_out="computed"),
     }
     share = finding.unit == "fraction"
     equation = power.share_of_watts if share else power.left_of_watts_w

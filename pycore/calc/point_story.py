@@ -6,7 +6,7 @@ from typing import NamedTuple, Protocol
 
 from pycore.calc.finding import Finding
 from pycore.calc.line_assumes import assumed
-from pycore.calc.line_loss_story import name_of, number, section_steps
+from pycore.calc.line_loss_story import name_of, number, reference, section_steps
 from pycore.calc.line_more import path_to
 from pycore.calc.solve import Line, Lines, Run
 from pycore.formulas import arrival, level
@@ -67,7 +67,7 @@ def _way(line: Line, value: Run, *, node: int) -> Iterator[Step]:
         )
         for one in path_to(line.laid.parents, node)
     )
-    sections = {"each_db": Known(losses, "db", "computed")}
+    sections = {"each_db": Known(losses, "db", "solved")}
     yield step("point_path", level.sum_of_losses_db, inputs=sections, point=name_of(line, node))
 
 
@@ -82,20 +82,20 @@ def _passed_v(line: Line, value: Run, *, node: int) -> float:
 def _volts(line: Line, way: Way, *, node: int) -> Iterator[Step]:
     passed_v = _passed_v(line, way.solved, node=node)
     if passed_v == 0:  # a level of nothing is not a number: behind a control that stands off
-        nothing = {"from_v": number(line.reference_v, "v"), "share": number(0.0, "factor")}
+        nothing = {"from_v": reference(line), "share": Known(0.0, "factor", "typed")}
         yield step("point_off", arrival.volts_behind_control_v, inputs=nothing)
         return
     sections = list(_way(line, way.solved, node=node))
     yield from sections
     lost = sections[-1]
     if passed_v != line.reference_v:
-        ratio = {"from_v": number(line.reference_v, "v"), "at_v": number(passed_v, "v")}
+        ratio = {"from_v": reference(line), "at_v": number(passed_v, "v")}
         controls = step("point_controls", level.loss_db, inputs=ratio)
         yield controls
         both = {"each_db": Known((lost.result, controls.result), "db", "computed")}
         lost = step("point_both", level.sum_of_losses_db, inputs=both)
         yield lost
-    left = {"from_v": number(line.reference_v, "v"), "loss_db": computed(lost)}
+    left = {"from_v": reference(line), "loss_db": computed(lost)}
     yield step("point_volts", arrival.volts_after_loss_v, inputs=left)
 
 
@@ -104,7 +104,7 @@ def _watts(line: Line, way: Way, *, node: int) -> Iterator[Step]:
     yield from steps
     load_w = way.load.network.load_s[node].real * line.laid.line_v**2
     nominal = {
-        "load_w": number(load_w, "w"),
+        "load_w": Known(load_w, "w", "elsewhere"),
         "line_v": Known(line.laid.line_v, "v", "typed"),
     }
     siemens = step("point_load", level.conductance_of_watts_s, inputs=nominal)
@@ -118,11 +118,9 @@ def _loss(line: Line, way: Way, *, node: int) -> Iterator[Step]:
 
 
 def _level(line: Line, way: Way, *, node: int) -> Iterator[Step]:
-    yield from _volts(line, way, node=node)
-    volts = {
-        "from_v": number(line.reference_v, "v"),
-        "at_v": number(line.volts_at(way.solved, node), "v"),
-    }
+    steps = list(_volts(line, way, node=node))
+    yield from steps
+    volts = {"from_v": reference(line), "at_v": computed(steps[-1])}
     yield step("point_level", level.level_db, inputs=volts)
 
 

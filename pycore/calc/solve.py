@@ -14,6 +14,7 @@ from pycore.calc.lay import Asked, Laid, lay_out, network_of
 from pycore.calc.limits import STATES, output_of
 from pycore.calc.network import Flow, Network, solve
 from pycore.calc.pairs import Pair, pair_of
+from pycore.calc.said import started
 from pycore.formulas import level
 from pycore.ground.units import true_voltage
 from pycore.jobs import Job, Output, Zone
@@ -100,7 +101,8 @@ def run(laid: Laid, asked: Asked) -> Run:
 def solve_lines(job: Job) -> Lines:
     """Solve every zone of a job that is landed."""
     conductor_c = job.limits.conductor_c
-    pairs = {kind.id: pair_of(kind, conductor_c) for kind in job.kinds.cables}
+    said = started(conductor_c, "c", name="conductor_c").origin
+    pairs = {kind.id: pair_of(kind, conductor_c, said=said) for kind in job.kinds.cables}
     lines = Lines(job, pairs, {})
     outputs = {output.id: output for amplifier in job.amplifiers for output in amplifier.outputs}
     for zone in job.zones:

@@ -8,7 +8,7 @@ from pycore.calc.finding import Finding
 from pycore.calc.solve import Lines
 from pycore.calc.sound import Source, change_db, source_of
 from pycore.formulas import arrival, power
-from pycore.ground.working import Known, Step, Working, computed, step
+from pycore.ground.working import Known, Origin, Step, Working, computed, step
 
 SAME = Known(0.0, "db", "same")
 LEFT_OUT = Known(0.0, "db", "assumed")
@@ -53,7 +53,7 @@ def change_working(before: Lines, after: Lines, *, point: str) -> Working:
         steps += told
         sound = computed(told[-1])
     if was.loss_db is not None and now.loss_db is not None:
-        made = _difference("sound_cable", was=was.loss_db, now=now.loss_db)
+        made = _difference("sound_cable", was=was.loss_db, now=now.loss_db, origin="solved")
         steps.append(made)
         cable = computed(made)
     else:
@@ -76,14 +76,19 @@ def _kind_steps(was: Source, now: Source) -> Iterator[Step]:
     for code, one in (("sound_of_now", was), ("sound_of_other", now)):
         inputs = {
             "kind_db": Known(one.sensitivity_db or 0.0, "db", "catalogue"),
-            "transformer_loss_db": Known(one.transformer_loss_db, "db", "catalogue"),
+            "transformer_loss_db": Known(one.transformer_loss_db, "db", _lost(one)),
         }
         made = step(code, arrival.sound_of_watt_db, inputs=inputs)
         each.append(made.result)
         yield made
-    yield _difference("sound_kinds", was=each[0], now=each[1])
+    yield _difference("sound_kinds", was=each[0], now=each[1], origin="computed")
 
 
-def _difference(code: str, *, was: float, now: float) -> Step:
-    inputs = {"would_db": Known(now, "db", "computed"), "now_db": Known(was, "db", "computed")}
+def _lost(one: Source) -> Origin:
+    """Who said what a transformer loses: its kind, or nobody, and then it counts as nothing."""
+    return "catalogue" if one.transformer_loss_db else "absent"
+
+
+def _difference(code: str, *, was: float, now: float, origin: Origin) -> Step:
+    inputs = {"would_db": Known(now, "db", origin), "now_db": Known(was, "db", origin)}
     return step(code, arrival.difference_db, inputs=inputs)

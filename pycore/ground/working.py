@@ -10,7 +10,23 @@ from typing import Literal, NamedTuple
 
 from pycore.ground.sources import Source
 
-Origin = Literal["typed", "catalogue", "computed", "assumed", "elsewhere", "tried", "same"]
+# Where a number came from. "computed" is the result of an earlier step of the same working, a
+# law test holds it to that; "solved" is a number of the whole line at once, which no step makes;
+# "told" are the results of earlier steps together with what was entered.
+Origin = Literal[
+    "typed",
+    "start",
+    "absent",
+    "catalogue",
+    "table",
+    "computed",
+    "told",
+    "solved",
+    "assumed",
+    "elsewhere",
+    "tried",
+    "same",
+]
 Number = float | tuple[float, ...]
 
 

@@ -81,9 +81,9 @@ def test_every_input_says_where_it_came_from() -> None:
     answer = story("output_load_w:o1:override", zone("a", speaker(5.0)))
     origins = [(one["name"], one["origin"]) for one in answer["steps"][0]["inputs"]]
     assert origins == [
-        ("tap", "entered in this job"),
-        ("line", "entered in this job"),
-        ("marked at", "entered in this job"),
+        ("tap", "as entered"),
+        ("line", "as entered"),
+        ("marked at", "as entered"),
     ]
     assert answer["steps"][0]["source"].startswith("Ohm's law")
 

@@ -804,7 +804,7 @@ export interface PointNumbers {
   same: boolean;
 }
 
-/** What arrives at one point; None is not known (or, below a control that is off, no level). `watts_w` is what the point draws from the line; `loss_db` is cable alone, against the terminals; `level_db` is all that lies between: cable, insertion and setting. */
+/** What arrives at one point; None is not known (or, below a control that is off, no level). `watts_w` is what the point draws from the line; `loss_db` is cable alone, against the terminals; `level_db` is all that lies between: cable, insertion and setting. Where a section farther on is not known its load counts in full: the most that can be lost here. */
 export interface PointRow {
   zone: string;
   point: string;

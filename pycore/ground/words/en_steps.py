@@ -87,9 +87,14 @@ NAMES = {
 }
 
 ORIGINS = {
-    "typed": "entered in this job",
+    "typed": "as entered",
+    "start": "what a new job starts with",
+    "absent": "none entered, so none counted",
     "catalogue": "from the kind's data",
+    "table": "printed figure",
     "computed": "computed above",
+    "told": "computed above, or as entered",
+    "solved": "from the solution of the whole line",
     "assumed": "assumed",
     "elsewhere": "computed, with a working of its own",
     "tried": "tried",
