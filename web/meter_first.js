@@ -44,7 +44,7 @@ export const firstFar = {
 /** @type {MeterState} */
 export const firstMeter = {
   entry: firstEntry,
-  instrument: { name: "", tolerance_pct: "", temperature_c: "" },
+  instrument: { name: "", tolerance_pct: "", temperature_c: "", leads_ohm: "" },
   complaint: "",
   brush: "silent",
   diagnosis: null,

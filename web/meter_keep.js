@@ -72,8 +72,8 @@ export const makeMeterKeep = ({ store, edits, keeper }) => {
 
   /** What is known of the instrument goes with what it says, as it was typed. */
   const measuredWith = () => {
-    const { name, tolerance_pct, temperature_c } = store.read().meter.instrument;
-    const told = Object.entries({ tolerance_pct, temperature_c }).filter(([, text]) => text.trim());
+    const { name, tolerance_pct, temperature_c, leads_ohm = "" } = store.read().meter.instrument;
+    const told = Object.entries({ tolerance_pct, temperature_c, leads_ohm }).filter(([, text]) => text.trim());
     return { name, typed: Object.fromEntries(told) };
   };
 

@@ -36,6 +36,7 @@ export interface LooseReading {
   value: string;
   tolerance_pct?: string;
   temperature_c?: string;
+  leads_ohm?: string;
   instrument?: string;
 }
 /** A line nobody has drawn: about so many, on one tap. `on` once it is being measured. */
@@ -81,6 +82,7 @@ export interface Instrument {
   name: string;
   tolerance_pct: string;
   temperature_c: string;
+  leads_ohm?: string;
 }
 export interface MeterState {
   entry: Entry;

@@ -37,7 +37,7 @@ TODAY: Final = "today"
 
 class ReadingIn(Closed):
     """A reading of this visit. `value`: a number, or as it was typed: "201,5", "OL", "well";
-    tolerance and temperature the same.
+    tolerance, temperature and the ohms of leads that were not nulled the same.
 
     `lifted` names what was taken off: the place itself for what is fitted there, any other
     point for the line in front of it. `tolerance_pct` null or empty: 5 %, common practice.
@@ -53,6 +53,7 @@ class ReadingIn(Closed):
     controls: Controls = "open"
     tolerance_pct: Percent | Text | None = None
     temperature_c: Celsius | Text | None = None
+    leads_ohm: LeadOhms | Text | None = None
     instrument: Name = ""
     baseline: bool = False
 

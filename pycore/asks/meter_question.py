@@ -7,7 +7,7 @@ from typing import NamedTuple
 from pycore.asks.meter_bodies import AboutIn, DiagnoseBody, ExpectedBody, ReadingIn
 from pycore.calc import priors
 from pycore.calc.diagnosis import Question, Step
-from pycore.calc.reading import Taken, taken_of
+from pycore.calc.reading import OHMS, Taken, taken_of
 from pycore.calc.site import Given
 from pycore.calc.two_faults import Progress
 from pycore.ground.problems import BadCommand, BadText, BrokenJob, Problem
@@ -33,6 +33,7 @@ MOST_ABOUT = 200
 BOUNDS: Mapping[str, tuple[str, float, float]] = {
     "tolerance_pct": ("pct", 0.0, 1000.0),
     "temperature_c": ("c", -60.0, 200.0),
+    "leads_ohm": ("ohm", 0.0, 100.0),
 }
 OUTPUT, ZONE = "about-output", "about-zone"
 
@@ -112,13 +113,22 @@ def taken_in(one: ReadingIn, *, manner: Manner, field: str) -> Taken:
         looking=one.looking,
         lifted=one.lifted,
         quantity=one.quantity,
-        value=_value(one, manner=manner, field=f"{field}.value"),
+        value=_without_leads(one, manner=manner, field=field),
         controls=one.controls,
         tolerance_pct=priors.METER_PCT if pct is None else pct,
         temperature_c=number_of(one.temperature_c, "temperature_c", manner=manner, field=field),
         instrument=one.instrument,
         baseline=one.baseline,
     )
+
+
+def _without_leads(one: ReadingIn, *, manner: Manner, field: str) -> float | str:
+    """What the instrument showed, less its leads where it read across the pair."""
+    value = _value(one, manner=manner, field=f"{field}.value")
+    leads_ohm = number_of(one.leads_ohm, "leads_ohm", manner=manner, field=field)
+    if not leads_ohm or isinstance(value, str) or one.quantity not in OHMS or value <= 0:
+        return value
+    return max(value - leads_ohm, 0.0)
 
 
 def _value(one: ReadingIn, *, manner: Manner, field: str) -> float | str:

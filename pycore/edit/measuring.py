@@ -12,6 +12,7 @@ from pycore.jobs.records import Heard, Moment, Quantity, Spot
 
 OPEN_OHM = 1e12  # how a meter's "more than I can show" is written down
 ReadOhms = Annotated[float, Field(ge=0, le=OPEN_OHM, json_schema_extra={"unit": "ohm"})]
+LeadOhms = Annotated[float, Field(ge=0, le=100, json_schema_extra={"unit": "ohm"})]
 ReadVolts = Annotated[float, Field(ge=0, le=OPEN_OHM, json_schema_extra={"unit": "v"})]
 # Direct volts have a sign, by which way round the leads were; it is not kept.
 ForeignVolts = Annotated[float, Field(ge=-OPEN_OHM, le=OPEN_OHM, json_schema_extra={"unit": "v"})]
@@ -25,6 +26,8 @@ UNITS: dict[str, str] = {
     "plays": "heard",
     "foreign_v": "foreign_v",
 }
+# Ohms across the pair: its leads are in what they read.
+ACROSS: tuple[Quantity, ...] = ("z_1k_ohm", "dc_ohm")
 # A hand meter within 5 % (common practice, no source), where nobody says better.
 METER_PCT = 5.0
 
@@ -33,7 +36,8 @@ class KeepReading(Closed):
     """Write down what an instrument said, or an ear. The number comes in the unit of `quantity`.
 
     `over_range`: the meter showed more than it can ("OL"). A reading with the same id is
-    replaced, so a slip can be put right.
+    replaced, so a slip can be put right. `leads_ohm`: what the test leads measure by themselves,
+    where they were not nulled; it is taken off what was read across the pair.
     """
 
     do: Literal["keep_reading"]
@@ -50,6 +54,7 @@ class KeepReading(Closed):
     baseline: bool = False
     read_ohm: ReadOhms | None = None
     read_v: ReadVolts | None = None
+    leads_ohm: LeadOhms | None = None
     read_a: ReadAmperes | None = None
     foreign_v: ForeignVolts | None = None
     heard: Heard | None = None
@@ -81,7 +86,10 @@ class KeepReading(Closed):
         value: float | Heard | None = getattr(self, field)
         if value is None:
             raise BadCommand("reading_empty", where={"field": field})
-        return value if isinstance(value, str) else abs(value)
+        if isinstance(value, str):
+            return value
+        leads_ohm = self.leads_ohm if self.quantity in ACROSS and self.leads_ohm else 0.0
+        return max(abs(value) - leads_ohm, 0.0)
 
 
 class DropReading(Closed):

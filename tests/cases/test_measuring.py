@@ -79,3 +79,22 @@ def test_a_reading_that_is_not_in_the_job_is_no_baseline() -> None:
     with pytest.raises(BadCommand) as refused:
         apply(keep(JOB, read_ohm=168.0), read_command(json.dumps(mark)))
     assert (refused.value.code, refused.value.values["id"]) == ("not_here", "r2")
+
+
+@pytest.mark.parametrize(
+    ("said", "value"),
+    [
+        ({"read_ohm": 3.6, "leads_ohm": 0.3}, 3.3),
+        ({"read_ohm": 3.6, "leads_ohm": 0.3, "quantity": "dc_ohm"}, 3.3),
+        ({"read_ohm": 0.3, "leads_ohm": 0.3}, 0.0),
+        ({"read_ohm": 0.2, "leads_ohm": 0.3}, 0.0),
+        ({"read_ohm": 5e6, "leads_ohm": 0.3, "quantity": "earth_ohm"}, 5e6),
+        ({"read_v": 70.0, "leads_ohm": 0.3, "quantity": "volts"}, 70.0),
+        ({"over_range": True, "leads_ohm": 0.3}, 1e12),
+    ],
+)
+def test_leads_that_were_not_nulled_are_taken_off_what_is_read_across_the_pair(
+    said: dict[str, Any], value: float
+) -> None:
+    # 0.3 ohm of leads are 11 m of a loop of 26.875 ohm/km (arithmetic)
+    assert keep(JOB, **said).readings[0].value == pytest.approx(value)

@@ -53,7 +53,8 @@ def test_nothing_typed_is_what_is_usual() -> None:
     ("field", "typed"),
     [("tolerance_pct", "good"), ("tolerance_pct", "-2"), ("tolerance_pct", "1e400"),
      ("tolerance_pct", "2000"), ("temperature_c", "warm"), ("temperature_c", "500"),
-     ("temperature_c", "-273"), ("tolerance_pct", "1,500")],
+     ("temperature_c", "-273"), ("tolerance_pct", "1,500"), ("leads_ohm", "-1"),
+     ("leads_ohm", "long"), ("leads_ohm", "1k")],
 )  # fmt: skip
 def test_what_cannot_be_is_a_problem_at_its_field(field: str, typed: str) -> None:
     problem = told("120", **{field: typed})["problem"]
@@ -71,3 +72,20 @@ def test_the_working_of_its_band_says_that_the_tolerance_was_typed() -> None:
     assert "entered" in meter_step(tolerance_pct="2")
     assert "entered" not in meter_step()
     assert "entered" not in meter_step(tolerance_pct="")
+
+
+@pytest.mark.parametrize(
+    ("typed", "less"), [("0.3", 0.3), ("0,3 Ω", 0.3), ("300 mΩ", 0.3), ("", 0.0)]
+)
+def test_typed_leads_are_taken_off_and_no_more_than_leads_is_a_short(
+    typed: str, less: float
+) -> None:
+    said, plainly = told(1.5, leads_ohm=typed), told(1.5 - less)
+    assert said["expected"][0]["deviation"] == plainly["expected"][0]["deviation"]
+    assert said["groups"] == plainly["groups"]
+    if less:
+        short = told(0.3, leads_ohm=typed)["expected"][0]
+        assert any("short" in note for note in short["notes"])
+    assert told("OL", leads_ohm=typed)["groups"] == told("OL")["groups"]
+    volts = {"quantity": "volts", "where": {"zone": "about-zone"}}
+    assert told("50", leads_ohm=typed, **volts)["expected"][0]["shown"] == "50 V"

@@ -83,9 +83,9 @@ export const wrongActions = ({ store, door, edits, keeper }) => {
       let job = renamed(own, about.job);
       const { hand, first } = await keeper.takeNumbers(about.readings.length);
       for (const [place, reading] of about.readings.entries()) {
-        const { where, lifted, instrument: name = "", tolerance_pct, temperature_c, ...one } = reading;
+        const { where, lifted, instrument: name = "", tolerance_pct, temperature_c, leads_ohm, ...one } = reading;
         const stood = { ...one, where: renamed(own, where), lifted: renamed(own, lifted) };
-        const said = Object.entries({ tolerance_pct, temperature_c }).filter(([, text]) => text);
+        const said = Object.entries({ tolerance_pct, temperature_c, leads_ohm }).filter(([, text]) => text);
         const typed = /** @type {Record<string, string>} */ (Object.fromEntries(said));
         const step = keepingStep({ ...stood, id: `${hand}${first + place}` }, { name, typed });
         ({ job } = await door.ask("edit", { job, ...step }));

@@ -879,7 +879,7 @@ export interface ReadingAnswer {
   notes: string[];
 }
 
-/** A reading of this visit. `value`: a number, or as it was typed: "201,5", "OL", "well"; tolerance and temperature the same. `lifted` names what was taken off: the place itself for what is fitted there, any other point for the line in front of it. `tolerance_pct` null or empty: 5 %, common practice. */
+/** A reading of this visit. `value`: a number, or as it was typed: "201,5", "OL", "well"; tolerance, temperature and the ohms of leads that were not nulled the same. `lifted` names what was taken off: the place itself for what is fitted there, any other point for the line in front of it. `tolerance_pct` null or empty: 5 %, common practice. */
 export interface ReadingIn {
   id: string;
   at?: string;
@@ -891,6 +891,7 @@ export interface ReadingIn {
   controls?: "open" | "set" | "override";
   tolerance_pct?: number | string | null;
   temperature_c?: number | string | null;
+  leads_ohm?: number | string | null;
   instrument?: string;
   baseline?: boolean;
 }

@@ -3,8 +3,8 @@
 import { html, live, nothing } from "../markup.js";
 import { say, sayOne } from "../say.js";
 
-const FIELDS = /** @type {const} */ (["name", "tolerance_pct", "temperature_c"]);
-const HINTS = { name: "", tolerance_pct: "%", temperature_c: "°C" };
+const FIELDS = /** @type {const} */ (["name", "tolerance_pct", "temperature_c", "leads_ohm"]);
+const HINTS = { name: "", tolerance_pct: "%", temperature_c: "°C", leads_ohm: "Ω" };
 
 /** @param {import("../state").State} state */
 export const instrumentPart = ({ meter: { instrument } }, open = false) => html`<details
@@ -16,7 +16,7 @@ export const instrumentPart = ({ meter: { instrument } }, open = false) => html`
       (field) => html`<div class="field field-${field}">
         <label for=${`instrument-${field}`}>${sayOne("instrument", field)}</label>
         <input id=${`instrument-${field}`} type="text" inputmode=${field === "name" ? "text" : "decimal"}
-          autocomplete="off" placeholder=${HINTS[field] || nothing} .value=${live(instrument[field])}
+          autocomplete="off" placeholder=${HINTS[field] || nothing} .value=${live(instrument[field] ?? "")}
           data-input="meter.instrument" data-field=${field} />
       </div>`,
     )}

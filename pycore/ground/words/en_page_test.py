@@ -23,8 +23,9 @@ PAGE: dict[str, str] = {
     "instrument.name": "Meter",
     "instrument.tolerance_pct": "Its tolerance",
     "instrument.temperature_c": "Cable is at",
-    "instrument.why": "Kept with every reading. Empty: 5 %, and as warm as the job says,"
-    " without a job 30 °C.",
+    "instrument.leads_ohm": "Test leads, not nulled",
+    "instrument.why": "Kept with every reading. Empty: 5 %, as warm as the job says (without"
+    " a job 30 °C), leads nulled. Leads are taken off what is read across the pair.",
     # by ear
     "heard.title": "How each one plays",
     "heard.how": "Touch each one that plays like this: {how}. A second touch takes it back. What is"
