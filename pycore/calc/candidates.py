@@ -50,7 +50,7 @@ def candidates(
     """Readings worth thinking of: at the rack, and at boxes that divide the odds evenly or
     are suspected; none that has been taken already."""
     wired = site.circuits.wired
-    done = {_own(site, one.setting) for one in taken}
+    done = {one.setting for one in taken}
     tests = list(_rack_tests(site, reach))
     boxes = boxes_of(site, suspects)
     for box in boxes:
@@ -65,18 +65,11 @@ def candidates(
     return kept
 
 
-def _own(site: Site, setting: tuple[object, ...]) -> tuple[object, ...]:
-    """The setting of a reading; one home run by itself is the same as all of them together."""
-    wired = site.circuits.wired
-    if len(wired.starts) == 1 and setting[0] == wired.ids[0]:
-        return wired.ids[wired.starts[0]], *setting[1:]
-    return setting
-
-
 def _rack_tests(site: Site, reach: Reach) -> Iterator[Test]:
+    """A lifted home run, and the output: only there its fuse, relay and plug are in the way."""
     wired = site.circuits.wired
     nodes = [wired.starts[number] for number in site.zones]
-    for node in nodes if len(wired.starts) == 1 else [0, *nodes]:
+    for node in [0, *nodes]:
         stand = Stand(node, "out", frozenset(), bare=False)
         yield _test(site, stand, reach=reach, opened=0)
         if not any(wired.fitted(one) == "attenuator" for one in wired.beyond(node)):

@@ -196,14 +196,13 @@ def test_nobody_is_sent_up_a_ladder_for_a_line_that_is_as_expected() -> None:
     assert complained["next"] is not None
 
 
-def test_one_home_run_is_not_measured_again_as_all_home_runs_together() -> None:
+def test_a_home_run_that_reads_well_is_read_again_through_its_fuse_and_plug() -> None:
     job = plain(line_a())
-    for where in ({"zone": "zone"}, {"output": "out"}):
-        read = {**reading("115"), "where": where}
-        told = ask("diagnose", job=job, where={"zone": "zone"}, readings=[read],
-                   complaint="one_quiet", costs={"box": 900.0})  # fmt: skip
-        asked = told["next"]
-        assert asked["quantity"] != "z_1k_ohm" or set(asked["where"]) == {"point"}
+    costs = {"listen": None, "earth": None, "tone": None}
+    told = ask("diagnose", job=job, where={"zone": "zone"}, readings=[reading("101.5")],
+               complaint="zone_silent", costs=costs)  # fmt: skip
+    assert told["next"]["where"] == {"output": "out"}
+    assert "fuses, relays and plugs in their places" in told["next"]["words"]
 
 
 def test_a_reading_that_says_nothing_is_told_with_the_reason() -> None:

@@ -2,10 +2,10 @@
 
 TESTS = {
     "rack_1k": "At the amplifier's end of {place}, line lifted: impedance meter, 1 kHz.",
-    "rack_1k_all": "At the amplifier, all home runs of {place} together, the amplifier itself off"
-    " the terminals: impedance meter, 1 kHz.",
-    "rack_dc_all": "At the amplifier, all home runs of {place} together, the amplifier itself off"
-    " the terminals: ohmmeter, direct current.",
+    "rack_1k_all": "At the output of {place}, the amplifier itself taken off but fuses, relays and"
+    " plugs in their places: impedance meter, 1 kHz, all home runs together.",
+    "rack_dc_all": "At the output of {place}, the amplifier itself taken off but fuses, relays and"
+    " plugs in their places: ohmmeter, direct current, all home runs together.",
     "rack_dc": "At the amplifier's end of {place}, line lifted: ohmmeter, direct current.",
     "out": "At {place}: lift the pair that comes from the amplifier. Impedance meter, 1 kHz, across"
     " what is fitted there and all beyond it.",
