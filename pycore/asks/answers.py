@@ -47,6 +47,7 @@ class Face(TypedDict):
     """How a thing looks in a list; every text is ready to print.
 
     `finding`, `share_finding`, `left_finding` open the workings of load, share and left;
+    `left_by` is the amplifier whose shared watts leave an output less than its own maximum does;
     `row_v` is the line voltage (volts) a loudspeaker's tap is marked for, where that is known.
     """
 
@@ -66,6 +67,7 @@ class Face(TypedDict):
     left_finding: str | None
     fields: NotRequired[dict[str, str]]
     loss: NotRequired[str]
+    left_by: NotRequired[str]
     row_v: NotRequired[float]
 
 

@@ -128,6 +128,7 @@ def _tidy(text: str) -> str:
         " - ": " − ",
         "sum(each)": "sum of all",
         "the larger of(": "the larger of (",
+        "the smaller of(": "the smaller of (",
         "(-": "(−",
     }
     for code, sign in signs.items():

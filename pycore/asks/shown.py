@@ -21,6 +21,7 @@ NAMED = (
     "section",
     "near",
     "amplifier",
+    "left_by",
 )
 COUNTED = ("what_fits", "wrong_rows_count")
 TYPED = ("tap_w", "tap_at_v", "line_v", "rated_w", "rated_at_v", "direct_ohm", "limit", "each_w")
@@ -90,8 +91,14 @@ def _shown(finding: Finding, manner: Manner) -> ShownTexts:
         shown["share"] = show(share, "fraction", manner=manner)
         if share > 1 and shown["share"] == show(1.0, "fraction", manner=manner):
             shown["share"] = show_typed(share, "fraction", manner=manner)
-        shown["left"] = show(max(0.0, finding.limit - finding.high), "w", manner=manner)
+        left = Bounds(_number(finding, "left_w"), None, _number(finding, "left_most_w"))
+        shown["left"] = bounds_text(left, "w", manner=manner)
     return shown
+
+
+def _number(finding: Finding, name: str) -> float | None:
+    value = finding.values.get(name)
+    return value if isinstance(value, float) else None
 
 
 def range_text(finding: Finding, manner: Manner) -> str:

@@ -15,7 +15,10 @@ LEAST_W = 1e-9
 
 
 class Limit(NamedTuple):
-    """One limit and the load on it: `zones` (or the attenuator at `point`) make up that load."""
+    """One limit and the load on it: `zones` (or the attenuator at `point`) make up that load.
+
+    `shared`: the pool whose watts an output takes, where it is in one.
+    """
 
     what: str
     code: str
@@ -30,6 +33,7 @@ class Limit(NamedTuple):
     min_load_ohm: float | None = None
     forbidden: bool = False
     values: Mapping[str, FindingValue] = {}
+    shared: "Limit | None" = None
 
     def verdict(self, draw: Draw | None = None) -> Verdict:
         """The verdict on the load as it is, or on another load in its place."""
@@ -46,6 +50,36 @@ class Limit(NamedTuple):
             return "unknown"
         most_w = power.impedance_of_watts_ohm(line_v=self.line_v, load_w=self.min_load_ohm)
         return judge_load(load, most_w / PRINTED, fraction=self.fraction * PRINTED)
+
+
+class Left(NamedTuple):
+    """Watts that are left of a limit; `sure` unless they are a most; `by`: what leaves them."""
+
+    watts: float
+    sure: bool
+    by: Limit
+
+
+def left_of(limit: Limit) -> Left | None:
+    """What is left of a limit: of an output in a pool the smaller of what the two leave.
+
+    None where there is no limit to be left of.
+    """
+    own = _left_alone(limit)
+    shared = _left_alone(limit.shared) if limit.shared is not None else None
+    if own is None or shared is None:
+        return own
+    least = shared if shared.watts < own.watts else own
+    return least._replace(sure=own.sure and shared.sure)
+
+
+def _left_alone(limit: Limit) -> Left | None:
+    if not limit.most_w:
+        return None
+    _, low, high = limit.draw
+    load_w = low if high is None else high
+    left_w = power.left_of_watts_w(load_w=load_w, most_w=limit.most_w)
+    return Left(left_w, high is not None, limit)
 
 
 def judge_load(load: Draw, most_w: float | None, *, fraction: float) -> Verdict:
@@ -66,8 +100,11 @@ def finding_of(limit: Limit) -> Finding:
     most_w, (_, low, high) = limit.most_w, limit.draw
     speaks_w = low if high is None else high
     share = power.share_of_watts(load_w=speaks_w, most_w=most_w) if most_w else None
+    left = left_of(limit)
+    by_pool = left is not None and left.by is not limit
+    code = limit.code if limit.forbidden else f"{limit.code}_{limit.verdict()}"
     return Finding(
-        code=limit.code if limit.forbidden else f"{limit.code}_{limit.verdict()}",
+        code=f"{code}_shared" if by_pool and limit.verdict() == "ok" else code,
         what=limit.what,
         where=limit.where,
         state=limit.state,
@@ -77,7 +114,14 @@ def finding_of(limit: Limit) -> Finding:
         low=limit.draw.low,
         high=limit.draw.high,
         limit=most_w,
-        values={"share": share, "fraction": limit.fraction, **limit.values},
+        values={
+            "share": share,
+            "fraction": limit.fraction,
+            "left_w": left.watts if left and left.sure else None,
+            "left_most_w": left.watts if left and not left.sure else None,
+            "left_by": next(iter(left.by.where.values())) if left and by_pool else None,
+            **limit.values,
+        },
     )
 
 

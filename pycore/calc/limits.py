@@ -63,14 +63,22 @@ def limits_of(loads: Loads) -> tuple[Limit, ...]:
     """Every limit of the job, each with the load on it."""
     found: list[Limit] = []
     for amplifier in loads.job.amplifiers:
+        pools = {state: tuple(_pool_limits(loads, amplifier, state=state)) for state in STATES}
         for output in amplifier.outputs:
             for state in STATES:
-                found.extend(_output_limits(loads, output, state=state))
+                shared = _shared_by(amplifier, output, pools=pools[state])
+                found.extend(_output_limits(loads, output, state=state, shared=shared))
         for state in STATES:
-            found.extend(_pool_limits(loads, amplifier, state=state))
+            found.extend(pools[state])
     for zone in loads.job.zones:
         found.extend(_attenuator_limits(loads, zone))
     return tuple(found)
+
+
+def _shared_by(amplifier: Amplifier, output: Output, *, pools: tuple[Limit, ...]) -> Limit | None:
+    """The pool an output takes its watts from; None where it shares none, or nobody knows."""
+    each = zip(amplifier.pools or (), pools, strict=False)
+    return next((limit for pool, limit in each if output.id in pool.outputs), None)
 
 
 def load_on(loads: Loads, output: str, *, state: State) -> Draw:
@@ -82,7 +90,9 @@ def load_on(loads: Loads, output: str, *, state: State) -> Draw:
     return total
 
 
-def _output_limits(loads: Loads, output: Output, *, state: State) -> Iterator[Limit]:
+def _output_limits(
+    loads: Loads, output: Output, *, state: State, shared: Limit | None
+) -> Iterator[Limit]:
     zones = frozenset(loads.landed.get((output.id, state), ()))
     draw = load_on(loads, output.id, state=state)
     unknown = sum(loads.asked[zone, state].unknown_taps for zone in zones)
@@ -97,7 +107,7 @@ def _output_limits(loads: Loads, output: Output, *, state: State) -> Iterator[Li
         zones=zones,
         values={"unknown_taps": unknown, "line_v": true_voltage(output.line_v)},
     )
-    yield base
+    yield base._replace(shared=shared)
     if output.min_load_ohm is not None:
         yield base._replace(
             what="output_impedance_ohm",

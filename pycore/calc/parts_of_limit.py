@@ -8,7 +8,7 @@ from typing import Literal
 
 from pycore.calc.check import Checked
 from pycore.calc.finding import Finding
-from pycore.calc.judge import Limit
+from pycore.calc.judge import Limit, left_of
 from pycore.calc.load_story import Bound, load_steps
 from pycore.calc.said import most_of
 from pycore.formulas import power
@@ -38,10 +38,13 @@ def part_findings(checked: Checked) -> Iterator[tuple[Finding, Limit]]:
 
 def _part(limit: Limit, part: Part, *, most_w: float) -> Finding:
     share = part == "share"
-    sure, least_w = limit.draw.high is not None, limit.draw.low
-    load_w = least_w if limit.draw.high is None else limit.draw.high
-    worked_out = power.share_of_watts if share else power.left_of_watts_w
-    number = worked_out(load_w=load_w, most_w=most_w)
+    left = left_of(limit)
+    if share or left is None:
+        sure, least_w = limit.draw.high is not None, limit.draw.low
+        load_w = least_w if limit.draw.high is None else limit.draw.high
+        number = power.share_of_watts(load_w=load_w, most_w=most_w)
+    else:
+        number, sure, _ = left
     return Finding(
         code=f"load_{part}",
         what=PARTS[limit.what][part],
@@ -59,6 +62,23 @@ def _part(limit: Limit, part: Part, *, most_w: float) -> Finding:
 
 def part_working(checked: Checked, finding: Finding, *, limit: Limit) -> Working:
     """The load at its most, and the share it takes or what it leaves."""
+    own = _part_steps(checked, finding, limit=limit)
+    left = left_of(limit)
+    if finding.unit == "fraction" or limit.shared is None or left is None:
+        return own
+    shared = _part_steps(checked, finding, limit=limit.shared)
+    if not shared.steps:
+        return own
+    both = {"own_w": computed(own.steps[-1]), "shared_w": computed(shared.steps[-1])}
+    last = step("left_of_both", power.left_of_both_w, inputs=both)
+    assumptions = tuple(dict.fromkeys((*own.assumptions, *shared.assumptions)))
+    return Working((*own.steps, *shared.steps, last), assumptions)
+
+
+def _part_steps(checked: Checked, finding: Finding, *, limit: Limit) -> Working:
+    """The same of one limit alone; none where it has no watts."""
+    if not limit.most_w:
+        return Working((), ())
     bound: Bound = "high"
     if limit.draw.high is None:
         bound = "low"
@@ -71,5 +91,7 @@ def part_working(checked: Checked, finding: Finding, *, limit: Limit) -> Working
     }
     share = finding.unit == "fraction"
     equation = power.share_of_watts if share else power.left_of_watts_w
-    last = step("share_of_limit" if share else "left_of_limit", equation, inputs=inputs)
+    code = f"{'share' if share else 'left'}_of_limit"
+    code = "left_of_pool" if limit.what == "pool_load_w" and not share else code
+    last = step(code, equation, inputs=inputs)
     return Working((*told.steps, last), told.assumptions)

@@ -69,6 +69,12 @@ def left_of_watts_w(*, load_w: float, most_w: float) -> float:
     return max(0.0, most_w - load_w)
 
 
+@equation("min(own_w, shared_w)", unit="w", source=RATIO)
+def left_of_both_w(*, own_w: float, shared_w: float) -> float:
+    """What is left (W) where an output has `own_w` (W) left and its pool `shared_w` (W)."""
+    return min(own_w, shared_w)
+
+
 @equation("would_w / now_w", unit="factor", source=RATIO)
 def ratio_of_watts(*, would_w: float, now_w: float) -> float:
     """How many times (factor) `now_w` (W, above zero) a load of `would_w` (W) is."""

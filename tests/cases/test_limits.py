@@ -2,7 +2,11 @@
 
 import pytest
 
+from pycore.asks.see import see
+from pycore.ground.units import Manner
 from tests.drawn import about, ask, control, drawn, found, found_at, output, raw_job, speaker, zone
+
+MANNER = Manner("en", "m", ".", "")
 
 # Sums and verdicts: exact arithmetic on nominal watts. The reserve kept, a fifth of the watts, is
 # common practice, no source.
@@ -190,3 +194,24 @@ def test_a_load_a_hair_above_its_maximum_does_not_print_as_equal_to_it() -> None
     assert load["shown"]["value"] == "120.4 W"
     assert load["shown"]["limit"] == "120 W"
     assert load["shown"]["share"] == "100.3333 %"
+
+
+def test_what_is_left_to_an_output_is_the_smaller_of_its_own_and_its_shared_watts() -> None:
+    """Arithmetic: of 300 W shared, 200 W and 90 W are asked for: 10 W are left on either."""
+    outputs = [output("o1", max_w=240.0), output("o2", max_w=240.0)]
+    zones = [zone("hall", speaker(200.0)), zone("yard", speaker(90.0), output="o2")]
+    job = drawn(outputs, *zones, pools=[{"w": 300.0, "outputs": ["o1", "o2"]}])
+    seen = see(job, MANNER)
+    faces = seen["faces"]["things"]
+    assert [faces[one]["left"] for one in ("o1", "o2")] == ["10\u00a0W", "10\u00a0W"]
+    # 290 of 300 W is past the four fifths that are planned for, so neither mark says "fits"
+    assert [faces[one]["verdict"] for one in ("o1", "o2")] == ["near", "near"]
+    assert [bool(faces[one].get("left_by")) for one in ("o1", "o2")] == [True, True]
+    (second,) = (
+        one
+        for one in seen["findings"]
+        if one["what"] == "output_load_w" and one["where"] == {"output": "o2"}
+        and one["state"] == "override"
+    )  # fmt: skip
+    assert (second["code"], second["verdict"]) == ("output_load_ok_shared", "ok")
+    assert "10\u00a0W left" in second["words"]

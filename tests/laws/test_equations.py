@@ -66,7 +66,8 @@ def test_the_text_of_an_equation_is_what_is_run(name: str, data: st.DataObject) 
     except ValueError:  # outside where its functions are defined, as below zero for a logarithm
         assume(False)
         raise
-    told = eval(shown.text, {"__builtins__": {}}, {**SIGNS, "sum": exact_sum, "max": max, **inputs})
+    words = {**SIGNS, "sum": exact_sum, "max": max, "min": min}
+    told = eval(shown.text, {"__builtins__": {}}, {**words, **inputs})
     assert told == pytest.approx(run, rel=1e-12, abs=1e-12)
 
 

@@ -39,6 +39,37 @@ def test_every_figure_of_a_face_opens_and_shows_the_same(job: Job) -> None:
                 assert told["result"] == shown or _finer(told["result"], shown)
 
 
+@given(jobs())
+def test_no_output_looks_free_that_shares_watts_which_are_not(job: Job) -> None:
+    """Neither its mark nor what is left of it says more than its pool does."""
+    seen = see(job, POINT)
+    for amplifier in job.amplifiers:
+        pools = amplifier.pools or ()
+        for number, pool in enumerate(pools):
+            which = number if len(pools) > 1 else None
+            (shared,) = (
+                one
+                for one in check_job(job).limits
+                if one.what == "pool_load_w" and one.state == "override"
+                and one.where == {"amplifier": amplifier.id} and one.values["which"] == which
+            )  # fmt: skip
+            for output in pool.outputs:
+                face = seen["faces"]["things"][output]
+                if shared.verdict() in ("near", "over"):
+                    assert face["verdict"] in ("near", "over", "unknown"), face
+                left = next(
+                    (
+                        one["values"]["left_w"]
+                        for one in seen["findings"]
+                        if one["what"] == "output_load_w" and one["where"] == {"output": output}
+                        and one["state"] == "override"
+                    ),
+                    None,
+                )  # fmt: skip
+                if isinstance(left, float) and shared.draw.high is not None:
+                    assert left <= max(0.0, (shared.most_w or 0.0) - shared.draw.high) + 1e-9
+
+
 def _finer(result: str, shown: str) -> bool:
     """A list tells a load just past its limit with all its figures; the working rounds it."""
     return float(result.split("\u00a0", maxsplit=1)[0]) == pytest.approx(
@@ -56,7 +87,11 @@ def test_a_share_and_what_is_left_end_in_the_last_step(job: Job) -> None:
         assert last.result == pytest.approx(ends_of(finding)[-1], rel=1e-9, abs=1e-9)
         assert last.equation.unit == finding.unit
         if finding.unit == "w" and limit.draw.high is not None and finding.value:
-            assert finding.value + limit.draw.high == pytest.approx(limit.most_w)
+            leaves = [limit] if limit.shared is None or not limit.shared.most_w else [
+                limit, limit.shared
+            ]  # fmt: skip
+            left_w = [(one.most_w or 0.0) - (one.draw.high or 0.0) for one in leaves]
+            assert finding.value == pytest.approx(min(left_w))
 
 
 @given(jobs())

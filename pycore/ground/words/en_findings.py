@@ -28,6 +28,8 @@ TITLES = {
 
 FINDINGS = {
     "output_load_ok": "{place} carries {value} of its {limit}; {left} left.",
+    "output_load_ok_shared": "{place} carries {value} of its {limit}; {left} left, all that is left"
+    " of the watts that outputs of {left_by} share.",
     "output_load_near": "No reserve: {place} carries {value} of its {limit}, more than the"
     " {fraction} planned for.",
     "output_load_over": "{place} is asked for {value} and has {limit}: {excess} too much. Left so,"

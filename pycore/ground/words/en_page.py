@@ -61,6 +61,7 @@ PAGE: dict[str, str] = {
     "not_checked": "Not checked: {list}.",
     "load.of": "of {limit}",
     "load.left": "{left} left",
+    "load.left_shared": "{left} left, shared",
     # the tally
     "tally.line_v": "Line voltage",
     "tally.amplifier_w": "Amplifier",
