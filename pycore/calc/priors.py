@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from pycore.ground.sources import PRACTICE
+from pycore.jobs import catalogue
 
 SOURCE = PRACTICE
 
@@ -41,7 +42,7 @@ NAMED_BY_COMPLAINT = 8.0
 SECOND_FAULT = 0.2
 
 # Tolerances, as limits either way; within them every value is taken as equally likely.
-METER_PCT = 5.0
+METER_PCT = catalogue.METER_PCT
 LOAD_PCT = 10.0
 CABLE_PCT = 6.0  # conductors at the least their standard allows, and a few kelvins of heat
 REPEAT_PCT = 2.0  # one meter on one line again, against its own baseline

@@ -8,6 +8,7 @@ from pycore.edit.change import changed
 from pycore.ground.problems import BadCommand
 from pycore.jobs import Closed, Job, Reading
 from pycore.jobs.base import PLAIN_LINE, Celsius, Id, Name, Percent
+from pycore.jobs.catalogue import METER_PCT
 from pycore.jobs.records import Heard, Moment, Quantity, Spot
 
 OPEN_OHM = 1e12  # how a meter's "more than I can show" is written down
@@ -28,8 +29,6 @@ UNITS: dict[str, str] = {
 }
 # Ohms across the pair: its leads are in what they read.
 ACROSS: tuple[Quantity, ...] = ("z_1k_ohm", "dc_ohm")
-# A hand meter within 5 % (common practice, no source), where nobody says better.
-METER_PCT = 5.0
 
 
 class KeepReading(Closed):

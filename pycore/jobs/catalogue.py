@@ -22,6 +22,10 @@ USUAL_TAPS_W: dict[float, tuple[float, ...]] = {
 }
 
 
+# A hand meter is within so much (common practice, no source), where nobody says better.
+METER_PCT = 5.0
+
+
 class Built(NamedTuple):
     """A generic loudspeaker: its power and the taps of its 100 V row, from the top down."""
 

@@ -34,13 +34,15 @@ STEPS = {
     " lower.",
     "direct": "With an ohmmeter (direct current), leg to leg. It finds a short or an open line and"
     " says nothing about taps.",
-    "direct_override": "Bypass every control: energise the override. Then with an ohmmeter (direct"
+    "direct_override": "Bypass every control, as a page does. Then with an ohmmeter (direct"
     " current), leg to leg. It finds a short or an open line and says nothing about taps.",
     "impedance_open": "With an impedance meter at 1 kHz, leg to leg. An ohmmeter will not do: it"
     " reads windings only.",
     "impedance_controls": "Override off again, controls at 0 dB. With an impedance meter at 1 kHz,"
     " leg to leg. An ohmmeter will not do: it reads windings only.",
-    "impedance_override": "Energise the override, then with the impedance meter at 1 kHz again.",
+    "impedance_override": "Put every control of {place} on override as a page does, or bridge it:"
+    " its control voltage on, or off where it bypasses without. Then with the impedance meter at"
+    " 1 kHz again.",
     "earth_expects": "at least 1 MΩ",
     "foreign_expects": "none: at most {none_v}",
     "stop": "Stop: the line is not dead. Nothing more is done on it before its volts are gone.",
