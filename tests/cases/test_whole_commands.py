@@ -71,6 +71,15 @@ def test_an_earlier_state_comes_back_with_the_readings_of_now() -> None:
     assert (back.name, back.rev, len(back.readings)) == (past.name, now.rev + 1, 1)
 
 
+def test_an_earlier_state_says_of_its_keeping_what_is_said_now() -> None:
+    past = hall().model_dump(mode="json", exclude_none=True)
+    kept = {"saved_at": "2026-11-25T10:00", "base": {"rev": 3, "print": "theirs"}}
+    now = Job.model_validate_json(json.dumps({**past, **kept, "name": "Pier"}))
+    older = {**past, "saved_at": "2026-11-01T10:00", "base": {"rev": 1, "print": "old"}}
+    back = done(now, do="restore", past=older)
+    assert (back.name, back.saved_at, back.base) == (past["name"], now.saved_at, now.base)
+
+
 def test_the_state_of_another_job_is_refused() -> None:
     other = {**hall().model_dump(mode="json", exclude_none=True), "id": "other"}
     assert refused(hall(), do="restore", past=other).code == "another_job"

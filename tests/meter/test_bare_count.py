@@ -87,5 +87,5 @@ def test_typed_leads_are_taken_off_and_no_more_than_leads_is_a_short(
         short = told(0.3, leads_ohm=typed)["expected"][0]
         assert any("short" in note for note in short["notes"])
     assert told("OL", leads_ohm=typed)["groups"] == told("OL")["groups"]
-    volts = {"quantity": "volts", "where": {"zone": "about-zone"}}
+    volts: dict[str, Any] = {"quantity": "volts", "where": {"zone": "about-zone"}}
     assert told("50", leads_ohm=typed, **volts)["expected"][0]["shown"] == "50 V"
