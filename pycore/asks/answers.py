@@ -46,7 +46,8 @@ class FindingAnswer(TypedDict):
 class Face(TypedDict):
     """How a thing looks in a list; every text is ready to print.
 
-    `finding`, `share_finding`, `left_finding` open the workings of load, share and left;
+    `finding`, `share_finding`, `left_finding` open the workings of load, share and left,
+    `reason_finding` that of what the reason speaks of;
     `left_by` is the amplifier whose shared watts leave an output less than its own maximum does;
     `row_v` is the line voltage (volts) a loudspeaker's tap is marked for, where that is known.
     """
@@ -57,6 +58,7 @@ class Face(TypedDict):
     verdict: Verdict
     verdict_words: str
     reason: str
+    reason_finding: str | None
     load: str
     limit: str
     share: str

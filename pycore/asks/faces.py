@@ -96,6 +96,7 @@ def _face(desk: Desk, place: str, *, line: str, concern: Iterable[Iterable[Findi
             speaks["what"] if speaks else "", verdict, manner=desk.manner
         ),
         "reason": speaks["words"] if speaks else "",
+        "reason_finding": speaks["id"] if speaks else None,
         "load": texts.get("value", ""),
         "limit": texts.get("limit", ""),
         "share": texts.get("share", ""),
@@ -191,9 +192,9 @@ def _zone(desk: Desk, zone: Zone) -> Face:
     face = _face(desk, zone.id, line=line, concern=[desk.by_place.get(p, []) for p in places])
     asked = desk.checked.loads.asked.get((zone.id, "override"))
     if not zone.line:  # with nothing on it there is nothing to call in order
-        face["verdict"], face["reason"] = "note", ""
+        face["verdict"], face["reason"], face["reason_finding"] = "note", "", None
     elif face["verdict"] == "ok":
-        face["reason"] = _zone_in_order(desk, zone)
+        face["reason"], face["reason_finding"] = _zone_in_order(desk, zone), None
         face["verdict_words"] = verdict_words("output_load_w", "ok", manner=desk.manner)
     if asked is not None:
         face["load"] = bounds_text(Bounds(*asked.override), "w", manner=desk.manner)

@@ -388,7 +388,7 @@ export interface ExpectedWorkingBody {
   reading?: ReadingIn | null;
 }
 
-/** How a thing looks in a list; every text is ready to print. `finding`, `share_finding`, `left_finding` open the workings of load, share and left; `row_v` is the line voltage (volts) a loudspeaker's tap is marked for, where that is known. */
+/** How a thing looks in a list; every text is ready to print. `finding`, `share_finding`, `left_finding` open the workings of load, share and left, `reason_finding` that of what the reason speaks of; `left_by` is the amplifier whose shared watts leave an output less than its own maximum does; `row_v` is the line voltage (volts) a loudspeaker's tap is marked for, where that is known. */
 export interface Face {
   title: string;
   line: string;
@@ -396,6 +396,7 @@ export interface Face {
   verdict: "ok" | "near" | "over" | "unknown" | "note";
   verdict_words: string;
   reason: string;
+  reason_finding: string | null;
   load: string;
   limit: string;
   share: string;
@@ -406,6 +407,7 @@ export interface Face {
   left_finding: string | null;
   fields?: Record<string, string>;
   loss?: string;
+  left_by?: string;
   row_v?: number;
 }
 

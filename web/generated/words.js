@@ -461,6 +461,7 @@ export const words = {
   "line.limit": "The limit, said in other ways",
   "line.no_loss": "Nothing on this line loses anything yet.",
   "load.left": "{left} left",
+  "load.left_shared": "{left} left, shared",
   "load.of": "of {limit}",
   "load.share_of": "{title}: share",
   "looking.back": "back to the amplifier",

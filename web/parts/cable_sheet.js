@@ -3,6 +3,7 @@
 import { html, nothing } from "../markup.js";
 import { figure } from "../pieces/figure.js";
 import { shape, verdictMark } from "../pieces/mark.js";
+import { sentence } from "../pieces/sentence.js";
 import { say, sayOne } from "../say.js";
 
 /** @typedef {import("../state").State} State */
@@ -25,7 +26,7 @@ const proposal = ({ title, words, why_not, loss, finding, here, command }, at, l
     <h3>${title}</h3>
     ${loss ? html`<b class="proposal-loss">${figure(loss, finding, title, command ? { commands: [command] } : null)}</b>` : nothing}
   </div>
-  <p>${words}</p>
+  ${sentence(words, loss ? finding : null, "", command ? { commands: [command] } : null)}
   ${why_not ? html`<p class="quiet">${why_not}</p>` : nothing}
   ${here ? html`<p class="proposal-here">${shape("ok")}<span>${say("cable.here")}</span></p>` : nothing}
   ${command
@@ -59,16 +60,20 @@ const waysOut = ({ ways_out }) =>
       </section>`
     : nothing;
 
-/** @param {Choice} choice */
-const now = ({ now: words, verdict, refused }) => {
+/** @param {Choice} choice @param {string | undefined} finding the loss it speaks of */
+const now = ({ now: words, verdict, refused }, finding) => {
   if (refused) return html`<p class="cable-now v-unknown">${shape("unknown")}<span>${refused}</span></p>`;
   return words
-    ? html`<p class="cable-now v-${verdict}">${shape(verdict)}<span>${words}</span></p>`
+    ? html`<div class="cable-now v-${verdict}">${shape(verdict)}${sentence(words, finding)}</div>`
     : nothing;
 };
 
+/** @param {State["desk"]} desk @param {string | null} zone */
+const lossOf = (desk, zone) =>
+  desk?.seen.findings.find(({ what, where }) => what === "zone_loss_db" && where.zone === zone)?.id;
+
 /** @param {State} state */
-export const cableSheet = ({ line, manner, place }) => {
+export const cableSheet = ({ line, manner, place, desk }) => {
   const { cabling } = line;
   const stock = line.stock ?? (manner.length === "ft" ? "gauge" : "metric");
   if (cabling?.of !== place.zone || !cabling) {
@@ -76,7 +81,7 @@ export const cableSheet = ({ line, manner, place }) => {
   }
   const { choice, longest } = cabling.answer;
   return html`<section class="cable" aria-label=${say("view.cable")}>
-    ${now(choice)} ${stocks(stock)}
+    ${now(choice, lossOf(desk, place.zone))} ${stocks(stock)}
     ${choice.stock.length
       ? html`<p class="quiet">${say("cable.list", { list: choice.stock.join(", ") })}</p>`
       : nothing}

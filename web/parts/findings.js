@@ -3,6 +3,7 @@
 import { html, nothing, repeat } from "../markup.js";
 import { figure } from "../pieces/figure.js";
 import { verdictMark } from "../pieces/mark.js";
+import { withRemedy } from "../pieces/sentence.js";
 import { say, sayOne } from "../say.js";
 
 /** @typedef {import("../state").Finding} Finding */
@@ -31,8 +32,7 @@ const findingLine = ({ id, title, words, remedy, shown, state }) => html`<li cla
     ${state === "set" ? html`<span class="quiet">${say("findings.as_set")}</span>` : nothing}
     ${figure(shown.value, id, title)}
   </div>
-  <p>${words}</p>
-  ${remedy ? html`<p class="remedy">${remedy}</p>` : nothing}
+  ${withRemedy(words, remedy, id)}
 </li>`;
 
 /** @param {Finding[]} group */

@@ -6,6 +6,7 @@ import { shape } from "../pieces/mark.js";
 import { beforeTouch } from "../pieces/caution.js";
 import { numbersTable } from "../pieces/numbers.js";
 import { tapRow } from "../pieces/tap_rows.js";
+import { reason } from "../pieces/sentence.js";
 import { say, sayOne, together } from "../say.js";
 import { adviceOf, tapsOf } from "../taps.js";
 
@@ -94,7 +95,7 @@ const head = (desk, { id, fitted }) => {
       </div>
       ${squareButton("close", say("bench.close"), "bench.close")}
     </div>
-    ${face?.reason ? html`<p class="bench-reason v-${face.verdict}">${shape(face.verdict ?? "note")}<span>${face.reason}</span></p>` : nothing}`;
+    ${reason(shape(face?.verdict ?? "note"), face?.reason, face?.reason_finding, `bench-reason v-${face?.verdict}`)}`;
 };
 
 /** @param {Desk} desk @param {Zone} zone @param {Point} point */

@@ -4,6 +4,7 @@ import { html, nothing, repeat } from "../markup.js";
 import { figure } from "../pieces/figure.js";
 import { verdictShape } from "../pieces/mark.js";
 import { wire } from "../pieces/wire.js";
+import { sentence } from "../pieces/sentence.js";
 import { say } from "../say.js";
 
 /** @typedef {import("../state").State} State */
@@ -68,10 +69,15 @@ const oneRow = (state, rows, row) => {
     : html`<li class="drawn" aria-hidden="true"></li>`;
 };
 
-/** @param {Drawing} drawing */
-const legend = ({ tones, to_scale, points }) => html`<ul class="legend" aria-label=${say("drawing.legend")}>
-    ${tones.map(({ tone, words }) => html`<li><i class="swatch tone-${tone}"></i>${words}</li>`)}
-  </ul>
+/** @param {State} state @param {Drawing} drawing */
+const legend = ({ desk, place }, { tones, to_scale, points }) => html`<div aria-label=${say("drawing.legend")} role="group">
+    ${sentence(
+      html`<span class="legend"
+        >${tones.map(({ tone, words }) => html`<span><i class="swatch tone-${tone}"></i>${words}</span>`)}</span
+      >`,
+      desk?.seen.findings.find(({ what, where }) => what === "zone_loss_db" && where.zone === place.zone)?.id,
+    )}
+  </div>
   ${to_scale || !points.length ? nothing : html`<p class="quiet">${say("drawing.no_scale")}</p>`}`;
 
 /** @param {State} state @param {Drawing} drawing */
@@ -115,6 +121,6 @@ export const lineDrawing = (state) => {
     <h2 id="drawing-title" class="unseen">${say("drawing.title")}</h2>
     ${states(state, drawing)}
     ${drawing.points.length ? html`<div class="drawn-all">${blocks(state, drawing)}</div>` : html`<p class="empty quiet">${say("zone.empty")}</p>`}
-    ${drawing.points.length ? legend(drawing) : nothing}
+    ${drawing.points.length ? legend(state, drawing) : nothing}
   </section>`;
 };

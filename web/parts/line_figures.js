@@ -3,6 +3,7 @@
 import { html, nothing } from "../markup.js";
 import { figure } from "../pieces/figure.js";
 import { verdictMark } from "../pieces/mark.js";
+import { sentence, withRemedy } from "../pieces/sentence.js";
 import { say, sayOne } from "../say.js";
 
 /** @typedef {import("../state").State} State */
@@ -32,8 +33,7 @@ export const lineHead = (state) => {
       <span class="quiet">${shown.limit ? say("load.of", { limit: shown.limit }) : nothing}</span>
       ${verdictMark(verdict, sayOne("loss_verdict", verdict))}
     </p>
-    <p>${words}</p>
-    ${remedy ? html`<p class="quiet">${remedy}</p>` : nothing}
+    ${withRemedy(words, remedy, id, "remedy quiet")}
   </section>`;
 };
 
@@ -44,7 +44,7 @@ const otherFigure = ({ id, what, title, shown, words, state }) => html`<div clas
     ${state === "set" ? html`<span class="quiet">${say("findings.as_set")}</span>` : nothing}
   </dt>
   <dd>${figure(shown.value, id, title)}</dd>
-  <dd class="quiet">${words}</dd>
+  <dd class="quiet">${sentence(words, id)}</dd>
 </div>`;
 
 /** As it is set is told only where it differs. @param {readonly Finding[]} found */

@@ -5,6 +5,7 @@ import { benchButton, squareButton } from "../pieces/button.js";
 import { beforeTouch } from "../pieces/caution.js";
 import { shape } from "../pieces/mark.js";
 import { numbersTable } from "../pieces/numbers.js";
+import { reason } from "../pieces/sentence.js";
 import { say, sayOne } from "../say.js";
 import { belowOf } from "../tree.js";
 
@@ -32,7 +33,7 @@ const head = (desk, { id, fitted }) => {
       <p class="quiet">${face?.line}</p>
       ${squareButton("close", say("bench.close"), "bench.close")}
     </div>
-    ${face?.reason ? html`<p class="bench-reason v-${face.verdict}">${shape(face.verdict ?? "note")}<span>${face.reason}</span></p>` : nothing}`;
+    ${reason(shape(face?.verdict ?? "note"), face?.reason, face?.reason_finding, `bench-reason v-${face?.verdict}`)}`;
 };
 
 /** @param {State} state @param {Zone} zone @param {Point} point */

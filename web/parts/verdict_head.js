@@ -2,6 +2,7 @@
 
 import { html, nothing } from "../markup.js";
 import { shape } from "../pieces/mark.js";
+import { sentence } from "../pieces/sentence.js";
 import { say } from "../say.js";
 
 /** @param {import("../state").JobFace} face */
@@ -10,7 +11,7 @@ export const verdictHead = ({ verdict, headline, reason, not_checked, counts, li
   aria-label=${say("job.verdict")}
 >
   <p class="verdict-big" role="status">${shape(verdict)}<strong>${headline}</strong></p>
-  <p class="verdict-reason">${reason}</p>
+  ${sentence(reason, finding, "verdict-reason")}
   ${not_checked.length
     ? html`<p class="not-checked">${say("not_checked", { list: not_checked.join(", ") })}</p>`
     : nothing}

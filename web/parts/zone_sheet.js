@@ -5,6 +5,7 @@ import { shareBar } from "../pieces/bar.js";
 import { figure } from "../pieces/figure.js";
 import { glyph } from "../pieces/glyphs.js";
 import { shape, verdictShape } from "../pieces/mark.js";
+import { sentence } from "../pieces/sentence.js";
 import { say, sayOne } from "../say.js";
 import { hangingOrder } from "../tree.js";
 
@@ -69,7 +70,7 @@ const zoneHead = (desk, zone) => {
     </p>
     ${typeof face.share_fraction === "number" ? shareBar(face.share_fraction, verdict) : nothing}
     ${zone.line.length ? html`<p class="zone-verdict">${shape(verdict)}<strong>${face.verdict_words ?? sayOne("verdict", verdict)}</strong></p>` : nothing}
-    ${face.reason ? html`<p class="verdict-reason">${face.reason}</p>` : nothing}
+    ${sentence(face.reason, face.reason_finding, "verdict-reason")}
   </section>`;
 };
 
