@@ -5,12 +5,12 @@ from typing import Literal, NamedTuple
 
 from typing_extensions import TypedDict
 
-from pycore.asks.shown import Bounds, bounds_text
+from pycore.asks.shown import Bounds, bounds_text, range_text
 from pycore.calc.finding import Finding, Verdict
 from pycore.calc.parts_of_limit import part_id
 from pycore.calc.ripple import Rejudged
 from pycore.calc.sound import change_db
-from pycore.ground.units import Manner, show
+from pycore.ground.units import Manner, show, show_beside
 from pycore.ground.words import say
 from pycore.jobs import Job, Point, Zone
 
@@ -90,7 +90,7 @@ def _effects(trial: Trial, zone: Zone, *, manner: Manner) -> Iterator[Effect]:
         yield _share(what, finding, manner=manner)
     far = next((one for one in found if _is_loss(one, zone)), None)
     if far is not None and far.value is not None:
-        text = bounds_text(Bounds(far.value, far.low, far.high), "db", manner=manner)
+        text = range_text(far, manner)
         yield _effect("far", text, verdict=far.verdict, finding=far.id, manner=manner)
 
 
@@ -145,12 +145,12 @@ def _share(what: What, finding: Finding, *, manner: Manner) -> Effect:
     share, opens = finding.values.get("share"), finding.id
     if isinstance(share, float):
         opens = part_id(finding.id, "share")
-        text = show(share, "fraction", manner=manner)
+        marks = (1.0, float(finding.values["fraction"] or 1.0))
+        text = show_beside(share, "fraction", marks=marks, manner=manner)
         if finding.high is None:
             text = say("face", "at_least", values={"low": text}, language=manner.language)
     else:
-        bounds = Bounds(finding.value, finding.low, finding.high)
-        text = bounds_text(bounds, "w", manner=manner)
+        text = range_text(finding, manner)
     made = _effect(what, text, verdict=finding.verdict, finding=opens, manner=manner)
     made["share_fraction"] = share if isinstance(share, float) else None
     return made

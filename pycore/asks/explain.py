@@ -8,12 +8,12 @@ from pycore.asks.answers import InputAnswer, StepAnswer, WorkingAnswer
 from pycore.asks.names import names_of
 from pycore.asks.opened import open_finding
 from pycore.asks.requests import WorkingBody
-from pycore.asks.shown import range_text, shown_finding
+from pycore.asks.shown import marks_of, range_text, shown_finding
 from pycore.asks.would import job_as_it_would_be
 from pycore.calc.check import check_job
 from pycore.calc.finding import Finding
 from pycore.calc.solve import solve_lines
-from pycore.ground.units import Manner, show
+from pycore.ground.units import Manner, show, show_beside
 from pycore.ground.words import has, say
 from pycore.ground.working import Known, Step
 
@@ -31,11 +31,18 @@ def working(body: WorkingBody, manner: Manner) -> WorkingAnswer:
     return {
         "title": shown_finding(finding, names, manner=manner)["title"],
         "result": _result(finding, manner),
-        "steps": [step_answer(one, manner, names=names) for one in story.steps],
+        "steps": [
+            step_answer(one, manner, names=names, marks=_marks(one, finding)) for one in story.steps
+        ],
         "assumptions": [
             say("assumption", code, language=manner.language) for code in story.assumptions
         ],
     }
+
+
+def _marks(made: Step, finding: Finding) -> tuple[float, ...]:
+    """What the result of a step is told apart from: the limit, where it is a number like it."""
+    return marks_of(finding) if made.equation.unit == finding.unit else ()
 
 
 def _result(finding: Finding, manner: Manner) -> str:
@@ -56,15 +63,22 @@ def _result(finding: Finding, manner: Manner) -> str:
     return say("face", "fits_result", values=counts, language=manner.language)
 
 
-def step_answer(made: Step, manner: Manner, *, names: Mapping[str, str] = NO_NAMES) -> StepAnswer:
-    """One step of a working, ready to print. `names`: by id, for steps that speak of a limit."""
+def step_answer(
+    made: Step,
+    manner: Manner,
+    *,
+    names: Mapping[str, str] = NO_NAMES,
+    marks: tuple[float, ...] = (),
+) -> StepAnswer:
+    """One step of a working, ready to print. `names`: by id, for steps that speak of a limit;
+    `marks`: what its result must not read like unless it is the same."""
     unit = made.equation.unit
     source = made.equation.source
     return {
         "title": _title(made, names, manner=manner),
         "formula": _tidy(WORD.sub(lambda word: _named(word[0], manner), made.equation.text)),
         "put_in": _put_in(made, manner),
-        "result": show(made.result, unit, manner=manner),
+        "result": show_beside(made.result, unit, marks=marks, manner=manner),
         "inputs": [_input(name, known, manner=manner) for name, known in made.inputs.items()],
         "source": ", ".join(part for part in (source.name, source.clause) if part),
         "source_note": say("seen", source.seen, language=manner.language),

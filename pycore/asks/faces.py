@@ -67,7 +67,7 @@ def faces_of(
     for amplifier in checked.job.amplifiers:
         things[amplifier.id] = _amplifier(desk, amplifier)
         for output in amplifier.outputs:
-            things[output.id] = _output(desk, amplifier, output)
+            things[output.id] = _output(desk, output, amplifier=amplifier)
     for zone in checked.job.zones:
         things[zone.id] = _zone(desk, zone)
         for point in zone.line:
@@ -137,14 +137,14 @@ def _amplifier(desk: Desk, amplifier: Amplifier) -> Face:
     return _face(desk, amplifier.id, line=line, concern=[desk.by_place.get(p, []) for p in places])
 
 
-def _output(desk: Desk, amplifier: Amplifier, output: Output) -> Face:
+def _output(desk: Desk, output: Output, *, amplifier: Amplifier) -> Face:
     """An output by its own limits and by the watts it shares: with those gone it is not free."""
     texts = {"line_v": show_typed(output.line_v, "v", manner=desk.manner)}
     if output.max_w is not None:
         texts["max_w"] = show_typed(output.max_w, "w", manner=desk.manner)
     code = "output" if output.max_w is not None else "output_no_most"
     line = say("face", code, values=texts, language=desk.manner.language)
-    own, shared = desk.by_place.get(output.id, []), _shared(desk, amplifier, output)
+    own, shared = desk.by_place.get(output.id, []), _shared(desk, output, amplifier=amplifier)
     face = _face(desk, output.id, line=line, concern=[own, shared])
     by = next((one["values"].get("left_by") for one in own if one["id"] == face["finding"]), None)
     if by is not None:
@@ -152,7 +152,7 @@ def _output(desk: Desk, amplifier: Amplifier, output: Output) -> Face:
     return face
 
 
-def _shared(desk: Desk, amplifier: Amplifier, output: Output) -> list[FindingAnswer]:
+def _shared(desk: Desk, output: Output, *, amplifier: Amplifier) -> list[FindingAnswer]:
     """What is found of the watts an output shares; nothing where it shares none."""
     pools = amplifier.pools or ()
     at = next((number for number, one in enumerate(pools) if output.id in one.outputs), None)

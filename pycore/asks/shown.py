@@ -7,7 +7,8 @@ from typing import NamedTuple
 from pycore.asks.answers import FindingAnswer, ShownTexts
 from pycore.asks.verdict_words import verdict_words
 from pycore.calc.finding import Finding
-from pycore.ground.units import Manner, show, show_typed, unit_of
+from pycore.calc.line_loss import NEAR_TIMES
+from pycore.ground.units import Manner, show, show_beside, show_typed, unit_of
 from pycore.ground.words import ENGLISH, LANGUAGES, has, places_in, say
 
 NAMED = (
@@ -33,6 +34,20 @@ class Bounds(NamedTuple):
     value: float | None
     low: float | None
     high: float | None
+
+
+def marks_of(finding: Finding) -> tuple[float, ...]:
+    """The numbers a finding is judged by: what stands close to one is told with more figures."""
+    fraction = finding.values.get("fraction")
+    if finding.limit is None:
+        # a share of a limit stands against all of it, and what is planned for of it
+        shares = finding.unit == "fraction" and isinstance(fraction, float)
+        return (1.0, fraction) if shares and isinstance(fraction, float) else ()
+    if finding.what == "zone_loss_db":
+        return (finding.limit, finding.limit * NEAR_TIMES)
+    if isinstance(fraction, float):
+        return (finding.limit, finding.limit * fraction)
+    return (finding.limit,)
 
 
 def shown_finding(finding: Finding, names: Mapping[str, str], *, manner: Manner) -> FindingAnswer:
@@ -72,25 +87,22 @@ def _remedy(finding: Finding, texts: Mapping[str, str], *, manner: Manner) -> st
 def _shown(finding: Finding, manner: Manner) -> ShownTexts:
     """The finding's own numbers as texts: a range where the value is not one number."""
     shown: ShownTexts = {}
+    marks = marks_of(finding)
     if finding.unit != "count" or finding.what in COUNTED:  # a mark has no number to show
         shown["value"] = range_text(finding, manner)
     if finding.low is not None:
-        shown["low"] = show(finding.low, finding.unit, manner=manner)
+        shown["low"] = show_beside(finding.low, finding.unit, marks=marks, manner=manner)
     if finding.high is not None:
-        shown["high"] = show(finding.high, finding.unit, manner=manner)
+        shown["high"] = show_beside(finding.high, finding.unit, marks=marks, manner=manner)
     if finding.limit is not None:
         # a rating worked out for this line is no maker's figure: three of them say enough
         worked_out = finding.limit != finding.values.get("rated_w", finding.limit)
         printer = show if worked_out else show_typed
         shown["limit"] = printer(finding.limit, finding.unit, manner=manner)
-        rounded = finding.verdict == "over" and shown.get("value") == shown["limit"]
-        if rounded and finding.value is not None:
-            shown["value"] = show_typed(finding.value, finding.unit, manner=manner)
     if finding.unit == "w" and finding.limit and finding.high is not None:
+        fraction = _number(finding, "fraction") or 1.0
         share = finding.high / finding.limit
-        shown["share"] = show(share, "fraction", manner=manner)
-        if share > 1 and shown["share"] == show(1.0, "fraction", manner=manner):
-            shown["share"] = show_typed(share, "fraction", manner=manner)
+        shown["share"] = show_beside(share, "fraction", marks=(1.0, fraction), manner=manner)
         left = Bounds(_number(finding, "left_w"), None, _number(finding, "left_most_w"))
         shown["left"] = bounds_text(left, "w", manner=manner)
     return shown
@@ -106,14 +118,14 @@ def range_text(finding: Finding, manner: Manner) -> str:
     if finding.code == "impedance_open":
         return say("face", "open_line", language=manner.language)
     bounds = Bounds(finding.value, finding.low, finding.high)
-    return bounds_text(bounds, finding.unit, manner=manner)
+    return bounds_text(bounds, finding.unit, manner=manner, marks=marks_of(finding))
 
 
-def bounds_text(bounds: Bounds, unit: str, *, manner: Manner) -> str:
-    """The same for any number that may lie in a range."""
+def bounds_text(bounds: Bounds, unit: str, *, manner: Manner, marks: tuple[float, ...] = ()) -> str:
+    """The same for any number that may lie in a range, told apart from what it is judged by."""
     value, low, high = bounds
     ends = {
-        name: show(one, unit, manner=manner)
+        name: show_beside(one, unit, marks=marks, manner=manner)
         for name, one in (("value", value), ("low", low), ("high", high))
         if one is not None
     }

@@ -56,7 +56,11 @@ def _part(limit: Limit, part: Part, *, most_w: float) -> Finding:
         # of a load without a most: at least that share, at most that much left
         low=number if share and not sure else None,
         high=number if not share and not sure else None,
-        values={"which": limit.values.get("which"), "most_w": most_w},
+        values={
+            "which": limit.values.get("which"),
+            "most_w": most_w,
+            "fraction": limit.fraction if share else None,
+        },
     )
 
 

@@ -140,7 +140,7 @@ def test_another_voltage_warns_and_shows_both_sides() -> None:
     answer = as_read(what_if(body, MANNER))
     # 10 W taps marked 70.7 V draw twice as much at 100 V
     load = next(row for row in answer["rows"] if row["title"] == "Rack: load")
-    assert (load["before"], load["after"]) == ("100 W", "200 W")
+    assert (load["before"], load["after"]) == ("100 W", "200.1 W")
     assert answer["caution"]
 
 

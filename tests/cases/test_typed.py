@@ -3,7 +3,7 @@
 import pytest
 
 from pycore.ground.problems import BadText
-from pycore.ground.units import Manner, read, show, show_typed, true_voltage, unit_of
+from pycore.ground.units import Manner, read, show, show_beside, show_typed, true_voltage, unit_of
 from tests.drawn import about, as_read
 
 POINT = Manner("en", "m", ".", "")
@@ -129,9 +129,25 @@ def test_a_bare_length_is_in_the_persons_own_unit() -> None:
         (0.0, "w", "0 W"),
         (0.004, "db", "0.004 dB"),
         (0.0004, "db", "under 0.001 dB"),
+        (-0.0004, "db", "under 0.001 dB"),
+        # halves away from nothing, whatever the binary figure is
+        (0.125, "db", "0.13 dB"),
+        (1.005, "db", "1.01 dB"),
+        (-2.345, "db", "−2.35 dB"),
+        (1.0625, "ohm", "1.06 Ω"),
+        (102.5, "ohm", "103 Ω"),
+        # sums of taps in full, other watts to three figures, to a tenth from 100 to 1000 W
+        (107.5, "w", "107.5 W"),
+        (102.5, "w", "102.5 W"),
+        (178.75, "w", "178.75 W"),
+        (1031.25, "w", "1031.25 W"),
+        (0.1 + 0.2, "w", "0.3 W"),
+        (107.4837, "w", "107.5 W"),
+        (240.072, "w", "240.1 W"),
+        (24.7487, "w", "24.7 W"),
         (-0.05, "db", "−0.05 dB"),
         (0.4237, "db", "0.42 dB"),
-        (1.125, "fraction", "112 %"),
+        (1.125, "fraction", "113 %"),
         (7.99758, "factor", "×8"),
         (12_345.6, "w", "12 346 W"),
         (9_999.0, "w", "9999 W"),
@@ -144,6 +160,26 @@ def test_a_bare_length_is_in_the_persons_own_unit() -> None:
 )
 def test_a_computed_number_is_shown_in_three_figures(value: float, unit: str, text: str) -> None:
     assert as_read(show(value, unit, manner=POINT)) == text
+
+
+@pytest.mark.parametrize(
+    ("value", "unit", "marks", "text"),
+    [
+        (0.502, "db", (0.5, 1.0), "0.502 dB"),
+        (0.5002, "db", (0.5, 1.0), "0.5002 dB"),
+        (1.0004, "db", (0.5, 1.0), "1.0004 dB"),
+        (0.5, "db", (0.5, 1.0), "0.5 dB"),
+        (0.4237, "db", (0.5, 1.0), "0.42 dB"),
+        (0.8002, "fraction", (1.0, 0.8), "80.02 %"),
+        (0.8, "fraction", (1.0, 0.8), "80 %"),
+        (300.004, "w", (300.0, 240.0), "300.004 W"),
+        (49.985, "ohm", (50.0,), "49.99 Ω"),
+    ],
+)
+def test_what_is_close_to_its_limit_is_told_from_it(
+    value: float, unit: str, marks: tuple[float, ...], text: str
+) -> None:
+    assert as_read(show_beside(value, unit, marks=marks, manner=POINT)) == text
 
 
 def test_feet_and_commas_are_for_printing_only() -> None:

@@ -41,7 +41,7 @@ def test_behind_a_control_its_share_is_told_too(page: Page) -> None:
     pick_point(page, "Nave 5")
     # 15 W of Nave 6 and 30 W of this one, of the 40 W of the control
     row = tap_row(page, "30 W")
-    expect(row).to_contain_text("control 112 %")
+    expect(row).to_contain_text("control 113 %")
     expect(row).to_contain_text("too much")
 
 

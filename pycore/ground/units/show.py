@@ -1,6 +1,7 @@
 """The one printer: a number inside becomes the text a person reads."""
 
 import math
+from decimal import ROUND_HALF_UP, Decimal
 from functools import lru_cache
 
 from pycore.ground.plain import NO_BREAK
@@ -8,6 +9,13 @@ from pycore.ground.units.table import METRES_PER_FOOT, WRITTEN, Manner
 
 SIGNIFICANT = 3
 TYPED_SIGNIFICANT = 7
+MOST_SIGNIFICANT = 10
+# Taps come in hundredths of a watt at the finest (1.25, 3.75), so do their sums.
+TAP_W = 0.01
+FULL_BELOW_W = 10_000.0
+FIGURES_END = 1e12
+WHOLE_WITHIN = 1e-6
+SAME_WITHIN = 1e-9
 SMALLEST_DB = 0.001
 # from here on noughts would be counted, not read
 KILOHM, MEGOHM = 1e4, 1e6
@@ -18,13 +26,30 @@ def _trim(text: str) -> str:
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
+def _fixed(value: float, decimals: int) -> str:
+    """So many decimals, halves away from nothing, as people round: 0.125 is 0.13."""
+    if abs(value) >= FIGURES_END:
+        return f"{value:.0f}"
+    # twelve figures are all a sum can be trusted with; beyond them 1.005 is 1.00499999999999989
+    exact = Decimal(f"{value:.12g}")
+    return f"{exact.quantize(Decimal(1).scaleb(-decimals), rounding=ROUND_HALF_UP):f}"
+
+
 def _digits(value: float, significant: int) -> str:
     """At least `significant` figures, never a power of ten, no zeros behind the last figure."""
     if value == 0:
         return "0"
     size = math.floor(math.log10(abs(value))) + 1
-    decimals = max(0, significant - size)
-    return _trim(f"{value:.{min(decimals, 12)}f}")
+    return _trim(_fixed(value, min(max(0, significant - size), 12)))
+
+
+def _watts(value_w: float, significant: int) -> str:
+    """A sum of taps in full; any other watts in three figures, to a tenth below 1000 W."""
+    hundredths = value_w / TAP_W
+    if abs(value_w) < FULL_BELOW_W and abs(hundredths - round(hundredths)) < WHOLE_WITHIN:
+        return _trim(_fixed(value_w, 2))
+    tenths = 4 if 100 <= abs(value_w) < 1000 else significant
+    return _digits(value_w, max(significant, tenths))
 
 
 def _grouped(number: str) -> str:
@@ -36,12 +61,12 @@ def _grouped(number: str) -> str:
     return sign + f"{int(figures):,}".replace(",", NO_BREAK) + dot + decimals
 
 
-def _decibels(value_db: float) -> str:
+def _decibels(value_db: float, more: int) -> str:
     if value_db == 0:
         return "0"
     if abs(value_db) < SMALLEST_DB:
-        return f"{'−' if value_db < 0 else ''}under {SMALLEST_DB}"
-    return _trim(f"{value_db:.3f}" if abs(value_db) < 0.1 else f"{value_db:.2f}")
+        return f"under {SMALLEST_DB}"  # so little has no direction
+    return _trim(_fixed(value_db, (3 if abs(value_db) < 0.1 else 2) + more))
 
 
 def _write(number: str, unit: str, *, manner: Manner) -> str:
@@ -66,15 +91,42 @@ def _scaled(value: float, unit: str, *, manner: Manner) -> tuple[float, str]:
 # A job says the same few numbers many times over.
 @lru_cache(maxsize=8000)
 def show(value: float, unit: str, *, manner: Manner) -> str:
-    """A computed number for reading: three figures, its unit, the person's decimal sign."""
+    """A computed number for reading: three figures, its unit, the person's decimal sign.
+
+    Watts are the sums of taps, which are shown in full.
+    """
+    return _shown(value, unit, more=0, manner=manner)
+
+
+def _shown(value: float, unit: str, *, more: int, manner: Manner) -> str:
+    """With so many figures more than usual."""
     if not math.isfinite(value):
         return "∞" + WRITTEN[unit]
     scaled, written = _scaled(value, unit, manner=manner)
     if unit == "db":
-        return _write(_decibels(scaled), written, manner=manner)
+        return _write(_decibels(scaled, more), written, manner=manner)
     if unit == "count":
         return _write(str(round(scaled)), written, manner=manner)
-    return _write(_digits(scaled, SIGNIFICANT), written, manner=manner)
+    digits = _watts if unit == "w" else _digits
+    return _write(digits(scaled, SIGNIFICANT + more), written, manner=manner)
+
+
+@lru_cache(maxsize=8000)
+def show_beside(value: float, unit: str, *, marks: tuple[float, ...], manner: Manner) -> str:
+    """A computed number with as many figures as tell it from each of `marks`, where it is another.
+
+    What is a little past its limit must not read as the limit.
+    """
+    others = {
+        show_typed(mark, unit, manner=manner)
+        for mark in marks
+        if not math.isclose(mark, value, rel_tol=SAME_WITHIN)
+    }
+    texts = (
+        _shown(value, unit, more=more, manner=manner)
+        for more in range(MOST_SIGNIFICANT - SIGNIFICANT)
+    )
+    return next((text for text in texts if text not in others), show(value, unit, manner=manner))
 
 
 @lru_cache(maxsize=8000)
@@ -99,4 +151,4 @@ def as_typed(value: float, unit: str, *, manner: Manner) -> str:
 def show_length(value_m: float, *, manner: Manner) -> str:
     """A length for a list, to a tenth of the person's unit: what a tape on site can tell."""
     scaled, written = _scaled(value_m, "m", manner=manner)
-    return _write(_trim(f"{scaled:.1f}"), written, manner=manner)
+    return _write(_trim(_fixed(scaled, 1)), written, manner=manner)
