@@ -17,8 +17,10 @@ RUNTIME = {
     "pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip", "site.zip",
     "pydantic_core.wasm",
 }  # fmt: skip
-# What every release changes: the lists of files and of modules, the number of the build.
-ALWAYS = ("sw.js", "index.html", "changes.json", "py/build.js", "py/core-list.part")
+# What every release changes: the lists of files and of modules, and what bears the build's name.
+ALWAYS = (
+    "sw.js", "index.html", "changes.json", "engine.js", "worker.js", "py/core-list.part",
+)  # fmt: skip
 # Core files and page files that a release changes.
 RELEASES = ((1, 1), (5, 5), (20, 20))
 DRAWS = 200

@@ -14,8 +14,8 @@ READY = "Ready without signal."
 WAITS = "A new version is ready."
 PRESS = """[...document.querySelectorAll("button, a")]
     .find(({ textContent }) => textContent.trim() === "WORDS")?.click()"""
-# What the next version changes: a script, a style and one of the archives' lists.
-CHANGED = ("app.js", "styles/wire.css", "py/build.js")
+# What the next version changes: a script, the styles and the engine's own script.
+CHANGED = ("app.js", "styles/page.css", "worker.js")
 MARK = "\n/* next */\n"
 READ_MARKS = f"""Promise.all({json.dumps(CHANGED)}.map(
     (name) => fetch("./" + name).then((answer) => answer.text())))

@@ -1,12 +1,16 @@
 """The built app in one engine, on a page that does nothing by itself: starts and copies by hand."""
 
 import json
+import shutil
 from pathlib import Path
 from typing import Any
 
 from tests.engines.driver import Driver, wait_until
 from tests.engines.stand import BLANK, Stand, copy_app
+from web.tools.places import WEB
 
+# In the app they are joined with what starts an engine at once.
+SINGLE_SCRIPTS = ("trust.js", "door.js")
 # What a trap of the interpreter is called; seen once, in WebKitGTK.
 TRAP = "RuntimeError"
 # Starts an engine, asks it one thing and ends it; or ends it at a stage, as a crash would.
@@ -88,6 +92,8 @@ class Device:
         self.engine = engine
         self.ways: list[str] = []
         copy_app(dist, stand.folder / "a")
+        for name in SINGLE_SCRIPTS:
+            shutil.copyfile(WEB / name, stand.folder / "a" / name)
         engine.go(stand.address_of("a") + BLANK)
 
     def start(

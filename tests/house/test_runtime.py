@@ -13,6 +13,21 @@ from web.tools.trial import install_inside, run_tests_inside
 from web.tools.versions import read_core_version
 
 pytestmark = pytest.mark.slow
+PLACES = """
+import pydantic.main
+import pytest
+from pycore import door
+
+
+@pytest.mark.parametrize("module", [door, pydantic.main])
+def test_places(module):
+    code = next(each.__code__ for each in vars(module).values() if hasattr(each, "__code__"))
+    places = list(code.co_positions())
+    assert {place[2:] for place in places} == {(None, None)}
+    lines = {place[0] for place in places}
+    assert len(lines) > 1
+    assert code.co_firstlineno in lines
+"""
 
 
 @pytest.mark.parametrize("folder", ["laws", "cases"])
@@ -30,6 +45,16 @@ def test_a_failing_test_inside_the_runtime_is_seen_outside(dist: Path, tmp_path:
     done = run_tests_inside(dist, "-q", "tests", folder=tmp_path)
     assert done.returncode == 1
     assert "1 failed" in done.stdout
+
+
+def test_a_traceback_of_what_is_shipped_names_lines_and_no_columns(
+    dist: Path, tmp_path: Path
+) -> None:
+    """Columns would make the core a third larger on its way; nobody reads them."""
+    (tmp_path / "test_places.py").write_text(PLACES)
+    done = run_tests_inside(dist, "-q", "tests", folder=tmp_path)
+    assert done.returncode == 0, done.stdout + done.stderr
+    assert "2 passed" in done.stdout
 
 
 def test_micropip_installs_our_wheel_into_the_runtime(dist: Path, tmp_path: Path) -> None:

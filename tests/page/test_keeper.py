@@ -5,7 +5,7 @@ from playwright.sync_api import Page, expect
 from tests.page.hands import expect_kept, open_demo, open_screen, touch
 
 WRITE = """async (over) => {
-    const { keeper, Stale } = await import("./keeper.js");
+    const { keeper, Stale } = await import("./ground.js");
     const id = location.hash.split("/")[2];
     const record = await keeper.readJob(id);
     const job = { ...record.job, name: "written over" };
@@ -15,7 +15,7 @@ WRITE = """async (over) => {
     return [isRefused, (await keeper.readJob(id)).job.name];
 }"""
 TAKE = """async () => {
-    const { keeper } = await import("./keeper.js");
+    const { keeper } = await import("./ground.js");
     return keeper.takeNumbers(5);
 }"""
 

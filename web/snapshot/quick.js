@@ -27,7 +27,7 @@ import { openShelf } from "./shelf.js";
 class Spoiled extends Error {}
 
 const nothing = async () => {};
-const LOCK = `rungline-engine ${new URL("../", import.meta.url).pathname}`;
+const LOCK = `rungline-engine ${new URL("./", self.location.href).pathname}`;
 
 /**
  * One engine at a time on this device looks at the copy: a mark found by the next is then

@@ -23,7 +23,7 @@ import { openDB } from "../vendor/idb/index.js";
 const FIRST_NOTES = { starts: 0, trying: false, leaves: 0, spoiled: 0, off: "", barred: [] };
 
 export const openShelf = async () => {
-  const place = new URL("../", import.meta.url).pathname;
+  const place = new URL("./", self.location.href).pathname;
   const base = await openDB(`rungline-engine ${place}`, 1, {
     upgrade(database) {
       database.createObjectStore("notes");

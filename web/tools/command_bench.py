@@ -10,6 +10,7 @@ from web.tools.say import tell
 # Each is a module of tests/bench with a function measure().
 MEASUREMENTS = (
     "wire",
+    "releases",
     "boot",
     "engines",
     "visit",

@@ -5,8 +5,8 @@ ARGUMENT is JSON: {"wanted": ["python_stdlib" | "site" | "pycore", ...]}.
 the list of standard modules to ship, /out takes the archives and beside each a list of what
 it imports.
 
-The byte code carries the hash of its source unchecked: no clock goes in, so the same input
-makes the same bytes, and nothing is compared at start-up.
+The byte code is of the kind that is never compared with its source: no clock goes in, so the
+same input makes the same bytes.
 """
 
 import _imp
@@ -16,12 +16,13 @@ import io
 import json
 import zipfile
 from collections.abc import Callable, Iterator
-from importlib.util import source_hash
 from pathlib import Path
 
 Member = tuple[str, bytes]
 LIBRARY = "/lib/python314.zip/"
 SITE = "/lib/python3.14/site-packages/"
+# Never looked at; so a module of which only words to a reader change keeps its bytes.
+NO_HASH = bytes(8)
 NOT_SHIPPED = (
     "pydantic/v1/", "pydantic/mypy.py", "pydantic/_hypothesis_plugin.py",
     "segno/cli.py",
@@ -68,7 +69,7 @@ def compile_member(member: Member, root: str) -> Member:
         return member
     tree = ast.parse(content) if root == LIBRARY else drop_docstrings(ast.parse(content))
     code = compile(tree, root + name, "exec", dont_inherit=True)
-    packed = bootstrap._code_to_hash_pyc(code, source_hash(content), False)  # type: ignore[attr-defined]
+    packed = bootstrap._code_to_hash_pyc(code, NO_HASH, False)  # type: ignore[attr-defined]
     return name + "c", bytes(packed)
 
 

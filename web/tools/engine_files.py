@@ -5,12 +5,14 @@ import shutil
 import zipfile
 from pathlib import Path
 
-from web.tools.parts import BUILD, cut_archive
+from web.tools.parts import cut_archive
 from web.tools.say import Halt
 from web.tools.stamps import hash_inputs
 
 # Hosts know the type of this ending and squeeze it; of .so they do not.
 COMPILED = "pydantic_core.wasm"
+# A module for the worker and the page, into which it is joined.
+BUILD = "build.js"
 
 
 def copy_compiled(wheels: Path, target: Path) -> None:

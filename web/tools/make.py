@@ -7,6 +7,7 @@ from pathlib import Path
 from web.tools import generated
 from web.tools.archives import fetch_runtime_wheels, make_archives
 from web.tools.engine_files import copy_compiled, place_archives
+from web.tools.join import join_page
 from web.tools.licences import write_licences
 from web.tools.page_files import copy_page
 from web.tools.places import CACHE, DIST
@@ -27,6 +28,7 @@ def assemble(target: Path, *, kept: Path = CACHE / "archives") -> None:
     place_archives(archives, target / "py")
     licences = write_licences(fetch_runtime_wheels())
     (target / "licences.txt").write_text(licences, encoding="utf-8")
+    join_page(target)
     fill_worker(target)
 
 

@@ -14,7 +14,6 @@ from pathlib import Path
 
 MODULES_EACH = 5
 MOST_BYTES = 60_000
-BUILD = "build.js"
 
 
 def cut_archive(archive: Path) -> dict[str, bytes]:
@@ -38,8 +37,12 @@ def cut_archive(archive: Path) -> dict[str, bytes]:
 
 
 def read_archives(built: Path) -> list[list[Path]]:
-    """Give, for each archive that dist/py imports from, the files that make it up."""
-    match = re.search(r"ARCHIVES = (.*);", (built / BUILD).read_text(encoding="utf-8"))
+    """Give, for each archive that dist/py imports from, the files that make it up.
+
+    The engine's script names them; the module that did was joined into it.
+    """
+    script = built.parent / "worker.js"
+    match = re.search(r"ARCHIVES = (.*);", script.read_text(encoding="utf-8"))
     if not match:
-        raise ValueError(f"{built / BUILD} names no archives")
+        raise ValueError(f"{script} names no archives")
     return [[built / name for name in names] for _, names in json.loads(match.group(1))]

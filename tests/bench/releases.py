@@ -1,0 +1,92 @@
+"""What updates would have taken had states of this project been releases: its own history, each
+state built by the tools of today with the runtime of today, brotli. What is not committed is not
+measured.
+"""
+
+import io
+import shutil
+import subprocess
+import sys
+import tarfile
+import tempfile
+from collections.abc import Iterator
+from pathlib import Path
+
+from tests.bench.figures import Figure
+from tests.bench.wire import count_bytes
+from web.tools.places import CACHE, MODULES, ROOT, WEB
+from web.tools.say import Halt, run_program, tell
+from web.tools.squeeze import squeeze_folder
+
+STEPS = (1, 5, 10, 20, 50)
+TOOLING = ("tools", "locks", "licences", "package.json", "package-lock.json", ".npmrc")
+BUILD = "from pathlib import Path; from web.tools.make import assemble; assemble(Path('dist'))"
+
+
+def measure() -> Iterator[Figure]:
+    """Build the newest state and some before it; count what each lacks of the newest."""
+    with tempfile.TemporaryDirectory() as place:
+        newest = build_state("HEAD", Path(place) / "newest")
+        squeeze_folder(newest)
+        for commits in STEPS:
+            try:
+                older = build_state(f"HEAD~{commits}", Path(place) / str(commits))
+            except Halt as halt:
+                tell(f"  {commits} commits ago is not measured: {halt.what}{halt.detail}")
+                continue
+            yield from compare(older, newest, commits=commits)
+
+
+def build_state(commit: str, folder: Path) -> Path:
+    """Lay out one state of the sources under the tools of today and build it."""
+    said = subprocess.run(
+        ["git", "archive", commit], cwd=ROOT, capture_output=True, check=False
+    )  # fmt: skip
+    if said.returncode:
+        raise Halt(f"git knows no {commit}", remedy="measure in a clone with its history")
+    with tarfile.open(fileobj=io.BytesIO(said.stdout)) as archive:
+        archive.extractall(folder, filter="data")
+    for name in TOOLING:
+        lay_over(WEB / name, folder / "web" / name)
+    (folder / "web" / MODULES.name).symlink_to(MODULES)
+    (folder / CACHE.name).symlink_to(CACHE)
+    run_program(
+        [sys.executable, "-c", BUILD],
+        what=f"{commit} could not be built",
+        remedy="read the lines above",
+        folder=folder,
+    )
+    return folder / "dist"
+
+
+def lay_over(source: Path, target: Path) -> None:
+    """Put a file or folder of today in the place of an older one."""
+    if source.is_dir():
+        shutil.rmtree(target, ignore_errors=True)
+        shutil.copytree(source, target, ignore=shutil.ignore_patterns("__pycache__"))
+    else:
+        shutil.copyfile(source, target)
+
+
+def compare(older: Path, newest: Path, *, commits: int) -> Iterator[Figure]:
+    """Count the files of the newest state that the older one has not."""
+    changed = {path for path in list_kept(newest) if not has_same(older, path, newest)}
+    core = {path for path in changed if path.suffix == ".part"}
+    name = f"update over {commits} commit{'s' if commits > 1 else ''}"
+    yield Figure(f"{name}, brotli", count_bytes(changed, squeezed=True) / 1000, "kB")
+    yield Figure(f"{name}, of it the core", count_bytes(core, squeezed=True) / 1000, "kB")
+    yield Figure(f"{name}, parts of the core", len(core), "files")
+    yield Figure(f"{name}, other files", len(changed - core), "files")
+
+
+def list_kept(folder: Path) -> Iterator[Path]:
+    """Give every file but the squeezed forms of others."""
+    for path in folder.rglob("*"):
+        if path.is_file() and path.suffix not in (".br", ".gz"):
+            yield path
+
+
+def has_same(older: Path, path: Path, newest: Path) -> bool:
+    """Say whether the older state has this very file, so that it is not fetched again."""
+    before = older / path.relative_to(newest)
+    return before.is_file() and before.read_bytes() == path.read_bytes()
