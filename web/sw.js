@@ -16,6 +16,13 @@ const WORKER = new URL("worker.js", BASE).href;
 const WORKER_RULES =
   "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'";
 
+// The core comes whole on a first visit; an update fetches the pieces of it that are new.
+const CORE = "py/pycore.zip";
+const PIECES_LIST = "py/pycore.json";
+const PIECES_FOLDER = "py/pycore/";
+// Beyond this share the whole, squeezed as one, is the smaller.
+const MOST_NEW = 0.6;
+
 /** @param {string} path */
 const addressOf = (path) => new URL(path, BASE).href;
 const ours = async () => (await caches.keys()).filter((name) => name.startsWith(PREFIX));
@@ -68,11 +75,66 @@ const fetchWhole = async (address, integrity) => {
   return new Response(await response.arrayBuffer(), { headers });
 };
 
+/** @typedef {Array<[string, number]>} Pieces names and lengths, in their order */
+
+/** @param {Response | undefined} answer @returns {Promise<Pieces>} */
+const readList = async (answer) => (answer ? answer.json() : []);
+
+/**
+ * The pieces of the core that are kept from before, by their names.
+ * @returns {Promise<Map<string, Blob>>}
+ */
+const findPieces = async () => {
+  const found = new Map();
+  for (const name of await ours()) {
+    const cache = await caches.open(name);
+    const core = await (await cache.match(addressOf(CORE)))?.blob();
+    if (!core) continue;
+    let start = 0;
+    for (const [piece, length] of await readList(await cache.match(addressOf(PIECES_LIST)))) {
+      found.set(piece, core.slice(start, (start += length)));
+    }
+  }
+  return found;
+};
+
+/** @param {string} name */
+const fetchPiece = async (name) => {
+  const response = await fetch(addressOf(PIECES_FOLDER + name), { credentials: "same-origin" });
+  if (!response.ok) throw new Error(`${name}: ${response.status}`);
+  return response.blob();
+};
+
+/** @param {ArrayBuffer} bytes */
+const hashOf = async (bytes) => {
+  const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
+  return `sha256-${btoa(String.fromCharCode(...digest))}`;
+};
+
+/**
+ * The core, put together from old pieces and new ones; null where the whole is to be fetched.
+ * @param {Cache} cache the one that is being filled, the list already in it @param {string} integrity
+ */
+const joinCore = async (cache, integrity) => {
+  const kept = await findPieces();
+  const list = await readList(await cache.match(addressOf(PIECES_LIST)));
+  /** @param {Pieces} pieces */
+  const add = (pieces) => pieces.reduce((sum, [, length]) => sum + length, 0);
+  if (add(list.filter(([name]) => !kept.has(name))) >= MOST_NEW * add(list)) return null;
+  const pieces = await Promise.all(list.map(([name]) => kept.get(name) ?? fetchPiece(name)));
+  const bytes = await new Blob(pieces).arrayBuffer();
+  if ((await hashOf(bytes)) !== integrity) return null;
+  const headers = { "content-type": "application/zip", "x-integrity": integrity };
+  return new Response(bytes, { headers });
+};
+
 /** @param {Cache} cache @param {[string, string]} file */
 const putFile = async (cache, [path, integrity]) => {
   const address = addressOf(path);
   const copy = await findCopy(address, integrity);
-  const whole = copy ?? (await fetchWhole(address, integrity));
+  // A piece that does not come, or is another, is no reason to give up: the whole may come.
+  const joined = copy || path !== CORE ? null : await joinCore(cache, integrity).catch(() => null);
+  const whole = copy ?? joined ?? (await fetchWhole(address, integrity));
   const headers = new Headers(whole.headers);
   // A page's own rules do not bind its worker; these do.
   if (address === WORKER) headers.set("content-security-policy", WORKER_RULES);
@@ -89,6 +151,9 @@ const clearUnsealed = async () => {
 /** @param {Cache} cache */
 const fill = async (cache) => {
   const queue = [...FILES];
+  const list = queue.findIndex(([path]) => path === PIECES_LIST);
+  // First, because the core is put together by it.
+  for (const file of list < 0 ? [] : queue.splice(list, 1)) await putFile(cache, file);
   const lane = async () => {
     for (let file = queue.shift(); file; file = queue.shift()) await putFile(cache, file);
   };

@@ -18,7 +18,7 @@ const COMPILED = here("./py/pydantic_core.wasm");
 // Where Python would import it from; the runtime knows a loaded module by its place.
 const COMPILED_PLACE =
   "/lib/python3.14/site-packages/pydantic_core/_pydantic_core.cpython-314-wasm32-emscripten.so";
-const PLACES = ARCHIVES.map(([name]) => `/lib/${name}`);
+const PLACES = ARCHIVES.map((name) => `/lib/${name}`);
 const OPEN = `
 import sys
 from importlib.util import module_from_spec, spec_from_file_location
@@ -99,15 +99,14 @@ missing.catch(() => {});
 
 const watcher = watchBytes();
 tellStage("fetch");
-const archives = ARCHIVES.map(([, parts]) => parts.map((part) => fetchEarly(`./py/${part}`)));
+const archives = ARCHIVES.map((name) => fetchEarly(`./py/${name}`));
 const scripts = Promise.all([import("./py/pyodide.mjs"), import("./py/pyodide.asm.mjs")]);
 scripts.catch(() => {});
 
 /** @param {Python} python */
 const placeArchives = async (python) => {
   for (const [at, place] of PLACES.entries()) {
-    const whole = new Blob(await Promise.all(archives[at] ?? []));
-    python.FS.writeFile(place, new Uint8Array(await whole.arrayBuffer()), { canOwn: true });
+    python.FS.writeFile(place, (await archives[at]) ?? "", { canOwn: true });
   }
 };
 

@@ -14,6 +14,7 @@ from pathlib import Path
 
 from tests.bench.figures import Figure
 from tests.bench.wire import count_bytes
+from web.tools.parts import CORE
 from web.tools.places import CACHE, MODULES, ROOT, WEB
 from web.tools.say import Halt, run_program, tell
 from web.tools.squeeze import squeeze_folder
@@ -69,14 +70,18 @@ def lay_over(source: Path, target: Path) -> None:
 
 
 def compare(older: Path, newest: Path, *, commits: int) -> Iterator[Figure]:
-    """Count the files of the newest state that the older one has not."""
+    """Count the files of the newest state that the older one has not, the core in its pieces."""
     changed = {path for path in list_kept(newest) if not has_same(older, path, newest)}
-    core = {path for path in changed if path.suffix == ".part"}
+    pieces = {path for path in changed if path.suffix == ".part"}
+    whole = {path for path in changed if path.name == CORE}
+    core_bytes = min(count_bytes(some, squeezed=True) for some in (pieces, whole))
+    page = changed - pieces - whole
     name = f"update over {commits} commit{'s' if commits > 1 else ''}"
-    yield Figure(f"{name}, brotli", count_bytes(changed, squeezed=True) / 1000, "kB")
-    yield Figure(f"{name}, of it the core", count_bytes(core, squeezed=True) / 1000, "kB")
-    yield Figure(f"{name}, parts of the core", len(core), "files")
-    yield Figure(f"{name}, other files", len(changed - core), "files")
+    total = core_bytes + count_bytes(page, squeezed=True)
+    yield Figure(f"{name}, brotli", total / 1000, "kB")
+    yield Figure(f"{name}, of it the core", core_bytes / 1000, "kB")
+    yield Figure(f"{name}, modules of the core", len(pieces), "files")
+    yield Figure(f"{name}, other files", len(page), "files")
 
 
 def list_kept(folder: Path) -> Iterator[Path]:

@@ -1,16 +1,13 @@
 """How many bytes a first visit and an update take, plain and with brotli."""
 
-import bisect
-import io
-import itertools
+import json
 import random
 import statistics
-import zipfile
 from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 from tests.bench.figures import Figure
-from web.tools.parts import read_archives
+from web.tools.parts import CORE, PIECES_FOLDER, PIECES_LIST
 from web.tools.places import DIST
 
 RUNTIME = {
@@ -19,20 +16,22 @@ RUNTIME = {
 }  # fmt: skip
 # What every release changes: the lists of files and of modules, and what bears the build's name.
 ALWAYS = (
-    "sw.js", "index.html", "changes.json", "engine.js", "worker.js", "py/core-list.part",
+    "sw.js", "index.html", "changes.json", "engine.js", "worker.js", f"py/{PIECES_LIST}",
 )  # fmt: skip
-# Core files and page files that a release changes.
-RELEASES = ((1, 1), (5, 5), (20, 20))
+# Modules of the core and files of the page that a release changes.
+RELEASES = ((1, 1), (5, 3), (20, 10))
 DRAWS = 200
 
 
 def measure() -> Iterator[Figure]:
     """Add up dist/ as a browser without anything kept, and with the runtime kept, gets it."""
     paths = [
-        path for path in DIST.rglob("*") if path.is_file() and path.suffix not in (".br", ".gz")
+        path
+        for path in DIST.rglob("*")
+        if path.is_file() and path.suffix not in (".br", ".gz", ".part")
     ]
     app = [path for path in paths if path.name not in RUNTIME]
-    core = [path for path in app if path.parent.name == "py"]
+    core = [DIST / "py" / CORE]
     shares = {"first visit": paths, "release that changes every file of the app": app, "core": core}
     for name, some in shares.items():
         yield Figure(f"{name}, plain", count_bytes(some, squeezed=False) / 1000, "kB")
@@ -48,25 +47,14 @@ def measure() -> Iterator[Figure]:
 def draw_releases(page: list[Path], *, core_files: int, page_files: int) -> list[int]:
     """Let chance choose the files that change; give what each such release makes one fetch."""
     draw = random.Random(1)
-    part_of = place_modules()
+    listed = json.loads((DIST / "py" / PIECES_LIST).read_text())
+    *modules, list_piece = [DIST / "py" / PIECES_FOLDER / name for name, _ in listed]
+    always = {list_piece, *(DIST / name for name in ALWAYS)}
     sizes = []
     for _ in range(DRAWS):
-        changed = {part_of[name] for name in draw.sample(sorted(part_of), core_files)}
-        fetched = {*changed, *draw.sample(page, page_files), *(DIST / name for name in ALWAYS)}
-        sizes.append(count_bytes(fetched, squeezed=True))
+        changed = {*draw.sample(modules, core_files), *draw.sample(page, page_files)}
+        sizes.append(count_bytes(changed | always, squeezed=True))
     return sizes
-
-
-def place_modules() -> dict[str, Path]:
-    """Say for each module of the core in which part it travels."""
-    parts = read_archives(DIST / "py")[-1]
-    whole = b"".join(path.read_bytes() for path in parts)
-    ends = list(itertools.accumulate(path.stat().st_size for path in parts))
-    with zipfile.ZipFile(io.BytesIO(whole)) as archive:
-        return {
-            entry.filename: parts[bisect.bisect_right(ends, entry.header_offset)]
-            for entry in archive.infolist()
-        }
 
 
 def count_bytes(paths: Iterable[Path], *, squeezed: bool) -> int:

@@ -14,7 +14,14 @@ import pytest
 from tests.house.files import ROOT
 from tests.house.javascript import read_tokens
 from web.tools.make import assemble
-from web.tools.parts import cut_archive, read_archives
+from web.tools.parts import (
+    CORE,
+    PIECES_FOLDER,
+    PIECES_LIST,
+    cut_archive,
+    is_piece,
+    read_archives,
+)  # fmt: skip
 from web.tools.server import CONTENT_RULES, TYPES
 
 pytestmark = pytest.mark.slow
@@ -43,7 +50,8 @@ def count_wire_bytes(path: Path) -> int:
 
 def test_everything_is_kept_for_offline_with_the_hash_it_has(dist: Path) -> None:
     kept = read_kept(dist)
-    assert set(kept) == (list_names(dist) - {"sw.js", "index.html"}) | {"./"}
+    shipped = {name for name in list_names(dist) if not is_piece(name)}
+    assert set(kept) == (shipped - {"sw.js", "index.html"}) | {"./"}
     for name, integrity in kept.items():
         content = (dist / ("index.html" if name == "./" else name)).read_bytes()
         assert integrity == "sha256-" + base64.b64encode(hashlib.sha256(content).digest()).decode()
@@ -75,33 +83,38 @@ def test_every_import_of_the_page_is_shipped(dist: Path) -> None:
 
 
 def test_a_first_visit_is_small_enough(dist: Path) -> None:
-    assert sum(count_wire_bytes(dist / name) for name in list_names(dist)) <= FIRST_VISIT_BYTES
+    fetched = [dist / name for name in list_names(dist) if not is_piece(name)]
+    assert sum(map(count_wire_bytes, fetched)) <= FIRST_VISIT_BYTES
 
 
 def test_an_update_of_a_few_modules_and_a_file_of_the_page_is_small_enough(dist: Path) -> None:
-    """What is fetched when a release changes three parts of the core and the largest file."""
+    """What is fetched when a release changes ten modules of the core and the largest file."""
     page = [dist / name for name in list_names(dist) if name.endswith(".js") and name != "sw.js"]
-    parts = sorted(count_wire_bytes(path) for path in (dist / "py").glob("core-*.part"))
+    pieces = sorted(map(count_wire_bytes, (dist / "py" / PIECES_FOLDER).glob("*.part")))
     always = ["sw.js", "index.html", "changes.json", "engine.js", "worker.js"]
-    always += ["py/core-list.part"]
+    always += [f"py/{PIECES_LIST}"]
     fetched = sum(count_wire_bytes(dist / name) for name in always)
-    fetched += max(map(count_wire_bytes, page)) + sum(parts[-3:])
+    fetched += max(map(count_wire_bytes, page)) + sum(pieces[-10:])
     assert fetched <= APP_UPDATE_BYTES
 
 
-def test_the_parts_of_the_core_join_to_one_whole_archive(dist: Path) -> None:
-    site, core = read_archives(dist / "py")
-    assert [path.name for path in site] == ["site.zip"]
-    whole = io.BytesIO(b"".join(path.read_bytes() for path in core))
-    with zipfile.ZipFile(whole) as archive:
+def test_the_pieces_of_the_core_join_to_the_whole_archive(dist: Path) -> None:
+    assert [path.name for path in read_archives(dist / "py")] == ["site.zip", CORE]
+    whole = (dist / "py" / CORE).read_bytes()
+    listed = json.loads((dist / "py" / PIECES_LIST).read_text())
+    pieces = [(dist / "py" / PIECES_FOLDER / name).read_bytes() for name, _ in listed]
+    assert b"".join(pieces) == whole
+    assert [len(piece) for piece in pieces] == [length for _, length in listed]
+    assert len(list((dist / "py" / PIECES_FOLDER).glob("*.part"))) == len(listed)
+    with zipfile.ZipFile(io.BytesIO(whole)) as archive:
         assert archive.testzip() is None
         modules = {name.removesuffix("c") for name in archive.namelist()}
     sources = {path.relative_to(ROOT).as_posix() for path in (ROOT / "pycore").rglob("*.py")}
     assert modules == sources
 
 
-def test_a_changed_module_changes_its_own_part_and_the_list(tmp_path: Path) -> None:
-    def cut(changed: str) -> dict[str, bytes]:
+def test_a_changed_module_changes_its_own_piece_and_the_list(tmp_path: Path) -> None:
+    def cut(changed: str) -> list[tuple[str, bytes]]:
         with zipfile.ZipFile(tmp_path / "core.zip", "w") as archive:
             for number in range(60):
                 text = f"{number} {changed}" if number == 30 else f"{number}"
@@ -109,12 +122,11 @@ def test_a_changed_module_changes_its_own_part_and_the_list(tmp_path: Path) -> N
         return cut_archive(tmp_path / "core.zip")
 
     before, after = cut(""), cut("longer than before")
-    assert list(before) == list(after)
-    assert len(before) > 3
-    different = [name for name in before if before[name] != after[name]]
-    assert len(different) == 2
-    assert different[-1] == "core-list.part"
-    assert b"".join(after.values()) == (tmp_path / "core.zip").read_bytes()
+    assert len(before) == len(after) == 61
+    assert [
+        at for at, pair in enumerate(zip(before, after, strict=True)) if pair[0] != pair[1]
+    ] == [30, 60]
+    assert b"".join(piece for _, piece in after) == (tmp_path / "core.zip").read_bytes()
 
 
 def test_two_builds_give_the_same_bytes(dist: Path, tmp_path: Path) -> None:

@@ -3,6 +3,7 @@
 import argparse
 
 from web.tools.make import make_dist
+from web.tools.parts import is_piece
 from web.tools.places import DIST
 from web.tools.say import tell
 
@@ -13,12 +14,13 @@ def run(_known: argparse.Namespace, _rest: list[str]) -> int:
     files = [path for path in DIST.rglob("*") if path.is_file()]
     plain = [path for path in files if path.suffix not in (".br", ".gz")]
     squeezed_bytes = 0
-    for path in plain:
+    fetched = [path for path in plain if not is_piece(path.relative_to(DIST).as_posix())]
+    for path in fetched:
         small = path.with_name(path.name + ".br")
         squeezed_bytes += (small if small.is_file() else path).stat().st_size
-    whole_bytes = sum(path.stat().st_size for path in plain)
+    whole_bytes = sum(path.stat().st_size for path in fetched)
     tell(
-        f"dist/ is ready: {len(plain)} files, {whole_bytes / 1e6:.2f} MB, "
+        f"dist/ is ready: a first visit fetches {len(fetched)} files, {whole_bytes / 1e6:.2f} MB, "
         f"{squeezed_bytes / 1e6:.2f} MB over the wire with brotli."
     )
     return 0

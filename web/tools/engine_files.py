@@ -5,7 +5,7 @@ import shutil
 import zipfile
 from pathlib import Path
 
-from web.tools.parts import cut_archive
+from web.tools.parts import CORE, place_core
 from web.tools.say import Halt
 from web.tools.stamps import hash_inputs
 
@@ -32,19 +32,17 @@ def copy_compiled(wheels: Path, target: Path) -> None:
 
 
 def place_archives(archives: dict[str, Path], target: Path) -> None:
-    """Put the archives into place, the core in parts, and write the file that names them all.
+    """Put the archives into place, the core also in pieces, and write the module that names them.
 
     The name of the build is a hash of them: a copy of a started engine fits only this.
     """
     for kind in ("python_stdlib", "site"):
         shutil.copyfile(archives[kind], target / f"{kind}.zip")
-    parts = cut_archive(archives["pycore"])
-    for name, content in parts.items():
-        (target / name).write_bytes(content)
+    place_core(archives["pycore"], target)
     seen: list[Path | str | bytes] = []
-    for path in sorted(target.iterdir()):
+    for path in sorted(path for path in target.iterdir() if path.is_file()):
         seen += [path.name, path]
     # In the order of import.
-    named = json.dumps([["site.zip", ["site.zip"]], ["pycore.zip", list(parts)]])
+    named = json.dumps(["site.zip", CORE])
     text = f'export const BUILD = "{hash_inputs(seen)}";\nexport const ARCHIVES = {named};\n'
     (target / BUILD).write_text(text, encoding="utf-8")

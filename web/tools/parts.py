@@ -1,43 +1,50 @@
-"""The archive of the core travels in parts, so that an update fetches only what it changes.
+"""The archive of the core travels whole on a first visit, and in pieces in an update.
 
-Modules are stored as they are, so one that has not changed has the same bytes in every build,
-and the server squeezes a part as a whole. A part ends where a hash of the next module's name
-says so, or where it gets too long: a module that grows, comes or goes changes its own part,
-seldom the next, and the list at the end of the archive.
+Modules are stored as they are, so one that has not changed has the same bytes in every build;
+each is a piece, named by its content, and the list at the end of the archive is the last. The
+service worker puts an archive together from the pieces of the last one and those that are new.
 """
 
+import hashlib
 import json
 import re
 import zipfile
-import zlib
 from pathlib import Path
 
-MODULES_EACH = 5
-MOST_BYTES = 60_000
+CORE = "pycore.zip"
+# Beside it: the names and lengths of its pieces in their order, and a folder of the pieces.
+PIECES_LIST, PIECES_FOLDER = "pycore.json", "pycore"
 
 
-def cut_archive(archive: Path) -> dict[str, bytes]:
-    """Cut an archive into named parts; joined in this order they are the archive."""
+def cut_archive(archive: Path) -> list[tuple[str, bytes]]:
+    """Cut an archive into named pieces; joined in this order they are the archive."""
     content = archive.read_bytes()
     with zipfile.ZipFile(archive) as opened:
-        entries = sorted(opened.infolist(), key=lambda entry: entry.header_offset)
-        list_starts = opened.start_dir
-    starts: dict[int, str] = {}
-    for entry in entries:
-        code = zlib.crc32(entry.filename.encode())
-        part_bytes = entry.header_offset - max(starts, default=0)
-        is_end = code % MODULES_EACH == 0 or part_bytes + entry.compress_size > MOST_BYTES
-        if not starts or is_end:
-            starts[entry.header_offset] = f"core-{code:08x}.part"
-    starts[list_starts] = "core-list.part"
-    ends = [*list(starts)[1:], len(content)]
-    return {
-        name: content[start:end] for (start, name), end in zip(starts.items(), ends, strict=True)
-    }
+        starts = sorted(entry.header_offset for entry in opened.infolist())
+        starts.append(opened.start_dir)
+    ends = [*starts[1:], len(content)]
+    pieces = [content[start:end] for start, end in zip(starts, ends, strict=True)]
+    return [(f"{hashlib.sha256(piece).hexdigest()[:16]}.part", piece) for piece in pieces]
 
 
-def read_archives(built: Path) -> list[list[Path]]:
-    """Give, for each archive that dist/py imports from, the files that make it up.
+def place_core(archive: Path, target: Path) -> None:
+    """Put the archive of the core into a folder, whole and in pieces."""
+    (target / CORE).write_bytes(archive.read_bytes())
+    pieces = cut_archive(archive)
+    (target / PIECES_FOLDER).mkdir()
+    for name, piece in pieces:
+        (target / PIECES_FOLDER / name).write_bytes(piece)
+    listed = [(name, len(piece)) for name, piece in pieces]
+    (target / PIECES_LIST).write_text(json.dumps(listed, separators=(",", ":")), encoding="utf-8")
+
+
+def is_piece(name: str) -> bool:
+    """Say whether a file of dist/, by its name, is a piece: fetched now and then, never kept."""
+    return f"/{PIECES_FOLDER}/" in name
+
+
+def read_archives(built: Path) -> list[Path]:
+    """Give the archives that dist/py imports from.
 
     The engine's script names them; the module that did was joined into it.
     """
@@ -45,4 +52,4 @@ def read_archives(built: Path) -> list[list[Path]]:
     match = re.search(r"ARCHIVES = (.*);", script.read_text(encoding="utf-8"))
     if not match:
         raise ValueError(f"{script} names no archives")
-    return [[built / name for name in names] for _, names in json.loads(match.group(1))]
+    return [built / name for name in json.loads(match.group(1))]

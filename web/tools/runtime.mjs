@@ -2,8 +2,7 @@
    The task comes through standard input, a JSON object:
      index    folder with pyodide.mjs and the files beside it
      mounts   {"/place inside": "folder outside"}
-     unpack   [["archive outside", "zip" | "wheel"], ...] into site-packages, in this order; an
-              archive may be a list of parts;
+     unpack   [["archive outside", "zip" | "wheel"], ...] into site-packages, in this order;
               a pydantic_core.wasm beside one is put where Python imports it from
      script   the Python file
      argument text the script finds as the global ARGUMENT
@@ -42,11 +41,9 @@ async function run(task) {
     pyodide.mountNodeFS(inside, outside);
   }
   for (const [archive, kind] of task.unpack ?? []) {
-    const parts = [archive].flat();
     // A copy: unpackArchive refuses Node's own Buffer.
-    const whole = new Uint8Array(Buffer.concat(parts.map((part) => readFileSync(part))));
-    pyodide.unpackArchive(whole, kind, { extractDir: SITE });
-    const compiled = join(dirname(parts[0]), "pydantic_core.wasm");
+    pyodide.unpackArchive(new Uint8Array(readFileSync(archive)), kind, { extractDir: SITE });
+    const compiled = join(dirname(archive), "pydantic_core.wasm");
     if (!existsSync(compiled)) continue;
     pyodide.FS.mkdirTree(dirname(COMPILED));
     pyodide.FS.writeFile(COMPILED, readFileSync(compiled));

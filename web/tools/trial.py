@@ -16,7 +16,7 @@ def run_inside(
     script: Path,
     *,
     argument: object,
-    unpack: list[list[Path]],
+    unpack: list[Path],
     mounts: dict[str, Path],
 ) -> subprocess.CompletedProcess[str]:
     """Run a Python file in the runtime of `index`, these archives and the test tools unpacked."""
@@ -24,9 +24,7 @@ def run_inside(
     task = {
         "index": index,
         "mounts": mounts,
-        "unpack": [
-            (each, "zip") for each in [*unpack, *([path] for path in sorted(trial.glob("*.whl")))]
-        ],
+        "unpack": [(each, "zip") for each in [*unpack, *sorted(trial.glob("*.whl"))]],
         "script": script,
         "argument": json.dumps(argument),
         "environment": {"RUNGLINE_EXAMPLES": "inside"},
@@ -62,6 +60,6 @@ def install_inside(dist: Path, wheel: Path) -> subprocess.CompletedProcess[str]:
         RUNTIME,
         TOOLS / "install_inside.py",
         argument={"wheel": wheel.name},
-        unpack=[[dist / "py" / "site.zip"]],
+        unpack=[dist / "py" / "site.zip"],
         mounts={"/wheels": wheel.parent},
     )
