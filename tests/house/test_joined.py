@@ -84,11 +84,27 @@ def test_comments_go_and_texts_templates_and_patterns_stay(small: Path) -> None:
     assert "// said" not in ground
 
 
+def test_what_lies_beside_the_folders_travels_with_the_one_it_needs(small: Path) -> None:
+    draft = 'import { top } from "./parts/top.js";\nexport const draft = () => top();\n'
+    (small / "draft.js").write_text(draft, encoding="utf-8")
+    (small / "sheets").mkdir()
+    sheet = 'import { draft } from "../draft.js";\nexport const sheet = () => draft();\n'
+    (small / "sheets" / "sheet.js").write_text(sheet, encoding="utf-8")
+    text = SMALL["app.js"] + 'export { sheet } from "./sheets/sheet.js";\n'
+    (small / "app.js").write_text(text, encoding="utf-8")
+    join_page(small)
+    assert "/* draft.js */" in (small / "parts.js").read_text(encoding="utf-8")
+    assert "/* draft.js */" not in (small / "app.js").read_text(encoding="utf-8")
+
+
 def test_files_that_need_each_other_are_refused(small: Path) -> None:
-    # No module needs itself, but the file of parts and the one below it would need each other.
-    stock = 'import { top } from "./parts/top.js";\nexport const stock = top();\n'
-    (small / "stock.js").write_text(stock, encoding="utf-8")
-    text = SMALL["app.js"] + 'export { stock } from "./stock.js";\n'
+    # No module needs itself, but the two folders need each other.
+    (small / "forms").mkdir()
+    form = 'import { top } from "../parts/top.js";\nexport const form = () => top();\n'
+    (small / "forms" / "form.js").write_text(form, encoding="utf-8")
+    low = 'import { form } from "../forms/form.js";\nexport const low = () => form();\n'
+    (small / "parts" / "low.js").write_text(low, encoding="utf-8")
+    text = SMALL["app.js"] + 'export { low } from "./parts/low.js";\n'
     (small / "app.js").write_text(text, encoding="utf-8")
     with pytest.raises(Halt, match="could not be joined"):
         join_page(small)

@@ -9,17 +9,10 @@ import { rollup } from "@rollup/wasm-node";
 
 const folder = resolve(process.argv[2]);
 
-// A folder travels as one file of its name; modules beside the folders as said here, else in app.
-const BESIDE = {
-  engine: ["door", "engine", "manner", "trust"],
-  ground: [
-    "address", "files", "keeper", "kinds", "line_first", "markup", "meter_first", "meter_keep",
-    "say", "states", "stock", "store", "taps", "test_run", "tree",
-  ],
-  actions: ["actions"],
-};
-// What starts the engine needs the name of the build, and waits for nothing else.
-const FOLDERS = { py: "engine" };
+// What starts the engine, and waits for nothing else.
+const EARLY = ["door.js", "engine.js", "manner.js", "trust.js", "py/build.js"];
+// Folders that lean on nothing of ours.
+const LOWEST = ["generated", "vendor"];
 const ENTRIES = [["engine", "app"], ["worker"]];
 // The runtime's own scripts stay as its makers made them.
 const isApart = (id) => id.endsWith(".mjs");
@@ -27,11 +20,34 @@ const isLicence = (comment) => comment.includes("@license");
 
 const nameOf = (id) => relative(folder, id).split(sep).join("/");
 
-const fileOf = (id) => {
+const isAbove = (folder) => Boolean(folder) && !LOWEST.includes(folder);
+
+/** The folders that a module beside them needs, by itself or by another beside them. */
+const findNeeded = (id, look) =>
+  look(id).importedIds.flatMap((each) => {
+    const [first, ...rest] = nameOf(each).split("/");
+    if (EARLY.includes(nameOf(each))) return [];
+    if (!rest.length) return findNeeded(each, look);
+    return isAbove(first) ? [first] : [];
+  });
+
+const isWantedByFolder = (id, look) =>
+  look(id).importers.some((each) => {
+    const [first, ...rest] = nameOf(each).split("/");
+    return rest.length ? isAbove(first) : isWantedByFolder(each, look);
+  });
+
+/**
+ * A folder travels as one file of its name. What lies beside the folders travels below them all
+ * when it needs none of them, with the one it needs when another wants it, and else above.
+ */
+const fileOf = (id, { getModuleInfo }) => {
   const [first, ...rest] = nameOf(id).split("/");
-  if (rest.length) return FOLDERS[first] ?? first;
-  const name = first.replace(/\.js$/, "");
-  return Object.keys(BESIDE).find((file) => BESIDE[file].includes(name)) ?? "app";
+  if (EARLY.includes(nameOf(id))) return "engine";
+  if (rest.length) return first;
+  const [needed] = findNeeded(id, getModuleInfo);
+  if (!needed) return "ground";
+  return isWantedByFolder(id, getModuleInfo) ? needed : "app";
 };
 
 /** Where texts, templates and patterns stand: nothing in them is a comment. */

@@ -17,8 +17,8 @@ def join_page(target: Path) -> None:
     run_program(
         [find_node(), TOOLS / "join.mjs", target],
         what="the modules of the page could not be joined",
-        remedy="read the lines above; where two files need each other, move a module from one "
-        "to the other in web/tools/join.mjs",
+        remedy="read the lines above; where files need each other, a folder of web/ imports "
+        "from another that imports from it",
     )
     join_styles(target)
     for folder in sorted((path for path in target.rglob("*") if path.is_dir()), reverse=True):
