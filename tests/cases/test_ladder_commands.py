@@ -53,6 +53,12 @@ def test_a_tap_found_as_planned_keeps_the_plan_for_when_it_is_turned() -> None:
     assert at(turned(found, 2.0, "set"), "p1").planned_tap_w == 5.0
 
 
+@pytest.mark.parametrize("seen", [None, "drawing"])
+def test_a_plan_that_is_written_down_already_stays_the_plan(seen: str | None) -> None:
+    planned = at(turned(chain(seen=seen, planned_tap_w=7.0), 2.0, "found"), "p1")
+    assert (planned.tap_w, planned.planned_tap_w) == (2.0, 7.0)
+
+
 def test_a_new_plan_takes_the_place_of_the_old_one() -> None:
     found = turned(chain(), 2.0, "found")
     assert at(turned(found, 10.0, "drawing"), "p1").planned_tap_w is None
