@@ -38,6 +38,7 @@ TELLING = (
     "zone_loss_nominal_db",
     "zone_loss_nearest_db",
     "zone_spread_db",
+    "zone_quietest_db",
     "zone_wasteful_section",
     "zone_impedance_ohm",
     "output_line_impedance_ohm",

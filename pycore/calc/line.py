@@ -6,6 +6,7 @@ from pycore.calc.finding import Finding
 from pycore.calc.line_loss import limit_of, loss_finding
 from pycore.calc.line_more import more_findings
 from pycore.calc.line_ohms import ohm_findings
+from pycore.calc.quietest import quietest_finding
 from pycore.calc.solve import Lines, solve_lines
 from pycore.jobs import Job
 
@@ -28,3 +29,6 @@ def _zone_findings(lines: Lines) -> Iterator[Finding]:
             if loss is not None:
                 yield loss
             yield from more_findings(line)
+        quietest = quietest_finding(line) if state == "set" else None
+        if quietest is not None:
+            yield quietest

@@ -27,6 +27,7 @@ from pycore.calc.line_more import (
     worst_at,
 )
 from pycore.calc.pairs import Pair
+from pycore.calc.quietest import quietest_working
 from pycore.calc.solve import TREBLE_HZ, Line, Lines, on_output, solve_lines
 from pycore.formulas import cable, level, power
 from pycore.ground.working import Known, Step, Working, computed, step
@@ -50,6 +51,8 @@ def working_in(lines: Lines, finding: Finding) -> Working:
         codes = [code for line in hanging for code in assumed(line, finding)]
         return Working(tuple(_tell_output(hanging)), tuple(dict.fromkeys(codes)))
     line = lines.solved.get((finding.where.get("zone", ""), state))
+    if finding.what == "zone_quietest_db" and line is not None:
+        return quietest_working(lines.job, line)
     tell = TELLERS.get(finding.what)
     if line is None or tell is None:
         return Working((), ())

@@ -22,6 +22,12 @@ def change_of_sound_db(*, power_db: float, sensitivity_db: float, cable_db: floa
     return power_db + sensitivity_db - cable_db
 
 
+@equation("tap_db + control_db + cable_db", unit="db", source=DECIBEL)
+def quieter_db(*, tap_db: float, control_db: float, cable_db: float) -> float:
+    """How much quieter (dB) by a smaller tap, by controls on the way, and by cable."""
+    return tap_db + control_db + cable_db
+
+
 @equation("kind_db - transformer_loss_db", unit="db", source=DECIBEL)
 def sound_of_watt_db(*, kind_db: float, transformer_loss_db: float) -> float:
     """Decibels of a drawn watt (dB): a kind's sensitivity less what its transformer loses."""

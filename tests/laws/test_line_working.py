@@ -21,7 +21,8 @@ JOBS = st.builds(
 )
 WHATS = {
     "zone_loss_db", "zone_loss_10k_db", "zone_loss_nominal_db", "zone_loss_nearest_db",
-    "zone_spread_db", "zone_wasteful_section", "zone_impedance_ohm", "output_line_impedance_ohm",
+    "zone_spread_db", "zone_quietest_db", "zone_wasteful_section", "zone_impedance_ohm",
+    "output_line_impedance_ohm",
 }  # fmt: skip
 
 

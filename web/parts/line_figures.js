@@ -12,6 +12,7 @@ import { say, sayOne } from "../say.js";
 const OTHERS = [
   "zone_impedance_ohm",
   "zone_loss_10k_db",
+  "zone_quietest_db",
   "zone_spread_db",
   "zone_loss_nearest_db",
   "zone_wasteful_section",

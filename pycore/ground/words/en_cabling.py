@@ -43,6 +43,8 @@ NAMES = {
     "power_db": "by watts",
     "sensitivity_db": "by sensitivity",
     "cable_db": "by cable",
+    "tap_db": "by its tap",
+    "control_db": "by controls",
 }
 
 FINDINGS = {
@@ -64,7 +66,7 @@ DRAWING = {
     "volts_v": "Volts",
     "watts_w": "Watts",
     "loss_db": "Cable loss",
-    "level_db": "Level",
+    "level_db": "Level of the line there",
     "length_of": "{length} · {cable}",
     "length_no_cable": "{length} · cable not known",
     "home_run": "Home run {length}, {cable}",

@@ -6,6 +6,7 @@ TITLES = {
     "zone_loss_nominal_db": "{place}: against the nominal voltage",
     "zone_loss_nearest_db": "{place}: far against near",
     "zone_spread_db": "{place}: spread",
+    "zone_quietest_db": "{place}: the quietest",
     "zone_wasteful_section": "{place}: costliest section",
     "zone_impedance_ohm": "{place}: should read",
     "output_line_impedance_ohm": "{place}: should read",
@@ -47,6 +48,13 @@ FINDINGS = {
     "zone_loss_nearest": "{point} is {value} quieter by the cable than {near}, the one nearest to"
     " the amplifier.",
     "zone_spread": "{point} and {near} differ most by the cable: {value}.",
+    "zone_quietest_by_tap": "{point} is the quietest as it is set, most by its tap, which draws"
+    " {own_w} where its neighbours draw {usual_w}: {tap_db} by its tap, {control_db} by controls,"
+    " {cable_db} by cable.",
+    "zone_quietest_by_control": "{point} is the quietest as it is set, most by the control in front"
+    " of it: {control_db} by controls, {tap_db} by its tap, {cable_db} by cable.",
+    "zone_quietest_by_cable": "{point} is the quietest as it is set, most by its cable: {cable_db}"
+    " by cable, {tap_db} by its tap, {control_db} by controls.",
     "zone_wasteful": "The section to {section} wastes most: {value} of the {copper_w} that stay in"
     " the copper.",
     "zone_impedance_reads": "Disconnected from the amplifier, {place} should read {value} at"
@@ -103,6 +111,9 @@ STEPS = {
     "line_nominal": "From the nominal voltage to the loudspeaker",
     "line_nearest": "From the nearest loudspeaker to the worst",
     "line_spread": "Between the two",
+    "quiet_ratio": "The usual draw of its neighbours against its own",
+    "quiet_tap": "By its tap",
+    "quietest": "By all three",
     "line_waste": "What stays in the copper of the section to {point}",
     "line_load": "The load without its cable",
     "line_own": "The pair's own impedance",

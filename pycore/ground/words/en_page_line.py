@@ -14,7 +14,8 @@ PAGE: dict[str, str] = {
     "line.limit": "The limit, said in other ways",
     "figure.zone_impedance_ohm": "Should read at 1 kHz",
     "figure.zone_loss_10k_db": "Loss at 10 kHz",
-    "figure.zone_spread_db": "Spread of the loudspeakers",
+    "figure.zone_spread_db": "Spread by the cable",
+    "figure.zone_quietest_db": "The quietest, with its tap",
     "figure.zone_loss_nearest_db": "Far against near",
     "figure.zone_wasteful_section": "Costliest section",
     "loss_verdict.ok": "keeps the limit",
@@ -24,6 +25,7 @@ PAGE: dict[str, str] = {
     "what.zone_loss_nearest_db": "Far against near",
     "what.zone_loss_nominal_db": "Against the nominal voltage",
     "what.zone_spread_db": "Spread of the loudspeakers",
+    "what.zone_quietest_db": "The quietest",
     "what.zone_wasteful_section": "Costliest section",
     # the drawing
     "drawing.title": "The line, drawn",
