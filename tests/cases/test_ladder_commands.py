@@ -154,3 +154,10 @@ def test_a_section_that_is_not_there_is_named() -> None:
     with pytest.raises(Problem) as refused:
         done(chain(), raw)
     assert (refused.value.code, refused.value.where) == ("not_here", {"point": "nobody"})
+
+
+def test_a_cable_the_job_has_already_stays_as_the_job_has_it() -> None:
+    raw: dict[str, Any] = {"do": "set_cable", "zone": "z", "sections": "all", "kind": THICK}
+    job = done(chain(), raw)
+    again = done(job, {**raw, "kind": {**THICK, "name": "something else"}})
+    assert again.kinds == job.kinds
