@@ -45,6 +45,7 @@ export const firstFar = {
 export const firstMeter = {
   entry: firstEntry,
   instrument: { name: "", tolerance_pct: "", temperature_c: "", leads_ohm: "" },
+  efforts: {},
   complaint: "",
   brush: "silent",
   diagnosis: null,
@@ -57,6 +58,15 @@ export const firstMeter = {
   paper: null,
   sketch: null,
 };
+
+/**
+ * What is hard to reach here, as an ask takes it. Where boxes are, others stand open beside them.
+ * @param {State} state
+ */
+export const costsOf = ({ meter: { efforts } }) => ({
+  ...efforts,
+  ...(efforts.box ? { open_another: efforts.box, probe: efforts.box } : {}),
+});
 
 /** Whether the line on the screen is one nobody has drawn. @param {State} state */
 export const isLoose = ({ place: { screen } }) => screen === "wrong";

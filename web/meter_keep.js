@@ -22,6 +22,7 @@ const FIELDS = {
 export const OVER_RANGE = "OL";
 export const LOOSE = "wrong";
 export const INSTRUMENT = "instrument";
+export const EFFORTS = "efforts";
 
 /** Where and how a reading was taken, and as what it is written down. */
 /** @typedef {Pick<LooseReading, "where" | "looking" | "lifted" | "quantity" | "controls">} Stood */

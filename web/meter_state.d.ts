@@ -13,6 +13,10 @@ export type Complaint = door.ComplaintAnswer;
 export type Reading = door.Reading;
 export type Record_ = door.RecordAnswer;
 export type Band = door.BandAnswer;
+/** How hard it is to get somewhere, in words; what is not said is as usual. */
+export type Efforts = Partial<
+  Record<"rack" | "box" | "control" | "listen" | "tone" | "earth", "usual" | "easy" | "hard" | "never">
+>;
 export type Heard = "well" | "weak" | "silent" | "loud" | "distorted";
 
 /** What is being entered: where, looking which way, and the text as typed so far. */
@@ -87,6 +91,7 @@ export interface Instrument {
 export interface MeterState {
   entry: Entry;
   instrument: Instrument;
+  efforts: Efforts;
   complaint: string;
   /** How the loudspeaker that is touched next is entered as heard. */
   brush: Heard;

@@ -1,8 +1,8 @@
 /** Asks what the meter's screens need, once for each state of the line: what to expect, what it means. */
 
 import { NoAnswer, Overtaken, Refused } from "./door.js";
-import { isLoose, lineOf, meteredZone, readingsOf } from "./meter_first.js";
-import { INSTRUMENT, LOOSE } from "./meter_keep.js";
+import { costsOf, isLoose, lineOf, meteredZone, readingsOf } from "./meter_first.js";
+import { EFFORTS, INSTRUMENT, LOOSE } from "./meter_keep.js";
 import { say } from "./say.js";
 import { runOf } from "./test_run.js";
 
@@ -33,7 +33,7 @@ export const makeMeterWatch = ({ store, door, keeper }) => {
    */
   const diagnose = async (state, key, of) => {
     const complaint = state.meter.complaint || null;
-    const body = { ...askedLine(state), readings: readingsOf(state).now, complaint };
+    const body = { ...askedLine(state), readings: readingsOf(state).now, complaint, costs: costsOf(state) };
     /** @type {import("./meter_state").Diagnosis["resume"]} */
     let resume = null;
     do {
@@ -126,6 +126,7 @@ export const makeMeterWatch = ({ store, door, keeper }) => {
   });
 
   keeper.read(INSTRUMENT).then((instrument) => instrument && set({ instrument }));
+  keeper.read(EFFORTS).then((efforts) => efforts && set({ efforts }));
 
   /** @param {State} state */
   return async (state) => {
@@ -134,7 +135,7 @@ export const makeMeterWatch = ({ store, door, keeper }) => {
     if (!want) return;
     const { desk, engine, manner, meter } = state;
     const line = isLoose(state) ? [meter.about.readings, meter.about.job?.id] : [desk?.id, desk?.job.rev];
-    const of = [want.of, meter.complaint, meter.run?.since];
+    const of = [want.of, meter.complaint, meter.run?.since, meter.efforts];
     const key = JSON.stringify([line, engine.version, manner, of]);
     if (asked === key) return;
     asked = key;

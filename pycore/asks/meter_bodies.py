@@ -28,7 +28,8 @@ Complaint = Literal[
     "quieter_after_swap",
     "something_wrong",
 ]
-Cost = Annotated[float, Field(gt=0, le=1000)]
+Effort = Literal["easy", "usual", "hard", "never"]
+Cost = Annotated[float, Field(gt=0, le=1000)] | Effort
 LeadOhms = Annotated[float, Field(ge=0, le=100, json_schema_extra={"unit": "ohm"})]
 MOST_BUDGET = 5_000_000
 BUDGET: Final = 60_000  # weighings: well under a second in a browser
@@ -59,7 +60,8 @@ class ReadingIn(Closed):
 
 
 class CostsIn(Closed):
-    """What each access costs, in walks to the rack; what is not said keeps its usual cost.
+    """What each access costs, in walks to the rack, or in a word: so many times the usual, never
+    for what cannot be done. What is not said keeps its usual cost.
 
     `listen` (one look around while it plays), `tone` (to put a test tone on the line and read
     it there) and `earth` (legs to earth) null: not to be asked for. `probe`: volts at a box.

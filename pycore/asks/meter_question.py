@@ -2,9 +2,9 @@
 
 import math
 from collections.abc import Mapping
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
-from pycore.asks.meter_bodies import AboutIn, DiagnoseBody, ExpectedBody, ReadingIn
+from pycore.asks.meter_bodies import AboutIn, CostsIn, DiagnoseBody, ExpectedBody, ReadingIn
 from pycore.calc import priors
 from pycore.calc.diagnosis import Question, Step
 from pycore.calc.reading import OHMS, Taken, taken_of
@@ -90,9 +90,18 @@ def question_of(body: DiagnoseBody, line: Line, *, manner: Manner) -> Question:
         for place, one in enumerate(body.readings)
     )
     kept = tuple(taken_of(one) for one in line.job.readings if one.baseline)
-    costs = priors.Costs(**body.costs.model_dump())
+    costs = costs_of(body.costs)
     given = given_of(body, line)
     return Question(line.job, line.where, taken, kept, given, body.complaint, costs)
+
+
+def costs_of(said: CostsIn) -> priors.Costs:
+    """What each access costs; a word is so many times the usual."""
+    costs: dict[str, Any] = {}
+    for name, usual in priors.COSTS._asdict().items():
+        value = getattr(said, name)
+        costs[name] = (usual or 1.0) * priors.EFFORTS[value] if isinstance(value, str) else value
+    return priors.Costs(**costs)
 
 
 def step_of(body: DiagnoseBody) -> Step:

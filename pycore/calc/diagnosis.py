@@ -1,5 +1,6 @@
 """From readings and ears to suspects in groups, and the next reading to take."""
 
+import math
 from collections.abc import Sequence
 from typing import NamedTuple
 
@@ -210,6 +211,7 @@ def _ask(
         meants=made.meants,
         playable=may_play(proof=proof, suspects=suspects, meants=made.meants),
     )
+    tests = [one for one in tests if one.cost < math.inf]  # what cannot be done is not asked for
     pct = min(max(last.tolerance_pct if last else priors.METER_PCT, priors.LEAST_PCT), 50.0)
     warm_c = last.temperature_c if last and last.temperature_c is not None else None
     meter = Meter(

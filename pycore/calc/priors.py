@@ -4,6 +4,7 @@ All figures here are common practice, no source. They set the order of what is l
 first; readings overrule them. So until a line has a baseline, odds are shown as a ranking.
 """
 
+import math
 from collections.abc import Mapping
 from typing import NamedTuple
 
@@ -107,5 +108,7 @@ COSTS = Costs(
     probe=2.0,
     earth=1.0,
 )
+# The same said in words, as so many times the usual.
+EFFORTS: Mapping[str, float] = {"easy": 0.25, "usual": 1.0, "hard": 4.0, "never": math.inf}
 # Above this, odds of what may hurt an amplifier that plays keep the line off.
 MOST_ODDS_TO_PLAY = 0.2

@@ -288,6 +288,38 @@ def test_costs_of_access_move_the_next_reading() -> None:
     assert set(cheap["next"]["where"]) == {"point"}
 
 
+BROKEN = {
+    "where": {"zone": "zone"}, "readings": [reading("201")], "complaint": "silent_beyond",
+}  # fmt: skip
+NOWHERE = {"box": "never", "control": "never", "probe": "never", "open_another": "never"}
+
+
+def test_what_cannot_be_done_here_is_said_in_a_word_and_not_asked_for() -> None:
+    job = plain(line_a())
+    deaf = {"listen": "never", "tone": "never", "earth": "never"}
+    assert ask("diagnose", job=job, **BROKEN)["next"]["quantity"] == "plays"
+    box = ask("diagnose", job=job, **BROKEN, costs=deaf)["next"]
+    assert box["quantity"] == "z_1k_ohm"
+    assert set(box["where"]) == {"point"}
+    told = ask("diagnose", job=job, **BROKEN, costs={**deaf, **NOWHERE})
+    assert told["next"] is None or set(told["next"]["where"]) & {"zone", "output"}
+    assert sum(one["share"] for one in told["groups"]) == pytest.approx(1.0, abs=0.2)
+
+
+def test_a_word_is_so_many_times_the_usual_cost() -> None:
+    job = plain(line_a())
+    deaf = {"listen": None, "tone": None, "earth": None}
+    easy, usual, hard = (
+        ask("diagnose", job=job, **BROKEN, costs={**deaf, "box": word})["next"]
+        for word in ("easy", "usual", "hard")
+    )
+    assert usual["cost"] == 4 * easy["cost"]
+    assert set(usual["where"]) == {"point"}
+    assert set(hard["where"]) & {"zone", "output"}  # once more there, before so hard a climb
+    answer = ask("diagnose", job=job, **BROKEN, costs={"box": "sometimes"})
+    assert answer["problem"]["remedy"]
+
+
 def test_a_long_diagnosis_goes_on_where_it_stopped() -> None:
     # no single fault of this line makes these three readings
     readings = [

@@ -97,6 +97,27 @@ def test_what_is_typed_of_the_instrument_counts_on_a_bare_count_and_goes_into_th
     touch(about_ten, "Start over")
 
 
+def test_what_cannot_be_done_there_is_not_asked_for_and_is_remembered(about_ten: Page) -> None:
+    complaint = about_ten.get_by_label("The complaint", exact=True)
+    complaint.select_option("silent_beyond")
+    about_ten.get_by_label("What is read", exact=True).select_option("z_1k_ohm")
+    type_reading(about_ten, "201")
+    walk = about_ten.locator(".meter-next-words", has_text="walk once through")
+    climb = about_ten.locator(".meter-next-words", has_text="At Loudspeaker")
+    expect(walk).to_have_count(1)
+    about_ten.get_by_text("How hard it is to get there", exact=True).tap()
+    about_ten.get_by_label("Walk and listen").select_option("never")
+    expect(climb).to_have_count(1)
+    expect_nothing_found(about_ten)
+    about_ten.reload()
+    complaint.select_option("silent_beyond")
+    expect(climb).to_have_count(1)
+    about_ten.get_by_text("How hard it is to get there", exact=True).tap()
+    about_ten.get_by_label("Walk and listen").select_option("usual")
+    expect(walk).to_have_count(1)
+    touch(about_ten, "Start over")
+
+
 def test_a_reading_that_cannot_be_read_goes_back_to_where_it_was_typed(about_ten: Page) -> None:
     about_ten.get_by_label("What is read", exact=True).select_option("z_1k_ohm")
     type_reading(about_ten, "1.6.8")

@@ -1,12 +1,13 @@
 /** What touches on the meter do: say where and what, type what it shows, keep it, take it back. */
 
 import { NoAnswer, Overtaken, Refused } from "../door.js";
-import { firstEntry, heardOf, isLoose, loudspeakersOf, meteredZone, placeOf, readingsOf, stoodOf } from "../meter_first.js";
-import { INSTRUMENT, makeMeterKeep, OVER_RANGE } from "../meter_keep.js";
+import { costsOf, firstEntry, heardOf, isLoose, loudspeakersOf, meteredZone, placeOf, readingsOf, stoodOf } from "../meter_first.js";
+import { EFFORTS, INSTRUMENT, makeMeterKeep, OVER_RANGE } from "../meter_keep.js";
 import { say } from "../say.js";
 
 /** @typedef {import("../meter_state").Entry} Entry */
 /** @typedef {import("../meter_state").Heard} Heard */
+/** @typedef {import("../meter_state").Efforts} Efforts */
 
 const MOST_SIGNS = 10;
 
@@ -98,6 +99,14 @@ export const meterActions = ({ store, door, edits, keeper }) => {
       return keeper.keep(INSTRUMENT, { ...instrument, temperature_c: "" });
     },
 
+    /** How hard it is to get somewhere is remembered until it is said otherwise. */
+    "meter.effort": ({ data: { access = "" }, text }) => {
+      const { meter } = store.read();
+      const efforts = /** @type {Efforts} */ ({ ...meter.efforts, [access]: text });
+      store.change({ meter: { ...meter, efforts } });
+      return keeper.keep(EFFORTS, efforts);
+    },
+
     "meter.brush": ({ data: { heard: brush = "" } }) =>
       store.change({ meter: { ...store.read().meter, brush: /** @type {Heard} */ (brush) } }),
 
@@ -141,7 +150,7 @@ export const meterActions = ({ store, door, edits, keeper }) => {
     "meter.share": ({ data: { group = "0" } }) => {
       const state = store.read();
       const complaint = state.meter.complaint || null;
-      const body = { ...lineOf(meteredZone(state)?.id), readings: readingsOf(state).now, complaint };
+      const body = { ...lineOf(meteredZone(state)?.id), readings: readingsOf(state).now, complaint, costs: costsOf(state) };
       const resume = state.meter.diagnosis?.answer.searched ?? null;
       return explain("share_working", { ...body, resume, group: Number(group) });
     },

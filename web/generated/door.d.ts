@@ -207,17 +207,17 @@ export interface ContradictionAnswer {
   words: string;
 }
 
-/** What each access costs, in walks to the rack; what is not said keeps its usual cost. `listen` (one look around while it plays), `tone` (to put a test tone on the line and read it there) and `earth` (legs to earth) null: not to be asked for. `probe`: volts at a box. */
+/** What each access costs, in walks to the rack, or in a word: so many times the usual, never for what cannot be done. What is not said keeps its usual cost. `listen` (one look around while it plays), `tone` (to put a test tone on the line and read it there) and `earth` (legs to earth) null: not to be asked for. `probe`: volts at a box. */
 export interface CostsIn {
-  rack?: number;
-  box?: number;
-  control?: number;
-  open_another?: number;
-  again?: number;
-  listen?: number | null;
-  tone?: number | null;
-  probe?: number;
-  earth?: number | null;
+  rack?: number | "easy" | "usual" | "hard" | "never";
+  box?: number | "easy" | "usual" | "hard" | "never";
+  control?: number | "easy" | "usual" | "hard" | "never";
+  open_another?: number | "easy" | "usual" | "hard" | "never";
+  again?: number | "easy" | "usual" | "hard" | "never";
+  listen?: number | "easy" | "usual" | "hard" | "never" | null;
+  tone?: number | "easy" | "usual" | "hard" | "never" | null;
+  probe?: number | "easy" | "usual" | "hard" | "never";
+  earth?: number | "easy" | "usual" | "hard" | "never" | null;
 }
 
 /** What the readings say. With `done` false the search for two faults goes on: ask again with `resume`; `searched` is where the search stands. `next` null: `next_reason` says why. `rest`: the share that is not listed. */

@@ -3,6 +3,7 @@
 import { html, live, nothing } from "../markup.js";
 import { isLoose, lineOf, loudspeakersOf, meteredZone, readingsOf } from "../meter_first.js";
 import { heardTiles } from "../pieces/heard.js";
+import { effortPart } from "../pieces/efforts.js";
 import { instrumentPart } from "../pieces/instrument.js";
 import { verdictMark } from "../pieces/mark.js";
 import { bandOf } from "../pieces/reading.js";
@@ -135,7 +136,7 @@ export const meterSheet = (state) => {
     ${told ? suspectCards(state, told) : nothing}
     ${told || listens ? should(expected, zone.id) : nothing}
     ${loose ? nothing : complaint(state)}
-    ${loose ? nothing : earlierReadings(state, zone.id)} ${instrumentPart(state)}
+    ${loose ? nothing : earlierReadings(state, zone.id)} ${instrumentPart(state)} ${effortPart(state)}
     ${loose ? nothing : ways(state)}
     ${folded(say("meter.cannot_see"), (told ?? expected).cannot_see)}
     ${folded(say("meter.assumed"), (told ?? expected).assumptions)}

@@ -26,6 +26,20 @@ PAGE: dict[str, str] = {
     "instrument.leads_ohm": "Test leads, not nulled",
     "instrument.why": "Kept with every reading. Empty: 5 %, as warm as the job says (without"
     " a job 30 °C), leads nulled. Leads are taken off what is read across the pair.",
+    # what it takes to get there
+    "effort.title": "How hard it is to get there",
+    "effort.rack": "To the amplifier",
+    "effort.box": "To a box",
+    "effort.control": "To a control",
+    "effort.listen": "Walk and listen",
+    "effort.tone": "Play a test tone",
+    "effort.earth": "Legs to earth",
+    "effort.is_usual": "as usual",
+    "effort.is_easy": "easy",
+    "effort.is_hard": "hard",
+    "effort.is_never": "cannot be done",
+    "effort.why": "Asked for next is what tells most for its trouble; what cannot be done is not"
+    " asked for. As usual: a box takes a ladder, four times the walk to the amplifier.",
     # by ear
     "heard.title": "How each one plays",
     "heard.how": "Touch each one that plays like this: {how}. A second touch takes it back. What is"
