@@ -26,12 +26,16 @@ BUILD = "from pathlib import Path; from web.tools.make import assemble; assemble
 
 def measure() -> Iterator[Figure]:
     """Build the newest state and some before it; count what each lacks of the newest."""
+    # By its own name, since somebody may commit meanwhile.
+    head = run_program(
+        ["git", "rev-parse", "HEAD"], what="git does not answer", remedy="measure in a clone"
+    ).strip()
     with tempfile.TemporaryDirectory() as place:
-        newest = build_state("HEAD", Path(place) / "newest")
+        newest = build_state(head, Path(place) / "newest")
         squeeze_folder(newest)
         for commits in STEPS:
             try:
-                older = build_state(f"HEAD~{commits}", Path(place) / str(commits))
+                older = build_state(f"{head}~{commits}", Path(place) / str(commits))
             except Halt as halt:
                 tell(f"  {commits} commits ago is not measured: {halt.what}{halt.detail}")
                 continue
