@@ -105,8 +105,9 @@ export const makeMeterKeep = ({ store, edits, keeper }) => {
       return changeAbout({ readings });
     },
 
-    /** @param {string[]} readings @param {boolean} baseline */
-    mark: (readings, baseline) => send([{ command: { do: "mark_baseline", readings, baseline } }]),
+    /** @param {string[]} readings @param {boolean} baseline @param {string} [since] of a first test */
+    mark: (readings, baseline, since) =>
+      send([{ command: { do: "mark_baseline", readings, baseline, ...(since ? { first_test_since: since } : {}) } }]),
   };
 };
 

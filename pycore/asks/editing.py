@@ -5,6 +5,7 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from pycore.asks.answers import SeenJob
+from pycore.asks.baseline_guard import guard_baselines
 from pycore.asks.requests import EditBody, StartBody
 from pycore.asks.see import see_job
 from pycore.edit import Command, apply, read_command
@@ -40,7 +41,9 @@ def start(body: StartBody, manner: Manner) -> SeenJob:
 def edit(body: EditBody, manner: Manner) -> SeenJob:
     """The job after a command, looked at."""
     command = command_of(body.command, body.typed, manner=manner)
-    return see_job(apply(body.job, command), manner)
+    job = apply(body.job, command)
+    guard_baselines(body.job, job, command=command, manner=manner)
+    return see_job(job, manner)
 
 
 def command_of(raw: Mapping[str, Any], typed: Mapping[str, str], *, manner: Manner) -> Command:

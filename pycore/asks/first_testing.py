@@ -3,10 +3,12 @@
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Final
 
+from pycore.asks.baselines import offer_of, offer_told
 from pycore.asks.meter_bodies import FirstTestBody
 from pycore.asks.meter_readings import UNCONTROLLED
 from pycore.asks.meter_tell import Tell
 from pycore.asks.record_answers import (
+    BaselineAnswer,
     FirstTestAnswer,
     RecordAnswer,
     TestedZone,
@@ -65,11 +67,33 @@ def _zone(job: Job, zone: Zone, *, since: str, manner: Manner) -> TestedZone:
     except Problem as problem:
         texts = {name: str(value) for name, value in problem.values.items()}
         words = say("problem", problem.code, values=texts, language=manner.language)
-        return {"zone": zone.id, "title": zone.name, "problem": words, "steps": []}
+        nothing: BaselineAnswer = {"readings": [], "why": ""}
+        return _tested(zone, [], problem=words, baseline=nothing)
     tell = Tell(site.circuits.wired, manner)
     records = [one for one in records_on(site, tell) if one["at"] >= since]
     steps = list(_steps(site, zone, records=records, tell=tell))
-    return {"zone": zone.id, "title": zone.name, "problem": None, "steps": steps}
+    judged = {step["record"]["reading"]: step["record"] for step in steps if step["record"]}
+    offer = offer_told(offer_of(job.readings, judged, tell=tell), tell)
+    return _tested(zone, steps, problem=None, baseline=offer)
+
+
+def _tested(
+    zone: Zone, steps: list[TestStep], *, problem: str | None, baseline: BaselineAnswer
+) -> TestedZone:
+    return {
+        "zone": zone.id,
+        "title": zone.name,
+        "problem": problem,
+        "steps": steps,
+        "baseline": baseline,
+    }
+
+
+def missing_steps(job: Job, zone: str, *, since: str, manner: Manner) -> list[str]:
+    """The titles of the steps of a zone that take a reading and have none since a day."""
+    own = next(one for one in job.zones if one.id == zone)
+    steps = _zone(job, own, since=since, manner=manner)["steps"]
+    return [one["title"] for one in steps if one["reading"] and one["record"] is None]
 
 
 def _steps(

@@ -21,11 +21,19 @@ class RecordAnswer(ReadingAnswer):
     is_baseline: bool
 
 
+class BaselineAnswer(TypedDict):
+    """What may be made a line's baseline: the ids of readings, and why none may, in words."""
+
+    readings: list[str]
+    why: str
+
+
 class RecordsAnswer(TypedDict):
     """What was read on a line, the newest first. `sharp`: later visits are judged against a
-    baseline, within `repeat`."""
+    baseline, within `repeat`. `offers`: by day, what may be made the baseline."""
 
     records: list[RecordAnswer]
+    offers: dict[str, BaselineAnswer]
     sharp: bool
     repeat: str
 
@@ -53,12 +61,13 @@ class TestStep(TypedDict):
 
 
 class TestedZone(TypedDict):
-    """The steps of one zone, or why there are none."""
+    """The steps of one zone, or why there are none, and what may be made its baseline."""
 
     zone: str
     title: str
     problem: str | None
     steps: list[TestStep]
+    baseline: BaselineAnswer
 
 
 class FirstTestAnswer(TypedDict):

@@ -1,12 +1,13 @@
 """The ask `records`: what was read on a line on any visit, judged and in plain words."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
+from pycore.asks.baselines import offer_of, offer_told
 from pycore.asks.meter_bodies import RecordsBody
 from pycore.asks.meter_question import place_of
 from pycore.asks.meter_readings import UNCONTROLLED, judged_readings
 from pycore.asks.meter_tell import Tell
-from pycore.asks.record_answers import RecordAnswer, RecordsAnswer
+from pycore.asks.record_answers import BaselineAnswer, RecordAnswer, RecordsAnswer
 from pycore.calc import priors
 from pycore.calc.reading import Meant, sort_reading, taken_of
 from pycore.calc.site import Given, Site, site_of
@@ -18,13 +19,23 @@ def records(body: RecordsBody, manner: Manner) -> RecordsAnswer:
     """The ask `records`, the newest visit first."""
     where = place_of(body.where)
     site = site_of(body.job, where, given=Given(priors.LOAD_PCT, None))
-    told = list(records_on(site, Tell(site.circuits.wired, manner)))
+    tell = Tell(site.circuits.wired, manner)
+    told = list(records_on(site, tell))
     told.sort(key=lambda one: one["at"], reverse=True)
     return {
         "records": told,
+        "offers": {at: _offer(site, told, at=at, tell=tell) for at in {one["at"] for one in told}},
         "sharp": any(one["is_baseline"] for one in told),
-        "repeat": Tell(site.circuits.wired, manner).show(priors.REPEAT_PCT, "pct"),
+        "repeat": tell.show(priors.REPEAT_PCT, "pct"),
     }
+
+
+def _offer(
+    site: Site, told: Sequence[RecordAnswer], *, at: str, tell: Tell
+) -> BaselineAnswer:  # fmt: skip
+    """What the readings of one day offer."""
+    judged = {one["reading"]: one for one in told if one["at"] == at}
+    return offer_told(offer_of(readings_on(site), judged, tell=tell), tell)
 
 
 def records_on(site: Site, tell: Tell) -> Iterator[RecordAnswer]:

@@ -106,11 +106,17 @@ class DropReading(Closed):
 
 
 class MarkBaseline(Closed):
-    """Make readings the line's baseline, or no longer."""
+    """Make readings the line's baseline, or no longer.
+
+    `first_test_since`: they are those of a first test begun on that day, which must have a
+    reading at every step of its zone that takes one. Whether they are in order is looked at
+    where a job can be judged, by the ask `edit`.
+    """
 
     do: Literal["mark_baseline"]
     readings: Annotated[tuple[Id, ...], Field(min_length=1, max_length=500)]
     baseline: bool
+    first_test_since: Moment | None = None
 
     def apply(self, job: Job) -> Job:
         """The job with those readings marked; one that is not in the job is refused."""

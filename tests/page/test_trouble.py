@@ -239,6 +239,7 @@ def test_a_first_test_goes_step_by_step_survives_a_reload_and_says_what_is_missi
     page.get_by_text("Step by step", exact=True).tap()
     expect(page.locator(".test-rows")).to_contain_text("left out")
     expect(page.locator(".test-rows")).to_contain_text("5000 Ω")
+    expect(page.locator(".test-zone")).to_contain_text("No baseline yet. Not in order: Nave")
     expect_nothing_found(page)
 
 
@@ -261,3 +262,23 @@ def test_the_test_sheet_is_a_table_on_screen_in_print_and_for_a_spreadsheet(page
     text = Path(str(download.value.path())).read_text(encoding="utf-8")
     assert "Nave control" in text
     assert "Do not connect" in text.splitlines()[1]
+
+
+def test_a_zone_whose_steps_are_done_and_in_order_can_be_made_its_baseline(page: Page) -> None:
+    begin_test(page)
+    touch(page, "All zones")
+    expect(page.locator(".test-zone")).to_contain_text("No baseline yet. Not in order: Nave")
+    expect(page.get_by_role("button", name="its baseline")).to_have_count(0)
+    touch(page, "Test Nave")
+    touch(page, "Back")
+    touch(page, "Measure again")
+    type_reading(page, "5000k")
+    touch(page, "Next step")
+    type_reading(page, "7")
+    touch(page, "Next step")
+    for _ in range(2):
+        type_reading(page, "103")
+        touch(page, "Next step")
+    touch(page, "Make the readings of Nave its baseline")
+    expect(page.get_by_role("button", name="take that back")).to_be_visible()
+    expect_nothing_found(page)

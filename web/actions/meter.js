@@ -126,14 +126,7 @@ export const meterActions = ({ store, door, edits, keeper }) => {
 
     "meter.drop": ({ data: { reading = "" } }) => drop(reading),
 
-    "meter.baseline": () => {
-      const { now } = readingsOf(store.read());
-      const measured = now.filter(({ quantity }) => quantity !== "plays");
-      const known = measured.every((one) => "baseline" in one && one.baseline);
-      return mark(measured.map(({ id }) => id), !known);
-    },
-
-    /** The readings of one earlier day become the baseline, or no longer. */
+    /** The readings of one day become the baseline, or no longer. */
     "meter.baseline_of": ({ data: { readings = "", baseline } }) =>
       mark(readings.split(" "), baseline === "yes"),
 

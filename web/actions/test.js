@@ -96,9 +96,10 @@ export const testActions = ({ store, edits, keeper }) => {
     },
     "test.over_range": () => enter(OVER_RANGE),
 
-    "test.baseline": ({ data: { baseline } }) => {
+    "test.baseline": ({ data: { zone = "", baseline } }) => {
       const { run } = store.read().meter;
-      if (run?.answer) return mark(run.answer.readings, baseline === "yes");
+      const offer = run?.answer?.zones.find((each) => each.zone === zone)?.baseline;
+      if (run && offer) return mark(offer.readings, baseline === "yes", run.since);
     },
   };
 };

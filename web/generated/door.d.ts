@@ -68,6 +68,12 @@ export interface Base {
   print: string;
 }
 
+/** What may be made a line's baseline: the ids of readings, and why none may, in words. */
+export interface BaselineAnswer {
+  readings: string[];
+  why: string;
+}
+
 /** What one box should read: outward with its feed lifted, what is fitted there alone, backward with what goes on lifted, and all together. */
 export interface BoxAnswer {
   point: string;
@@ -920,9 +926,10 @@ export interface RecordAnswer {
   is_baseline: boolean;
 }
 
-/** What was read on a line, the newest first. `sharp`: later visits are judged against a baseline, within `repeat`. */
+/** What was read on a line, the newest first. `sharp`: later visits are judged against a baseline, within `repeat`. `offers`: by day, what may be made the baseline. */
 export interface RecordsAnswer {
   records: RecordAnswer[];
+  offers: Record<string, BaselineAnswer>;
   sharp: boolean;
   repeat: string;
 }
@@ -1202,12 +1209,13 @@ export interface TestStep {
   stop: string;
 }
 
-/** The steps of one zone, or why there are none. */
+/** The steps of one zone, or why there are none, and what may be made its baseline. */
 export interface TestedZone {
   zone: string;
   title: string;
   problem: string | null;
   steps: TestStep[];
+  baseline: BaselineAnswer;
 }
 
 /** A text: a link, a message with one, a file. */

@@ -60,17 +60,27 @@ const zoneCard = (state, run, tested) => {
       ? html`<p>${verdictMark("unknown")} ${problem}</p>`
       : done
         ? html`${wrongHere(state, tested)}
+            ${baselineWay(run, tested)}
             <details><summary>${say("test.recorded")}</summary>${zoneRows(run, tested)}</details>`
         : nothing}
   </section>`;
 };
 
+/** Its readings become its baseline once every step is done and all are in order; else why not. @param {Run} run @param {TestedZone} tested */
+const baselineWay = (run, { zone, title, steps, baseline: { readings, why } }) => {
+  const marked = steps.some(({ record }) => record?.is_baseline);
+  const left = steps.filter((step) => !isDone(run, zone, step)).map((step) => step.title);
+  if (!marked && why) return html`<p>${verdictMark("unknown", why)}</p>`;
+  if (!marked && left.length) return html`<p class="faded">${say("baseline.after", { steps: left.join(", ") })}</p>`;
+  if (!readings.length) return nothing;
+  return html`<p class="test-way-on"><button type="button" class="plain-button" data-act="test.baseline"
+    data-zone=${zone} data-baseline=${marked ? "no" : "yes"} aria-pressed=${marked}>
+    ${say(marked ? "baseline.zone_off" : "baseline.zone", { zone: title })}</button></p>`;
+};
+
 /** @param {State} state @param {Run} run */
 const overview = (state, run) => {
   const zones = run.answer?.zones ?? [];
-  const marked = run.answer?.readings ?? [];
-  const kept = new Map(state.desk?.job.readings.map((one) => [one.id, one.baseline]));
-  const known = marked.length > 0 && marked.every((id) => kept.get(id));
   return html`<div class="meter">
     <section class="meter-part">
       <h2 id="test-title" tabindex="-1">${say("test.summary")}</h2>
@@ -81,11 +91,7 @@ const overview = (state, run) => {
     </section>
     ${zones.map((tested) => zoneCard(state, run, tested))}
     <section class="meter-part">
-      ${marked.length
-        ? html`<button type="button" class="plain-button" data-act="test.baseline" aria-pressed=${known}
-              data-baseline=${known ? "no" : "yes"}>${say(known ? "test.baseline_off" : "test.baseline")}</button>
-            <p class="faded">${say("meter.baseline_why")}</p>`
-        : nothing}
+      <p class="faded">${say("meter.baseline_why")}</p>
       <p>${run.answer?.connect}</p>
       <p class="faded">${say("test.confirmed_here")}</p>
     </section>
@@ -96,7 +102,7 @@ const overview = (state, run) => {
 const zoneEnd = (state, run, tested) => html`<div class="meter">
   <section class="meter-part">
     <h2 id="test-title" tabindex="-1">${say("test.zone_done", { zone: tested.title })}</h2>
-    ${wrongHere(state, tested)} ${zoneRows(run, tested)}
+    ${wrongHere(state, tested)} ${zoneRows(run, tested)} ${baselineWay(run, tested)}
   </section>
 </div>`;
 

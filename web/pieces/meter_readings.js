@@ -1,27 +1,44 @@
 /** What was read on this line: today's readings in their bands, and those of earlier visits. */
 
 import { html, nothing } from "../markup.js";
+import { withToday } from "../manner.js";
 import { isLoose, lineOf, readingsOf } from "../meter_first.js";
 import { say } from "../say.js";
 import { squareButton } from "./button.js";
 import { dayOf } from "./day.js";
+import { verdictMark } from "./mark.js";
 import { readingRow } from "./reading.js";
 
 /** @typedef {import("../state").State} State */
 /** @typedef {import("../meter_state").Diagnosis} Diagnosis */
 /** @typedef {import("../meter_state").Record_} Record_ */
+/** @typedef {NonNullable<import("../meter_state").MeterState["records"]>["answer"]} Records */
 
 /** @param {string} reading */
 const dropButton = (reading) => squareButton("remove", say("meter.drop"), "meter.drop", { reading });
 
+/**
+ * The readings of one day become the baseline where the core offers them; else why not.
+ * @param {Records} told @param {string} at
+ * @param {{on: import("../say.js").Code, off: import("../say.js").Code}} words
+ */
+const baselineOf = ({ records, offers }, at, { on, off }) => {
+  const marked = records.filter((one) => one.at === at && one.is_baseline).map(({ reading }) => reading);
+  const { readings = [], why = "" } = offers[at] ?? {};
+  const known = marked.length > 0;
+  if (!known && why) return html`<p>${verdictMark("unknown", why)}</p>`;
+  if (!known && !readings.length) return nothing;
+  return html`<button type="button" class="plain-button" data-act="meter.baseline_of" aria-pressed=${known}
+    data-readings=${(known ? marked : readings).join(" ")} data-baseline=${known ? "no" : "yes"}>
+    ${say(known ? off : on)}</button>`;
+};
+
 /** @param {State} state @param {string} zone */
 const baselineWay = (state, zone) => {
-  const measured = readingsOf(state).now.filter(({ quantity }) => quantity !== "plays");
-  if (isLoose(state) || !measured.length || !zone) return nothing;
-  const known = measured.every((one) => "baseline" in one && one.baseline);
-  return html`<button type="button" class="plain-button" data-act="meter.baseline" aria-pressed=${known}>
-      ${say(known ? "meter.baseline_off" : "meter.make_baseline")}
-    </button>
+  const told = state.meter.records?.of === zone ? state.meter.records.answer : null;
+  if (isLoose(state) || !told) return nothing;
+  const { today } = withToday(state.manner);
+  return html`${baselineOf(told, today, { on: "meter.make_baseline", off: "meter.baseline_off" })}
     <p class="faded">${say("meter.baseline_why")}</p>`;
 };
 
@@ -45,21 +62,14 @@ const recordRow = (record, zone) =>
       ${record.is_baseline ? html`<span class="tag">${say("meter.baseline")}</span>` : nothing}`,
   });
 
-/** @param {[string, Record_[]]} day @param {string} zone */
-const visit = ([at, records], zone) => {
-  const measured = records.filter(({ code }) => code !== "heard");
-  const known = measured.length > 0 && measured.every((one) => one.is_baseline);
-  const readings = measured.map(({ reading }) => reading).join(" ");
+/** @param {Records} told @param {[string, Record_[]]} day @param {string} zone */
+const visit = (told, [at, records], zone) => {
+  const known = records.some((one) => one.is_baseline);
   return html`<details class="visit">
     <summary>${say("record.visit", { day: dayOf(at)?.day ?? at, count: String(records.length) })}
       ${known ? html`<span class="tag">${say("meter.baseline")}</span>` : nothing}</summary>
     <ul class="readings">${records.map((record) => recordRow(record, zone))}</ul>
-    ${measured.length
-      ? html`<button type="button" class="plain-button" data-act="meter.baseline_of"
-          data-readings=${readings} data-baseline=${known ? "no" : "yes"} aria-pressed=${known}>
-          ${say(known ? "record.baseline_off" : "record.baseline")}
-        </button>`
-      : nothing}
+    ${baselineOf(told, at, { on: "record.baseline", off: "record.baseline_off" })}
   </details>`;
 };
 
@@ -72,7 +82,7 @@ export const earlierReadings = (state, zone) => {
   return html`<section class="meter-part" aria-labelledby="meter-earlier">
     <h2 id="meter-earlier">${say("meter.earlier")}</h2>
     ${told.sharp ? html`<p>${say("record.sharp", { repeat: told.repeat })}</p>` : nothing}
-    ${byDay(earlier).map((day) => visit(day, zone))}
+    ${byDay(earlier).map((day) => visit(told, day, zone))}
   </section>`;
 };
 

@@ -11,6 +11,7 @@ from string import Formatter
 from pycore.ground.plain import isolated, kept_together
 from pycore.ground.words import (
     en_assumptions,
+    en_baselines,
     en_cabling,
     en_catalogue,
     en_faces,
@@ -37,7 +38,8 @@ ENGLISH: dict[str, dict[str, str]] = {
     | en_page_line.PAGE
     | en_page_meter.PAGE
     | en_page_test.PAGE
-    | en_page_share.PAGE,
+    | en_page_share.PAGE
+    | en_baselines.PAGE,
     "finding": en_findings.FINDINGS | en_line.FINDINGS | en_cabling.FINDINGS,
     "remedy": en_findings.REMEDIES | en_line.REMEDIES,
     "title": en_findings.TITLES | en_line.TITLES | en_cabling.TITLES,
@@ -45,12 +47,14 @@ ENGLISH: dict[str, dict[str, str]] = {
     | en_links.PROBLEMS
     | en_cabling.PROBLEMS
     | en_meter_acts.PROBLEMS
-    | en_meter_run.PROBLEMS,
+    | en_meter_run.PROBLEMS
+    | en_baselines.PROBLEMS,
     "problem_remedy": en_problems.REMEDIES
     | en_links.REMEDIES
     | en_cabling.REMEDIES
     | en_meter_acts.REMEDIES
-    | en_meter_run.REMEDIES,
+    | en_meter_run.REMEDIES
+    | en_baselines.REMEDIES,
     "step": en_steps.STEPS
     | en_line.STEPS
     | en_cabling.STEPS
@@ -74,7 +78,7 @@ ENGLISH: dict[str, dict[str, str]] = {
     "what_if": en_cabling.WHAT_IF,
     "fault": en_meter.FAULTS,
     "fault_short": en_meter.SHORT,
-    "meter": en_meter.SAID | en_meter.HEADLINES | en_meter_acts.MORE,
+    "meter": en_meter.SAID | en_meter.HEADLINES | en_meter_acts.MORE | en_baselines.SAID,
     "meter_rank": en_meter.RANKS,
     "meter_verdict": en_meter.VERDICTS,
     "meter_remedy": en_meter.VERDICT_REMEDIES,

@@ -131,8 +131,6 @@ PAGE: dict[str, str] = {
     "test.back": "Back",
     "test.all": "All zones",
     "test.leave_out": "Leave out",
-    "test.baseline": "Make these readings the baseline",
-    "test.baseline_off": "These readings are the baseline: take that back",
     "test.confirmed_here": "What was only confirmed is kept on this device; readings go with the"
     " job.",
     # papers
