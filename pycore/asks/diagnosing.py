@@ -15,6 +15,7 @@ from pycore.asks.meter_next import next_answer, why_no_next
 from pycore.asks.meter_question import Line, line_of, question_of, step_of
 from pycore.asks.meter_readings import judged_readings, reading_named
 from pycore.asks.meter_tell import Tell
+from pycore.asks.meter_together import MOST_GROUPS, has_baseline, rank_of, told_together
 from pycore.calc import priors
 from pycore.calc.agreement import AGREES, misfit
 from pycore.calc.diagnosis import Diagnosis, Question, diagnose
@@ -25,7 +26,6 @@ from pycore.calc.suspects import Suspect
 from pycore.calc.unseen import cannot_see
 from pycore.ground.units import Manner
 
-MOST_GROUPS = 12
 MOST_MEMBERS = 8
 
 
@@ -39,10 +39,11 @@ def diagnose_line(body: DiagnoseBody, manner: Manner) -> DiagnoseAnswer:
     readings = judged_readings(told.site, told.meants, baselines=baselines, tell=tell)
     for one in readings:
         one["notes"].extend(_more_notes(told, one["reading"], tell=tell))
-    groups = _groups(told, tell)
-    headline = headline_of(told, readings, groups=groups, tell=tell)
+    bundles = told_together(told, tell)
+    groups = _groups(told, tell, leads=0 in bundles[0]["groups"])
+    headline = headline_of(told, readings, groups=groups, bundles=bundles, tell=tell)
     answer = _answer(told, headline, tell=tell)
-    answer["expected"], answer["groups"] = readings, groups
+    answer["expected"], answer["groups"], answer["bundles"] = readings, groups, bundles
     answer["rest"] = max(0.0, 1 - sum(group["share"] for group in groups))
     answer["assumptions"] = _assumptions(question, told, line=line, tell=tell)
     if line.guessed:
@@ -69,6 +70,7 @@ def _answer(told: Diagnosis, headline: Headline, *, tell: Tell) -> DiagnoseAnswe
         "reason": headline.reason,
         "expected": [],
         "groups": [],
+        "bundles": [],
         "families": _families(told, tell),
         "rest": 0.0,
         "settled": told.settled,
@@ -89,22 +91,8 @@ def up_a_ladder(told: Diagnosis) -> bool:
     return told.next is not None and wired.points[told.next.test.stand.node] is not None
 
 
-def has_baseline(told: Diagnosis) -> bool:
-    """Whether any reading was judged against the line's own baseline."""
-    return any(one.reference is not None for one in told.proof.evidence)
-
-
-def rank_of(told: Diagnosis, share: float, *, place: int, tell: Tell) -> str:
-    """A share in words; as a number only once the line has a baseline."""
-    if has_baseline(told):
-        return tell.show(share, "fraction")
-    if place == 0:
-        return tell.say("meter_rank", "found" if told.settled else "first")
-    code = "likely" if share >= 0.2 else "possible" if share >= 0.02 else "unlikely"
-    return tell.say("meter_rank", code)
-
-
-def _groups(told: Diagnosis, tell: Tell) -> list[GroupAnswer]:
+def _groups(told: Diagnosis, tell: Tell, *, leads: bool) -> list[GroupAnswer]:
+    """The groups listed. `leads`: the first of them is in the first bundle too."""
     groups: list[GroupAnswer] = []
     for place, group in enumerate(told.groups[:MOST_GROUPS]):
         suspects = [
@@ -114,7 +102,7 @@ def _groups(told: Diagnosis, tell: Tell) -> list[GroupAnswer]:
         groups.append(
             {
                 "share": group.share,
-                "rank": rank_of(told, group.share, place=place, tell=tell),
+                "rank": rank_of(told, group.share, first=leads and not place, tell=tell),
                 "inside": any(one["inside"] for one in suspects),
                 "suspects": suspects,
             }
@@ -126,7 +114,7 @@ def _suspect(told: Diagnosis, suspect: Suspect, *, tell: Tell) -> SuspectAnswer:
     best = suspect.variants[0]
     fault = told.weighed.faults[best]
     distance = None
-    if lengths_known(told.site, fault.node):
+    if lengths_known(told.site, fault.node, cable=fault.family == "short"):
         distance = distance_of(told.site, suspect, evidence=told.proof.evidence)
     answer: SuspectAnswer = {
         "fault": fault.family,
@@ -148,12 +136,13 @@ def _suspect(told: Diagnosis, suspect: Suspect, *, tell: Tell) -> SuspectAnswer:
     return answer
 
 
-def lengths_known(site: Site, node: int) -> bool:
-    """Whether every section from the amplifier to a node has a length: else metres say nothing."""
+def lengths_known(site: Site, node: int, *, cable: bool) -> bool:
+    """Whether every section from the amplifier to a node has a length, and where it matters a
+    cable: else metres say nothing."""
     wired = site.circuits.wired
     while node > 0:
         point = wired.points[node]
-        if point is not None and point.length_m is None:
+        if point is not None and (point.length_m is None or (cable and point.cable is None)):
             return False
         node = wired.parents[node]
     return True
@@ -195,7 +184,7 @@ def _families(told: Diagnosis, tell: Tell) -> list[FamilyAnswer]:
             "fault": family,
             "short": tell.say("fault_short", family),
             "share": shares[family],
-            "rank": rank_of(told, shares[family], place=place, tell=tell),
+            "rank": rank_of(told, shares[family], first=not place, tell=tell),
             "count": counts[family],
         }
         for place, family in enumerate(ordered)

@@ -79,6 +79,19 @@ class GroupAnswer(TypedDict):
     suspects: list[SuspectAnswer]
 
 
+class BundleAnswer(TypedDict):
+    """Groups led by one kind of fault at several places that nothing read so far tells apart:
+    what they say together, the places that lead them, and which of the groups listed they are.
+    """
+
+    share: float
+    rank: str
+    words: str
+    fault: str
+    places: list[dict[str, str]]
+    groups: list[int]
+
+
 class FamilyAnswer(TypedDict):
     """All suspects of one kind together: at how many places, and how likely together."""
 
@@ -137,6 +150,7 @@ class DiagnoseAnswer(TypedDict):
     reason: str
     expected: list[ReadingAnswer]
     groups: list[GroupAnswer]
+    bundles: list[BundleAnswer]
     families: list[FamilyAnswer]
     rest: float
     settled: bool

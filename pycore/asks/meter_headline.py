@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from pycore.asks.meter_answers import GroupAnswer, ReadingAnswer
+from pycore.asks.meter_answers import BundleAnswer, GroupAnswer, ReadingAnswer
 from pycore.asks.meter_readings import reading_named
 from pycore.asks.meter_tell import Tell
 from pycore.calc.diagnosis import Diagnosis
@@ -26,6 +26,7 @@ def headline_of(
     readings: Sequence[ReadingAnswer],
     *,
     groups: Sequence[GroupAnswer],
+    bundles: Sequence[BundleAnswer],
     tell: Tell,
 ) -> Headline:
     """Foreign volts go first, then what must not be connected; then contradictions, or what
@@ -42,17 +43,12 @@ def headline_of(
         named = {one.taken.id: reading_named(one, tell) for one in told.meants}
         reason = tell.say("meter", code, one=named[pair.one], other=named[pair.other])
         return Headline(tell.say("meter", "contradiction"), "unknown", reason)
-    first = groups[0]["suspects"][0] if groups else None
-    reason = first["words"] if first is not None else ""
     if not told.proof.evidence and not told.proof.ears.any and not told.proof.legs:
         return _nothing(readings, tell=tell)
-    if first is not None and first["fault"] == "healthy":
-        return _healthy(told, readings, reason=reason, tell=tell)
-    if told.settled:
-        return Headline(tell.say("meter", "settled"), "over", reason)
-    if groups and groups[0]["share"] >= MOST_LIKELY:
-        return Headline(tell.say("meter", "likeliest"), "near", reason)
-    return Headline(tell.say("meter", "open"), "unknown", reason)
+    first = groups[0]["suspects"][0]
+    if told.settled and first["fault"] != "healthy":
+        return Headline(tell.say("meter", "settled"), "over", first["words"])
+    return _likeliest(told, readings, lead=bundles[0], tell=tell)
 
 
 def _nothing(readings: Sequence[ReadingAnswer], *, tell: Tell) -> Headline:
@@ -63,13 +59,24 @@ def _nothing(readings: Sequence[ReadingAnswer], *, tell: Tell) -> Headline:
     )
 
 
-def _healthy(
-    told: Diagnosis, readings: Sequence[ReadingAnswer], *, reason: str, tell: Tell
+def _likeliest(
+    told: Diagnosis, readings: Sequence[ReadingAnswer], *, lead: BundleAnswer, tell: Tell
 ) -> Headline:
-    """As expected is said only where every reading was judged so, never as set only."""
+    """What leads, alike faults that nothing tells apart counted together. As expected is said
+    only where every reading was judged so, never as set only; and nothing is wrong never of a
+    reading outside its band without saying that it lies there."""
     measured = [one for one in readings if one["code"] not in ("heard", "noted")]
-    fine = [one for one in measured if one["verdict"] in ("ok", "note")]
+    fine = all(one["verdict"] in ("ok", "note") for one in measured)
     judged = any(one["code"] == "as_expected" for one in measured)
-    if judged and len(fine) == len(measured) and not told.proof.provoked:
-        return Headline(tell.say("meter", "settled_healthy"), "ok", reason)
-    return Headline(tell.say("meter", "open"), "unknown", reason)
+    words, healthy = lead["words"], lead["fault"] == "healthy"
+    if judged and fine and not told.proof.provoked:
+        reason = words if healthy else tell.say("meter", "inside_but", words=words)
+        verdict: Verdict = "ok" if healthy else "note"
+        return Headline(tell.say("meter", "settled_healthy"), verdict, reason)
+    if healthy:
+        off = next((one["words"] for one in measured if one["verdict"] in ("over", "near")), "")
+        reason = tell.say("meter", "healthy_outside", words=off) if off else words
+        return Headline(tell.say("meter", "open"), "unknown", reason)
+    if lead["share"] >= MOST_LIKELY:
+        return Headline(tell.say("meter", "likeliest"), "near", words)
+    return Headline(tell.say("meter", "open"), "unknown", words)

@@ -4,15 +4,17 @@ import math
 from collections.abc import Generator, Iterable, Iterator, Sequence
 
 from pycore.asks.answers import WorkingAnswer
-from pycore.asks.diagnosing import LOG_OPEN, MOST_GROUPS, rank_of
+from pycore.asks.diagnosing import LOG_OPEN
 from pycore.asks.explain import step_answer
 from pycore.asks.meter_bodies import ShareWorkingBody
 from pycore.asks.meter_question import line_of, question_of, step_of
 from pycore.asks.meter_readings import title_of
 from pycore.asks.meter_tell import Tell
+from pycore.asks.meter_together import MOST_GROUPS, rank_of
 from pycore.calc import priors
 from pycore.calc.diagnosis import Diagnosis, diagnose
 from pycore.calc.suspects import key_of
+from pycore.calc.together import bundled
 from pycore.calc.weigh import Weighed
 from pycore.formulas import meter, odds
 from pycore.ground.problems import BadCommand
@@ -38,9 +40,10 @@ def share_working(body: ShareWorkingBody, manner: Manner) -> WorkingAnswer:
     first = told.suspects[group.suspects[0]].variants[0]
     steps = [*_readings(told, first, tell=tell), *share_steps(told, body.group, tell=tell)]
     codes = ("priors", "fit_counts")
+    leads = body.group == 0 and 0 in bundled(told)[0].groups
     return {
         "title": tell.fault(told.weighed.faults[first]),
-        "result": rank_of(told, group.share, place=body.group, tell=tell),
+        "result": rank_of(told, group.share, first=leads, tell=tell),
         "steps": [step_answer(one, manner) for one in steps],
         "assumptions": [tell.say("meter_assumed", code) for code in codes],
     }

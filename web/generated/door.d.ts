@@ -85,6 +85,16 @@ export interface BoxAnswer {
   whole: BandAnswer;
 }
 
+/** Groups led by one kind of fault at several places that nothing read so far tells apart: what they say together, the places that lead them, and which of the groups listed they are. */
+export interface BundleAnswer {
+  share: number;
+  rank: string;
+  words: string;
+  fault: string;
+  places: Record<string, string>[];
+  groups: number[];
+}
+
 /** What to pull. `refused` says why nothing can be said; then the lists are empty. */
 export interface CableAnswer {
   refused: string | null;
@@ -237,6 +247,7 @@ export interface DiagnoseAnswer {
   reason: string;
   expected: ReadingAnswer[];
   groups: GroupAnswer[];
+  bundles: BundleAnswer[];
   families: FamilyAnswer[];
   rest: number;
   settled: boolean;

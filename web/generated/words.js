@@ -500,6 +500,7 @@ export const words = {
   "meter.controls": "Controls",
   "meter.decides": "What decides",
   "meter.drop": "Take this reading back",
+  "meter.each": "Each by itself",
   "meter.earlier": "Earlier readings",
   "meter.enter": "Judge it",
   "meter.entry": "What the meter shows",

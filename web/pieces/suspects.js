@@ -8,6 +8,7 @@ import { strip } from "./strip.js";
 /** @typedef {import("../state").State} State */
 /** @typedef {import("../meter_state").Diagnosis} Diagnosis */
 /** @typedef {Diagnosis["groups"][number]} Group */
+/** @typedef {Diagnosis["bundles"][number]} Bundle */
 /** @typedef {Group["suspects"][number]} Suspect */
 
 /** What lies on the wire in front of a point, not at the point itself. */
@@ -15,7 +16,7 @@ const ON_WIRE = ["cut", "short", "joint"];
 const MIDDLE = 0.5;
 const MOST_OPEN = 4;
 
-/** @param {Suspect} suspect @returns {import("./strip.js").Mark} */
+/** @param {Pick<Suspect, "fault" | "where">} suspect @returns {import("./strip.js").Mark} */
 const markOf = ({ fault, where }) =>
   ON_WIRE.includes(fault)
     ? { point: where.point ?? null, share: MIDDLE, from: 0, to: 1 }
@@ -39,19 +40,35 @@ const card = (state, { rank, inside, suspects }, place) => {
   </li>`;
 };
 
+/** Alike faults that nothing tells apart, as one card; each by itself folded behind. @param {State} state @param {Bundle} bundle @param {Group[]} groups */
+const together = (state, { rank, words, fault, places, groups: numbers }, groups) => {
+  const each = numbers.flatMap((number) => (groups[number] ? [card(state, groups[number], number)] : []));
+  if (places.length === 1) return each;
+  const marks = places.map((where) => markOf({ fault, where }));
+  return html`<li class="suspect">
+    <p class="suspect-rank"><span class="figure">${rank}</span></p>
+    <p class="suspect-words">${words}</p>
+    ${strip(sketchOf(state), marks, say("strip.words", { words }))}
+    <details><summary>${say("meter.each")}</summary>
+      <ul class="suspects">${each}</ul>
+    </details>
+  </li>`;
+};
+
 /** @param {State} state @param {Diagnosis} told */
-export const suspectCards = (state, { groups, odds }) => {
+export const suspectCards = (state, { groups, bundles, odds }) => {
   if (!groups.length) return nothing;
   const { job, zone } = state.place;
   const drawn = !isLoose(state) && groups.some(({ suspects }) => suspects.some(({ where }) => where.point));
-  const rest = groups.slice(MOST_OPEN);
+  const listed = bundles.filter((one) => one.groups.length);
+  const rest = listed.slice(MOST_OPEN);
   return html`<section class="meter-part" aria-labelledby="meter-suspects">
     <h2 id="meter-suspects">${say("meter.suspects")}</h2>
     <p class="faded">${odds}</p>
-    <ol class="suspects">${groups.slice(0, MOST_OPEN).map((group, place) => card(state, group, place))}</ol>
+    <ol class="suspects">${listed.slice(0, MOST_OPEN).map((one) => together(state, one, groups))}</ol>
     ${rest.length
       ? html`<details><summary>${say("meter.less_likely", { n: String(rest.length) })}</summary>
-          <ol class="suspects" start=${MOST_OPEN + 1}>${rest.map((group, place) => card(state, group, MOST_OPEN + place))}</ol>
+          <ol class="suspects" start=${MOST_OPEN + 1}>${rest.map((one) => together(state, one, groups))}</ol>
         </details>`
       : nothing}
     ${drawn && meteredZone(state)

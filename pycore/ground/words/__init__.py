@@ -30,6 +30,7 @@ from pycore.ground.words import (
     en_page_test,
     en_problems,
     en_steps,
+    en_together,
 )
 
 ENGLISH: dict[str, dict[str, str]] = {
@@ -39,7 +40,8 @@ ENGLISH: dict[str, dict[str, str]] = {
     | en_page_meter.PAGE
     | en_page_test.PAGE
     | en_page_share.PAGE
-    | en_baselines.PAGE,
+    | en_baselines.PAGE
+    | en_together.PAGE,
     "finding": en_findings.FINDINGS | en_line.FINDINGS | en_cabling.FINDINGS,
     "remedy": en_findings.REMEDIES | en_line.REMEDIES,
     "title": en_findings.TITLES | en_line.TITLES | en_cabling.TITLES,
@@ -78,7 +80,12 @@ ENGLISH: dict[str, dict[str, str]] = {
     "what_if": en_cabling.WHAT_IF,
     "fault": en_meter.FAULTS,
     "fault_short": en_meter.SHORT,
-    "meter": en_meter.SAID | en_meter.HEADLINES | en_meter_acts.MORE | en_baselines.SAID,
+    "fault_one_of": en_together.ONE_OF,
+    "meter": en_meter.SAID
+    | en_meter.HEADLINES
+    | en_meter_acts.MORE
+    | en_baselines.SAID
+    | en_together.SAID,
     "meter_rank": en_meter.RANKS,
     "meter_verdict": en_meter.VERDICTS,
     "meter_remedy": en_meter.VERDICT_REMEDIES,
