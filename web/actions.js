@@ -19,6 +19,32 @@ import { wrongActions } from "./actions/wrong.js";
 /** @typedef {import("./shapes").FullHouse} FullHouse */
 /** @typedef {import("./shapes").Touch} Touch */
 
+/**
+ * What needs the core and leads to another screen, by the words of its button: it is shown as
+ * waiting while the engine starts, and asked for once however often it is touched.
+ */
+const WISHES = /** @type {const} */ ({
+  "tally.keep": "tally.keep",
+  "jobs.new": "jobs.new",
+  "open.demo": "jobs.demo",
+});
+
+/**
+ * @param {FullHouse} house @param {string} name @param {() => unknown} act
+ */
+const waitingSeen = async ({ store }, name, act) => {
+  const words = WISHES[/** @type {keyof typeof WISHES} */ (name)];
+  const { wishes } = store.read();
+  if (!words) return act();
+  if (wishes.includes(words)) return;
+  store.change({ wishes: [...wishes, words] });
+  try {
+    await act();
+  } finally {
+    store.change({ wishes: store.read().wishes.filter((each) => each !== words) });
+  }
+};
+
 /** @param {FullHouse} house @param {(error: unknown) => void} onError */
 export const makeActions = (house, onError) => {
   /** @type {import("./shapes").Actions} */
@@ -45,7 +71,7 @@ export const makeActions = (house, onError) => {
     const action = table[name];
     if (!action) throw new Error(`no such event: ${name}`);
     try {
-      await action(touch);
+      await waitingSeen(house, name, () => action(touch));
     } catch (error) {
       onError(error);
     }

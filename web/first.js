@@ -33,6 +33,7 @@ export const firstState = (place, manner) => ({
   pasted: "",
   arrived: null,
   dragging: false,
+  wishes: [],
   drafts: [],
   comparing: null,
   past: null,

@@ -253,6 +253,8 @@ export interface State {
   pasted: string;
   arrived: Arrived | null;
   dragging: boolean;
+  /** What was asked for and waits for the engine, by the words of its button. */
+  wishes: ("tally.keep" | "jobs.new" | "jobs.demo")[];
   drafts: Draft[];
   comparing: Comparing | null;
   past: { id: string; rev: number; states: PastState[] } | null;

@@ -3,9 +3,19 @@
 import json
 from pathlib import Path
 
-from playwright.sync_api import Page, expect
+from playwright.sync_api import BrowserContext, Page, expect
 
-from tests.page.hands import expect_kept, give_file, open_demo, open_screen, touch
+from tests.page.hands import (
+    HeldEngine,
+    choose_supply,
+    count_row,
+    expect_kept,
+    give_file,
+    open_demo,
+    open_screen,
+    touch,
+)
+from web.tools.server import FolderServer
 
 HARM = '<img src=x onerror="document.title=1">{{7*7}}${7*7}<b>"\'&amp;'
 
@@ -127,3 +137,23 @@ def test_harmful_names_are_shown_as_the_text_they_are(fresh: Page) -> None:
     expect(page.get_by_role("dialog")).to_contain_text(HARM)
     assert page.locator("img").count() == 0
     assert page.evaluate("document.title") == "Jobs · Rungline"
+
+
+def test_what_is_asked_before_the_engine_is_there_waits_in_sight_and_is_done_once(
+    phone: BrowserContext, served: FolderServer
+) -> None:
+    page = phone.new_page()
+    held = HeldEngine(page)
+    page.goto(served.address)
+    choose_supply(page, volts="70.7 V", watts="120")
+    count_row(page, "6", "5 W")
+    for _ in range(3):
+        touch(page, "Keep as a job")
+    waits = page.locator(".notices")
+    expect(waits).to_contain_text("Done as soon as the engine is ready:")
+    expect(waits.get_by_text("Keep as a job")).to_have_count(1)
+    held.let_go()
+    expect(page.locator(".verdict-big")).to_have_text("The watts fit")
+    expect(waits).not_to_contain_text("Done as soon as")
+    open_screen(page, "Jobs")
+    expect(page.locator(".job-line")).to_have_count(1)

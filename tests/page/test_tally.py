@@ -223,6 +223,19 @@ def test_a_tally_is_kept_as_a_job_and_survives_a_reload(page: Page) -> None:
     expect(page.locator(".zone-way")).to_contain_text("6 loudspeakers")
 
 
+def test_a_tally_with_something_unread_in_it_is_not_kept_without_it(page: Page) -> None:
+    choose_supply(page, volts="70.7 V", watts="plenty")
+    count_row(page, "6", "5 W")
+    expect(page.locator(".watts .field-problem")).to_be_visible()
+    touch(page, "Keep as a job")
+    expect(page.locator(".notice.bad")).to_contain_text("could not be read")
+    expect(page.locator(".keys")).to_be_visible()
+    page.get_by_label("Amplifier", exact=True).fill("120")
+    expect(page.locator(".sum-headline")).to_have_text("The watts fit")
+    touch(page, "Keep as a job")
+    expect(page.locator(".verdict-big")).to_have_text("The watts fit")
+
+
 @pytest.mark.parametrize("digits", ["0", "00", "007"])
 def test_a_count_never_begins_with_nought(page: Page, digits: str) -> None:
     page.get_by_label("70.7 V", exact=True).tap()

@@ -56,9 +56,7 @@ export const tallyActions = ({ store, door, keeper }) => {
       await keeper.keep("tally", store.read().tally);
     } catch (error) {
       if (error instanceof Overtaken) return;
-      if (!(error instanceof Refused || error instanceof NoAnswer)) throw error;
-      const words = error instanceof Refused ? error.problem.words : say("engine.no_answer");
-      store.change({ notice: { words, bad: true } });
+      complain(error);
     }
   };
 
@@ -180,10 +178,24 @@ export const tallyActions = ({ store, door, keeper }) => {
       const { hand, first } = await keeper.takeNumbers(spare);
       const ids = { job: `${hand}${first}`, hand, next: first + 1 };
       const name = say("tally.kept_name", { day: new Date().toLocaleDateString() });
-      const answer = await door.ask("tally", { ...tallyQuestion(tally), ids, name });
-      await keepNew(answer);
+      try {
+        const answer = await door.ask("tally", { ...tallyQuestion(tally), ids, name });
+        // A job must not be made without what could not be read.
+        const unread = answer.problems?.length || answer.rows.some(({ problem }) => problem);
+        if (unread) return store.change({ notice: { words: say("tally.unread"), bad: true } });
+        await keepNew(answer);
+      } catch (error) {
+        complain(error);
+      }
     },
   };
+
+  /** @param {unknown} error */
+  function complain(error) {
+    if (!(error instanceof Refused || error instanceof NoAnswer)) throw error;
+    const words = error instanceof Refused ? error.problem.words : say("engine.no_answer");
+    store.change({ notice: { words, bad: true } });
+  }
 
   /** @param {import("../state").TallyAnswer} answer */
   async function keepNew({ job, findings, points, faces }) {

@@ -70,19 +70,25 @@ const halfFilled = (state) => {
     : nothing;
 };
 
-/** What the person did that the engine has not done yet. @param {State} state */
-const waiting = ({ desk, place, engine }) => {
-  const acts = desk?.waiting.filter(({ kept }) => kept) ?? [];
-  return acts.length && place.job === desk?.id && engine.stage !== "ready"
+/** @param {"waiting.title" | "waiting.wishes"} title @param {string[]} codes */
+const waitingList = (title, codes) =>
+  codes.length
     ? html`<div class="notice" role="status">
         <div>
-          <p>${say("waiting.title")}</p>
+          <p>${say(title)}</p>
           <ul>
-            ${acts.map(({ words }) => html`<li>${say(/** @type {any} */ (words))}</li>`)}
+            ${codes.map((code) => html`<li>${say(/** @type {any} */ (code))}</li>`)}
           </ul>
         </div>
       </div>`
     : nothing;
+
+/** What the person did or asked for that the engine has not done yet. @param {State} state */
+const waiting = ({ desk, place, engine, wishes }) => {
+  if (engine.stage === "ready") return nothing;
+  const acts = place.job === desk?.id ? (desk?.waiting.filter(({ kept }) => kept) ?? []) : [];
+  return html`${waitingList("waiting.title", acts.map(({ words }) => words))}
+  ${waitingList("waiting.wishes", wishes)}`;
 };
 
 /** @param {State} state */

@@ -41,6 +41,7 @@ PAGE: dict[str, str] = {
     "kept.waiting": "Waiting",
     "kept.reads_only": "Read only",
     "waiting.title": "Kept, and done as soon as the engine is ready:",
+    "waiting.wishes": "Done as soon as the engine is ready:",
     "edit.refused": "{words} {remedy}",
     "edit.stale": "This job was changed elsewhere meanwhile. The newer state is shown; do your"
     " change again if it is still wanted.",
@@ -111,6 +112,8 @@ PAGE: dict[str, str] = {
     "tally.point": "Decimal sign",
     "tally.erase": "Erase",
     "tally.keep": "Keep as a job",
+    "tally.unread": "Something in the tally could not be read. Put it right or take it out, then"
+    " keep it.",
     "tally.kept_name": "Tally of {day}",
     "tally.title": "Tally",
     # jobs
