@@ -47,6 +47,7 @@ export const firstMeter = {
   instrument: { name: "", tolerance_pct: "", temperature_c: "", leads_ohm: "" },
   efforts: {},
   complaint: "",
+  complaint_of: "",
   brush: "silent",
   diagnosis: null,
   expected: null,
@@ -135,6 +136,10 @@ export const sketchOf = (state) => {
 
 /** What was typed of a distance on this line; of another line it says nothing. @param {State} state */
 export const farOf = (state) => (state.meter.far.of === lineOf(state) ? state.meter.far : firstFar);
+
+/** The complaint about the line on the screen, if somebody chose one. @param {State} state */
+export const complaintOf = (state) =>
+  state.meter.complaint_of === lineOf(state) ? state.meter.complaint : "";
 
 /** The loudspeakers of the line on the screen. @param {State} state */
 export const loudspeakersOf = (state) =>

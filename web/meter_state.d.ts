@@ -93,6 +93,8 @@ export interface MeterState {
   instrument: Instrument;
   efforts: Efforts;
   complaint: string;
+  /** Of which line it is: of another it says nothing. */
+  complaint_of: string;
   /** How the loudspeaker that is touched next is entered as heard. */
   brush: Heard;
   /** The answers, each with the zone it is about. */

@@ -1,7 +1,7 @@
 /** Asks what the meter's screens need, once for each state of the line: what to expect, what it means. */
 
 import { NoAnswer, Overtaken, Refused } from "./door.js";
-import { costsOf, isLoose, lineOf, meteredZone, readingsOf } from "./meter_first.js";
+import { complaintOf, costsOf, isLoose, lineOf, meteredZone, readingsOf } from "./meter_first.js";
 import { EFFORTS, INSTRUMENT, LOOSE } from "./meter_keep.js";
 import { say } from "./say.js";
 import { runOf } from "./test_run.js";
@@ -32,7 +32,7 @@ export const makeMeterWatch = ({ store, door, keeper }) => {
    * @param {State} state @param {string} key @param {string} of
    */
   const diagnose = async (state, key, of) => {
-    const complaint = state.meter.complaint || null;
+    const complaint = complaintOf(state) || null;
     const body = { ...askedLine(state), readings: readingsOf(state).now, complaint, costs: costsOf(state) };
     /** @type {import("./meter_state").Diagnosis["resume"]} */
     let resume = null;
@@ -67,7 +67,7 @@ export const makeMeterWatch = ({ store, door, keeper }) => {
     const answer = await door.ask("expected", askedLine(state), "expected");
     if (asked !== key) return;
     set({ expected: { of, answer } });
-    const anything = readingsOf(state).now.length > 0 || state.meter.complaint;
+    const anything = readingsOf(state).now.length > 0 || complaintOf(state);
     if (anything) await diagnose(state, key, of);
     else set({ diagnosis: null });
     if (asked === key) await draw(state, of);
@@ -135,7 +135,7 @@ export const makeMeterWatch = ({ store, door, keeper }) => {
     if (!want) return;
     const { desk, engine, manner, meter } = state;
     const line = isLoose(state) ? [meter.about.readings, meter.about.job?.id] : [desk?.id, desk?.job.rev];
-    const of = [want.of, meter.complaint, meter.run?.since, meter.efforts];
+    const of = [want.of, complaintOf(state), meter.run?.since, meter.efforts];
     const key = JSON.stringify([line, engine.version, manner, of]);
     if (asked === key) return;
     asked = key;

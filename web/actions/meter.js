@@ -1,7 +1,9 @@
 /** What touches on the meter do: say where and what, type what it shows, keep it, take it back. */
 
 import { NoAnswer, Overtaken, Refused } from "../door.js";
-import { costsOf, firstEntry, heardOf, isLoose, loudspeakersOf, meteredZone, placeOf, readingsOf, stoodOf } from "../meter_first.js";
+import {
+  complaintOf, costsOf, firstEntry, heardOf, isLoose, lineOf, loudspeakersOf, meteredZone, placeOf, readingsOf, stoodOf,
+} from "../meter_first.js";
 import { EFFORTS, INSTRUMENT, makeMeterKeep, OVER_RANGE } from "../meter_keep.js";
 import { say } from "../say.js";
 
@@ -44,7 +46,7 @@ export const meterActions = ({ store, door, edits, keeper }) => {
   };
 
   /** The line as an ask takes it. @param {string | undefined} zone */
-  const lineOf = (zone) => {
+  const askedLine = (zone) => {
     const { desk, meter } = store.read();
     const { count, tap_w, line_v, amplifier_w } = meter.about;
     if (isLoose(store.read())) return { about: { count, tap_w, line_v, amplifier_w } };
@@ -80,8 +82,10 @@ export const meterActions = ({ store, door, edits, keeper }) => {
     "meter.place": ({ text }) => enter({ place: text, looking: "out", lifted: [] }),
     "meter.quantity": ({ text }) => enter({ quantity: /** @type {Entry["quantity"]} */ (text), text: "" }),
     "meter.controls": ({ text }) => enter({ controls: /** @type {Entry["controls"]} */ (text) }),
-    "meter.complaint": ({ text }) =>
-      store.change({ meter: { ...store.read().meter, complaint: text, diagnosis: null } }),
+    "meter.complaint": ({ text: complaint }) => {
+      const complaint_of = lineOf(store.read());
+      store.change({ meter: { ...store.read().meter, complaint, complaint_of, diagnosis: null } });
+    },
 
     "meter.enter": () => {
       const { text } = store.read().meter.entry;
@@ -136,14 +140,14 @@ export const meterActions = ({ store, door, edits, keeper }) => {
       const { now, earlier } = readingsOf(store.read());
       const reading = [...now, ...earlier].find(({ id }) => id === more.reading);
       const read = more.reading ? { reading } : {};
-      return explain("expected_working", { ...lineOf(zone), ...more, ...read });
+      return explain("expected_working", { ...askedLine(zone), ...more, ...read });
     },
 
     /** Open how the rank of a group of suspects came to be. */
     "meter.share": ({ data: { group = "0" } }) => {
       const state = store.read();
-      const complaint = state.meter.complaint || null;
-      const body = { ...lineOf(meteredZone(state)?.id), readings: readingsOf(state).now, complaint, costs: costsOf(state) };
+      const complaint = complaintOf(state) || null;
+      const body = { ...askedLine(meteredZone(state)?.id), readings: readingsOf(state).now, complaint, costs: costsOf(state) };
       const resume = state.meter.diagnosis?.answer.searched ?? null;
       return explain("share_working", { ...body, resume, group: Number(group) });
     },

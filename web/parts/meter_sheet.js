@@ -1,7 +1,7 @@
 /** The meter on one line: what it should read, what it reads, what that means, and what is next. */
 
 import { html, live, nothing } from "../markup.js";
-import { isLoose, lineOf, loudspeakersOf, meteredZone, readingsOf } from "../meter_first.js";
+import { complaintOf, isLoose, lineOf, loudspeakersOf, meteredZone, readingsOf } from "../meter_first.js";
 import { heardTiles } from "../pieces/heard.js";
 import { effortPart } from "../pieces/efforts.js";
 import { instrumentPart } from "../pieces/instrument.js";
@@ -77,7 +77,8 @@ const usual = ({ suspects, test, cautions }) => html`<h3>${say("meter.usual")}</
 
 /** @param {State} state */
 const complaint = (state) => {
-  const { complaints, complaint: now } = state.meter;
+  const { complaints } = state.meter;
+  const now = complaintOf(state);
   if (!complaints) return nothing;
   const loose = isLoose(state);
   const told = complaints.find(({ code }) => code === now);
@@ -130,12 +131,13 @@ export const meterSheet = (state) => {
     ${loose ? complaint(state) : nothing}
     ${ear(state)}
     ${told ? verdict(told) : listens ? nothing : should(expected, zone.id)}
+    ${told || listens || loose ? nothing : complaint(state)}
     ${told || listens ? nothing : first(expected)}
     ${told ? nextCard(told) : nothing}
     ${meterReadings(state, told, zone.id)}
     ${told ? suspectCards(state, told) : nothing}
     ${told || listens ? should(expected, zone.id) : nothing}
-    ${loose ? nothing : complaint(state)}
+    ${!loose && (told || listens) ? complaint(state) : nothing}
     ${loose ? nothing : earlierReadings(state, zone.id)} ${instrumentPart(state)} ${effortPart(state)}
     ${loose ? nothing : ways(state)}
     ${folded(say("meter.cannot_see"), (told ?? expected).cannot_see)}

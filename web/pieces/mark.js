@@ -26,9 +26,7 @@ export const verdictMark = (verdict, words = sayOne("verdict", verdict)) =>
 
 /**
  * The shape alone, its word for those who cannot see it.
- * @param {Verdict} verdict
+ * @param {Verdict} verdict @param {string} [words] in place of the verdict's own word
  */
-export const verdictShape = (verdict) =>
-  html`<span class="verdict v-${verdict}"
-    >${shape(verdict)}<span class="unseen">${sayOne("verdict", verdict)}</span></span
-  >`;
+export const verdictShape = (verdict, words = sayOne("verdict", verdict)) =>
+  html`<span class="verdict v-${verdict}">${shape(verdict)}<span class="unseen">${words}</span></span>`;

@@ -29,7 +29,7 @@ const card = (state, { rank, inside, suspects }, place) => {
   return html`<li class="suspect ${inside ? "" : "suspect-outside"}">
     <p class="suspect-rank">
       <button type="button" class="figure opens" data-act="meter.share" data-group=${place}
-        aria-label=${say("working.open", { name: suspects[0]?.short ?? "", shown: rank })}>${rank}</button>
+        aria-label=${say("working.open", { name: say("suspects.nth", { n: String(place + 1), short: suspects[0]?.short ?? "" }), shown: rank })}>${rank}</button>
     </p>
     ${suspects.map(
       ({ words: one, distance }) => html`<p class="suspect-words">${one} ${distance ? html`<b>${distance.words}</b>` : nothing}</p>`,
