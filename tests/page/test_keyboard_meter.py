@@ -54,13 +54,19 @@ def test_trouble_from_a_bare_count_to_one_group(keys: Keys) -> None:
     keys.expect_seen()
 
 
-def test_a_first_test_of_one_zone(keys: Keys) -> None:
-    page = keys.page
-    open_line(page, nave())
-    page.keyboard.press("Tab")
-    page.goto(f"{page.url.split('/zone')[0]}/test")
+@pytest.fixture
+def first_test(keys: Keys) -> Keys:
+    """At the first step of a zone's first test."""
+    open_line(keys.page, nave())
+    keys.page.keyboard.press("Tab")
+    keys.page.goto(f"{keys.page.url.split('/zone')[0]}/test")
     keys.use("button", "Begin")
     keys.use("button", "Test Nave")
+    return keys
+
+
+def test_a_first_test_of_one_zone(first_test: Keys) -> None:
+    keys, page = first_test, first_test.page
     title = page.locator("#test-title")
     expect(title).to_have_text("Lock it off")
     expect(title).to_be_focused()
