@@ -4,6 +4,7 @@
 /** @typedef {import("./state").Family} Family */
 /** @typedef {import("./state").Kind} Kind */
 /** @typedef {import("./state").KindFace} KindFace */
+/** @typedef {{id: string, awg?: number | null, area_mm2?: number | null}} CableKind */
 
 export const FAMILIES = /** @type {const} */ (["loudspeakers", "cables", "attenuators"]);
 
@@ -38,3 +39,22 @@ export const pickedKind = (state, pick) => {
   const kind = known && kindsOf(state, known).find((each) => each.id === id);
   return known && kind ? { family: known, kind, own: ownKinds(state, known).includes(kind) } : null;
 };
+
+/**
+ * The cables first shown: those a line is made of, else those of the person's own measures.
+ * @param {import("./state").State} state
+ */
+const usual = ({ manner, place, desk }) => {
+  const line = desk?.job.zones.find(({ id }) => id === place.zone)?.line ?? [];
+  const cables = /** @type {CableKind[]} */ (desk?.job.kinds.cables ?? []);
+  const used = cables.filter(({ id }) => line.some(({ cable }) => cable === id));
+  if (used.length && used.every(({ awg }) => awg)) return "gauge";
+  if (used.length && used.every(({ area_mm2 }) => area_mm2)) return "metric";
+  return manner.length === "ft" ? "gauge" : "metric";
+};
+
+/**
+ * The cables that are looked through: the person's choice, else the usual.
+ * @param {import("./state").State} state
+ */
+export const stockOf = (state) => state.line.stock ?? usual(state);

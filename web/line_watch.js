@@ -4,6 +4,7 @@
  */
 
 import { NoAnswer, Overtaken, Refused } from "./door.js";
+import { stockOf } from "./kinds.js";
 
 /** @typedef {import("./state").State} State */
 /** @typedef {import("./line_state").LineState} LineState */
@@ -26,10 +27,6 @@ const pickedPoint = (state) => {
   const id = bench?.is === "thing" ? bench.id : at;
   return zoneOf(state)?.line.find((point) => point.id === id);
 };
-
-/** Which cables are at hand unless the person says so. @param {State} state */
-export const stockOf = ({ line, manner }) =>
-  line.stock ?? (manner.length === "ft" ? "gauge" : "metric");
 
 /** What each answer is about, and in which state or of which stock; null: not wanted now. @param {State} state */
 const wantedIn = (state) => {

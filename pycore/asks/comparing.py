@@ -19,7 +19,7 @@ from pycore.ground.words import has, say, say_count
 from pycore.jobs import Job
 from pycore.jobs.job import Base
 
-Relation = Literal["same", "ahead", "behind", "apart_known", "apart"]
+Relation = Literal["same", "ahead", "behind", "only_mine", "only_theirs", "apart_known", "apart"]
 PLACES = {"cable": "kind", "loudspeaker": "kind", "attenuator": "kind", "tick": "point"}
 SIDES: tuple[Side, ...] = ("mine", "theirs", "both", "clash", "differs")
 
@@ -69,7 +69,8 @@ def compare_jobs(body: CompareBody, manner: Manner) -> CompareAnswer:
     """The ask `compare`."""
     changes = compare(take_sides(body.mine, body.theirs, base=body.base))
     united = _united(body, manner=manner)
-    relation = _relation(body, same=not changes and not united)
+    sides = {change.side for change in changes}
+    relation = _relation(body, sides, united=bool(united))
     here, there = voice_of(body.mine, manner), voice_of(body.theirs, manner)
     before = here if body.base is None else voice_of(body.base, manner)
     everyone = {**there.names, **here.names}
@@ -95,16 +96,21 @@ def merge_jobs(body: MergeBody, manner: Manner) -> MergeAnswer:
     return {**see(job, manner), "job": job, "united": united}
 
 
-def _relation(body: CompareBody, *, same: bool) -> Relation:
+def _relation(body: CompareBody, sides: set[Side], *, united: bool) -> Relation:
+    """How the two states are related, by what they grew from and by who changed anything."""
     from pycore.carry.prints import print_of
 
-    if same:
+    if not sides and not united:
         return "same"
     if body.theirs.base is not None and body.theirs.base.print == print_of(body.mine):
         return "ahead"
     if body.mine.base is not None and body.mine.base.print == print_of(body.theirs):
         return "behind"
-    return "apart" if body.base is None else "apart_known"
+    if body.base is None:
+        return "apart"
+    if sides == {"mine"} and not united:
+        return "only_mine"
+    return "only_theirs" if sides <= {"theirs"} else "apart_known"
 
 
 def _united(body: CompareBody, *, manner: Manner) -> list[str]:

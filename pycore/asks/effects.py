@@ -10,7 +10,7 @@ from pycore.calc.finding import Finding, Verdict
 from pycore.calc.parts_of_limit import part_id
 from pycore.calc.ripple import Rejudged
 from pycore.calc.sound import change_db
-from pycore.ground.units import Manner, show, show_beside
+from pycore.ground.units import Manner, show
 from pycore.ground.words import say
 from pycore.jobs import Job, Point, Zone
 
@@ -146,9 +146,12 @@ def _share(what: What, finding: Finding, *, manner: Manner) -> Effect:
     if isinstance(share, float):
         opens = part_id(finding.id, "share")
         marks = (1.0, float(finding.values["fraction"] or 1.0))
-        text = show_beside(share, "fraction", marks=marks, manner=manner)
+        bounds = Bounds(share, None, None)
         if finding.high is None:
-            text = say("face", "at_least", values={"low": text}, language=manner.language)
+            bounds = Bounds(None, share, None)
+        elif finding.low != finding.high:
+            bounds = Bounds(None, None, share)
+        text = bounds_text(bounds, "fraction", manner=manner, marks=marks)
     else:
         text = range_text(finding, manner)
     made = _effect(what, text, verdict=finding.verdict, finding=opens, manner=manner)

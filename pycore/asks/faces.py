@@ -208,6 +208,8 @@ def _zone_in_order(desk: Desk, zone: Zone) -> str:
     own = desk.by_place.get(zone.id, [])
     lost = any(one["what"] == "zone_loss_db" and one["verdict"] == "ok" for one in own)
     code = "zone_ok" if lost else "zone_ok_watts"
+    if not lost and any(one.length_m is not None and one.cable is not None for one in zone.line):
+        code = "zone_ok_no_end"  # a loss is told of loudspeakers, and none plays on this cable
     return say("face", code, language=desk.manner.language)
 
 
@@ -252,7 +254,8 @@ def _unchecked(job: Job, shown: list[FindingAnswer]) -> list[str]:
         codes.append("unchecked_cable")
     if not any(point.fitted.is_ == "attenuator" for point in points):
         codes.append("unchecked_controls")
-    codes.append("unchecked_row")
+    wrong = any(one["what"] == "wrong_voltage" for one in shown)
+    codes.append("unchecked_rows_seen" if wrong else "unchecked_row")
     if any(one["code"] == "high_pass_not_known" for one in shown):
         codes.append("unchecked_high_pass")
     codes.append("unchecked_polarity")

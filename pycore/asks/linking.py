@@ -3,6 +3,9 @@
 What they need is imported when they are first asked: the start does not wait for it.
 """
 
+from typing import Annotated
+
+from pydantic import Field
 from typing_extensions import TypedDict
 
 from pycore import __version__
@@ -46,12 +49,18 @@ class PrintsAnswer(TypedDict):
     prints: list[str]
 
 
-def write_job_link(body: JobBody, manner: Manner) -> LinkAnswer:
+class LinkBody(JobBody):
+    """A job, and the address its link is to lead to: what is sent is as long as both together."""
+
+    address: Annotated[str, Field(max_length=LONG)] = ""
+
+
+def write_job_link(body: LinkBody, manner: Manner) -> LinkAnswer:
     """The ask `write_link`."""
     from pycore.carry.link import write_link
 
     text = write_link(body.job, __version__)
-    length = len(text)
+    length = len(body.address) + len(text)
     code = "link_very_long" if length > VERY_LONG else "link_long" if length > LONG else None
     values = {"characters": show(length, "count", manner=manner)}
     advice = None if code is None else say("link", code, values=values, language=manner.language)

@@ -50,7 +50,10 @@ def point_numbers(body: PointBody, manner: Manner) -> PointNumbers:
     zone, point = find_point(body.job, body.point)
     lines = solve_within(body.job, Reach(frozenset((zone.id,))))
     found = {(one.what, one.state): one for one in point_findings(lines, point.id)}
-    rows = [_row(name, found, manner=manner) for name in NUMBERS]
+    # a control and a junction draw nothing themselves: what passes is told as the load below
+    draws = point.fitted.is_ in ("loudspeaker", "existing")
+    names = [name for name in NUMBERS if draws or name != "watts_w"]
+    rows = [_row(name, found, manner=manner) for name in names]
     same = all(row["override"]["shown"] == row["set"]["shown"] for row in rows)
     return {"point": point.id, "rows": rows, "same": same}
 

@@ -102,10 +102,19 @@ def _shown(finding: Finding, manner: Manner) -> ShownTexts:
     if finding.unit == "w" and finding.limit and finding.high is not None:
         fraction = _number(finding, "fraction") or 1.0
         share = finding.high / finding.limit
-        shown["share"] = show_beside(share, "fraction", marks=(1.0, fraction), manner=manner)
-        left = Bounds(_number(finding, "left_w"), None, _number(finding, "left_most_w"))
-        shown["left"] = bounds_text(left, "w", manner=manner)
+        at_most = Bounds(None, None, share)
+        told = Bounds(share, None, None) if finding.low == finding.high else at_most
+        marks = (1.0, fraction)
+        shown["share"] = bounds_text(told, "fraction", manner=manner, marks=marks)
+        shown["left"] = bounds_text(_left_of(finding), "w", manner=manner)
     return shown
+
+
+def _left_of(finding: Finding) -> Bounds:
+    """What is left of a limit: so much, at least so much, or at most."""
+    left_w, most_w = _number(finding, "left_w"), _number(finding, "left_most_w")
+    exact = finding.values.get("left_exact")
+    return Bounds(left_w, None, most_w) if exact or left_w is None else Bounds(None, left_w, None)
 
 
 def _number(finding: Finding, name: str) -> float | None:

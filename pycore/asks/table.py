@@ -89,7 +89,7 @@ ASKS: dict[str, Ask] = {
     "open_saved": Ask(requests.SavedBody, answers.SeenJob, keeping.open_saved),
     "save_all": Ask(carrying.JobsBody, keeping.SavedAnswer, keeping.save_all),
     "open_all": Ask(carrying.TextBody, keeping.OpenedJobs, keeping.open_all),
-    "write_link": Ask(requests.JobBody, linking.LinkAnswer, linking.write_job_link),
+    "write_link": Ask(linking.LinkBody, linking.LinkAnswer, linking.write_job_link),
     "read_link": Ask(carrying.TextBody, linking.LinkedJob, linking.read_job_link),
     "prints": Ask(carrying.JobsBody, linking.PrintsAnswer, linking.prints),
     "qr": Ask(carrying.TextBody, qr.CodeAnswer, qr.qr),

@@ -53,10 +53,12 @@ class Limit(NamedTuple):
 
 
 class Left(NamedTuple):
-    """Watts that are left of a limit; `sure` unless they are a most; `by`: what leaves them."""
+    """Watts that are left of a limit; `by`: what leaves them. `sure`: at least so many;
+    `exact`: no more either."""
 
     watts: float
     sure: bool
+    exact: bool
     by: Limit
 
 
@@ -70,7 +72,7 @@ def left_of(limit: Limit) -> Left | None:
     if own is None or shared is None:
         return own
     least = shared if shared.watts < own.watts else own
-    return least._replace(sure=own.sure and shared.sure)
+    return least._replace(sure=own.sure and shared.sure, exact=own.exact and shared.exact)
 
 
 def _left_alone(limit: Limit) -> Left | None:
@@ -79,7 +81,7 @@ def _left_alone(limit: Limit) -> Left | None:
     _, low, high = limit.draw
     load_w = low if high is None else high
     left_w = power.left_of_watts_w(load_w=load_w, most_w=limit.most_w)
-    return Left(left_w, high is not None, limit)
+    return Left(left_w, high is not None, low == high or left_w == 0, limit)
 
 
 def judge_load(load: Draw, most_w: float | None, *, fraction: float) -> Verdict:
@@ -118,6 +120,7 @@ def finding_of(limit: Limit) -> Finding:
             "share": share,
             "fraction": limit.fraction,
             "left_w": left.watts if left and left.sure else None,
+            "left_exact": int(left.exact) if left else None,
             "left_most_w": left.watts if left and not left.sure else None,
             "left_by": next(iter(left.by.where.values())) if left and by_pool else None,
             **limit.values,

@@ -38,13 +38,7 @@ def part_findings(checked: Checked) -> Iterator[tuple[Finding, Limit]]:
 
 def _part(limit: Limit, part: Part, *, most_w: float) -> Finding:
     share = part == "share"
-    left = left_of(limit)
-    if share or left is None:
-        sure, least_w = limit.draw.high is not None, limit.draw.low
-        load_w = least_w if limit.draw.high is None else limit.draw.high
-        number = power.share_of_watts(load_w=load_w, most_w=most_w)
-    else:
-        number, sure, _ = left
+    value, low, high = _share_ends(limit, most_w) if share else _left_ends(limit)
     return Finding(
         code=f"load_{part}",
         what=PARTS[limit.what][part],
@@ -52,16 +46,37 @@ def _part(limit: Limit, part: Part, *, most_w: float) -> Finding:
         state=limit.state,
         unit="fraction" if share else "w",
         verdict=limit.verdict(),
-        value=number if sure else None,
-        # of a load without a most: at least that share, at most that much left
-        low=number if share and not sure else None,
-        high=number if not share and not sure else None,
+        value=value,
+        low=low,
+        high=high,
         values={
             "which": limit.values.get("which"),
             "most_w": most_w,
             "fraction": limit.fraction if share else None,
         },
     )
+
+
+Ends = tuple[float | None, float | None, float | None]
+
+
+def _share_ends(limit: Limit, most_w: float) -> Ends:
+    """The share a load takes: one number, else at most, or of a load without a most at least."""
+    _, least_w, high_w = limit.draw
+    if high_w is None:
+        return None, power.share_of_watts(load_w=least_w, most_w=most_w), None
+    share = power.share_of_watts(load_w=high_w, most_w=most_w)
+    return (share, None, None) if least_w == high_w else (None, None, share)
+
+
+def _left_ends(limit: Limit) -> Ends:
+    """What is left: one number, else at least so much, or of a load without a most at most."""
+    left = left_of(limit)
+    if left is None:
+        return None, None, None
+    if not left.sure:
+        return None, None, left.watts
+    return (left.watts, None, None) if left.exact else (None, left.watts, None)
 
 
 def part_working(checked: Checked, finding: Finding, *, limit: Limit) -> Working:

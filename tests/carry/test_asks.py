@@ -87,6 +87,22 @@ def test_a_comparison_reads_as_sentences_in_the_manner_of_the_person() -> None:
     assert {change["title"] for change in found["changes"]} == {"Foyer 2", "Foyer 3", "Foyer 4"}
 
 
+def test_where_only_one_side_changed_nobody_is_told_that_both_did() -> None:
+    longer = do(BASE, do="change_point", point=P[3], changes={"length_m": 3.048})
+    mine = ask("compare", mine=raw(longer), theirs=raw(BASE), base=raw(BASE))
+    theirs = ask("compare", mine=raw(BASE), theirs=raw(longer), base=raw(BASE))
+    assert (mine["relation"], theirs["relation"]) == ("only_mine", "only_theirs")
+    assert "both" not in (mine["words"] + theirs["words"]).lower()
+
+
+def test_a_link_is_as_long_as_what_is_sent_with_its_address() -> None:
+    address = "https://rungline.example/#"
+    bare, whole = (ask("write_link", job=raw(BASE), address=one) for one in ("", address))
+    assert bare["text"] == whole["text"]
+    assert whole["characters"] == len(address + whole["text"])
+    assert bare["characters"] == len(bare["text"])
+
+
 def fitted_tap(job: Job) -> str:
     """The tap of the second point, as it is shown."""
     fitted = job.zones[0].line[1].fitted

@@ -193,7 +193,7 @@ def test_a_load_a_hair_above_its_maximum_does_not_print_as_equal_to_it() -> None
     assert load["verdict"] == "over"
     assert load["shown"]["value"] == "120.4 W"
     assert load["shown"]["limit"] == "120 W"
-    assert load["shown"]["share"] == "100.3333 %"
+    assert load["shown"]["share"] == "100.3 %"
 
 
 def test_what_is_left_to_an_output_is_the_smaller_of_its_own_and_its_shared_watts() -> None:

@@ -63,7 +63,7 @@ def test_of_too_much_nothing_is_left() -> None:
 def test_a_range_is_told_at_its_most_and_without_a_most_at_its_least() -> None:
     job = raw_job([output(max_w=100.0)], zone("a", existing(ohm=120.0)))
     # 70.7² / 120 = 41.65 W; 1.3 times that is 54.15 W
-    assert opened(job, "output_load_share:o1:override")[1] == "54.2 %"
+    assert opened(job, "output_load_share:o1:override")[1] == "at most 54.2 %"
     job = raw_job([output(max_w=100.0)], zone("a", speaker(25.0), speaker(None)))
     _, result, steps = opened(job, "output_load_share:o1:override")
     assert (result, steps[-1]) == ("at least 25 %", "25 W / 100 W = 25 %")

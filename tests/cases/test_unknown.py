@@ -91,7 +91,8 @@ def test_what_is_left_beside_an_existing_part_is_reckoned_at_its_most() -> None:
     every = ask("findings", {"job": job})["findings"]
     seen = next(one for one in every if one["what"] == "output_load_w")
     assert seen["shown"]["value"] == "41.7 W (37.5 W to 54.2 W)"
-    assert seen["shown"]["left"] == "5.85 W"
+    assert seen["shown"]["left"] == "at least 5.85 W"
+    assert seen["shown"]["share"] == "at most 90.3 %"
     assert seen["share_fraction"] == about(54.15 / 60, abs=1e-4)
 
 

@@ -2,6 +2,7 @@
 
 import { NoAnswer, Overtaken, Refused } from "../door.js";
 import { goTo } from "../address.js";
+import { withToday } from "../manner.js";
 import { say } from "../say.js";
 
 /** @typedef {import("../state").Tally} Tally */
@@ -177,7 +178,7 @@ export const tallyActions = ({ store, door, keeper }) => {
       const spare = tally.rows.reduce((sum, row) => sum + (Number(row.count) || 0), 100);
       const { hand, first } = await keeper.takeNumbers(spare);
       const ids = { job: `${hand}${first}`, hand, next: first + 1 };
-      const name = say("tally.kept_name", { day: new Date().toLocaleDateString() });
+      const name = say("tally.kept_name", { day: withToday(store.read().manner).today });
       try {
         const answer = await door.ask("tally", { ...tallyQuestion(tally), ids, name });
         // A job must not be made without what could not be read.

@@ -42,7 +42,10 @@ const runFields = (state, zone, { near, cuts }) => {
   const now = (/** @type {string} */ name) => (model ? nowText(state, model.id, name) : "");
   const [, cable, joint] = sectionFields(state, "", null, model?.cable ?? zone.line.at(-1)?.cable ?? "");
   return [
-    numberField("run", "run", say("field.run"), near ? "1" : "", { hint: say("field.run_hint"), between: "×" }),
+    numberField("run", "run", say("field.run"), near ? "1" : "", {
+      hint: say(state.manner.length === "ft" ? "field.run_feet_hint" : "field.run_hint"),
+      between: "×",
+    }),
     numberField("tap_w", "fitted.tap_w", say("field.tap_w"), now("tap_w")),
     numberField("first_m", "first_m", say("field.first_m"), "", {
       hint: say(cuts ? "field.first_m_cut_hint" : "field.first_m_hint"),

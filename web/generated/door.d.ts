@@ -185,7 +185,7 @@ export interface CodeAnswer {
 /** All differences, how the two states stand to each other, and what is united anyway. */
 export interface CompareAnswer {
   changes: ChangeAnswer[];
-  relation: "same" | "ahead" | "behind" | "apart_known" | "apart";
+  relation: "same" | "ahead" | "behind" | "only_mine" | "only_theirs" | "apart_known" | "apart";
   words: string;
   counts: Record<string, number>;
   united: string[];
@@ -617,6 +617,12 @@ export interface LinkAnswer {
   characters: number;
   too_long: boolean;
   advice: string | null;
+}
+
+/** A job, and the address its link is to lead to: what is sent is as long as both together. */
+export interface LinkBody {
+  job: Job;
+  address?: string;
 }
 
 /** The job of a link, looked at; the version that wrote it, and the print of its content. */
@@ -1366,5 +1372,5 @@ export interface Asks {
   version: { body: NothingBody; answer: VersionAnswer };
   what_if: { body: WhatIfBody; answer: WhatIfAnswer };
   working: { body: WorkingBody; answer: WorkingAnswer };
-  write_link: { body: JobBody; answer: LinkAnswer };
+  write_link: { body: LinkBody; answer: LinkAnswer };
 }

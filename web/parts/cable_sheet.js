@@ -1,5 +1,6 @@
 /** Which cable to pull through a line: the thinnest that passes, one section more, or what else. */
 
+import { stockOf } from "../kinds.js";
 import { html, nothing } from "../markup.js";
 import { figure } from "../pieces/figure.js";
 import { shape, verdictMark } from "../pieces/mark.js";
@@ -73,9 +74,10 @@ const lossOf = (desk, zone) =>
   desk?.seen.findings.find(({ what, where }) => what === "zone_loss_db" && where.zone === zone)?.id;
 
 /** @param {State} state */
-export const cableSheet = ({ line, manner, place, desk }) => {
+export const cableSheet = (state) => {
+  const { line, place, desk } = state;
   const { cabling } = line;
-  const stock = line.stock ?? (manner.length === "ft" ? "gauge" : "metric");
+  const stock = stockOf(state);
   if (cabling?.of !== place.zone || !cabling) {
     return html`<p class="empty quiet" role="status">${say("cable.asked")}</p>`;
   }

@@ -13,7 +13,8 @@ const copyWords = (state) => {
   const { desk, copied } = state;
   const count = notCopied(state);
   if (!desk || notedOf(copied, desk.id) === undefined) return say("share.no_copy");
-  return count > 0 ? say("share.old_copy", { count: `${count}` }) : say("share.last_copy");
+  if (count <= 0) return say("share.last_copy");
+  return count === 1 ? say("share.old_copy.one") : say("share.old_copy.many", { count: `${count}` });
 };
 
 /** @param {Share} share @param {string} name */

@@ -23,7 +23,11 @@ export const makeSharing = ({ store, door }) => {
   /** @param {string} key @param {Job} job @returns {Promise<Partial<Share>>} */
   const make = async (key, job) => {
     try {
-      const { text, characters, advice } = await door.ask("write_link", { job: leaving(job) }, "link");
+      const { text, characters, advice } = await door.ask(
+        "write_link",
+        { job: leaving(job), address: addressOf("") },
+        "link",
+      );
       const address = addressOf(text);
       const code = await door.ask("qr", { text: address }, "link");
       return { address, length: say("share.length", { characters: `${characters}` }), advice, code };

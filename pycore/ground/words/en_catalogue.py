@@ -7,7 +7,7 @@ NAMES = {
     "column_30w": "column 30 W, 120° × 40°",
     "horn_30w": "horn 30 W, 60°",
     "pendant_15w": "pendant 15 W, 120°",
-    "control_10w": "wall control 10 W",
-    "control_35w": "wall control 35 W, overridden by a page",
-    "control_100w": "wall control 100 W, overridden by a page",
+    "control_10w": "wall control 10 W at 100 V",
+    "control_35w": "wall control 35 W at 100 V, overridden by a page",
+    "control_100w": "wall control 100 W at 100 V, overridden by a page",
 }

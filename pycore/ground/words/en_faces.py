@@ -44,6 +44,8 @@ FACES = {
     "zone": "{loudspeakers} on {output}",
     "zone_ok": "The watts fit, and the far end keeps its limit of cable loss.",
     "zone_ok_watts": "The watts fit. Not checked: cable, as none is entered on this line.",
+    "zone_ok_no_end": "The watts fit. Not checked: the loss of the cable, as no connected"
+    " loudspeaker hangs on it.",
     "zone_nowhere": "{loudspeakers}, on no output",
     "range": "{low} to {high}",
     "about": "{value} ({low} to {high})",
@@ -69,6 +71,7 @@ FACES = {
     "unchecked_cable": "cable",
     "unchecked_controls": "controls",
     "unchecked_row": "voltage row on each selector",
+    "unchecked_rows_seen": "whether each selector stands on the row that is entered",
     "unchecked_polarity": "polarity and earth",
     "unchecked_high_pass": "high-pass filter",
     "tally_row": "{count} × {tap_w}",

@@ -65,6 +65,9 @@ LINKS = {
     "same": "Both say the same.",
     "ahead": "Theirs grew from exactly this state: all of yours was known there.",
     "behind": "Yours grew from exactly theirs: there is nothing new in it.",
+    "only_mine": "Only yours changed since theirs was made: theirs is an older state of it, and"
+    " there is nothing new in it.",
+    "only_theirs": "Only theirs changed since they parted: nothing of yours is in the way of it.",
     "apart_known": "Both changed since they parted. Differences only one side made are taken as"
     " they are; where both changed the same thing, choose.",
     "apart": "The state both grew from is not kept here, so each difference needs a choice.",

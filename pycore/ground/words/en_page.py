@@ -74,7 +74,7 @@ PAGE: dict[str, str] = {
     "tally.summing": "…",
     "tally.not_summed": "Counted. The sum comes as soon as the engine has started.",
     "tally.first_words": "Count loudspeakers by their tap.",
-    "tally.fits": "Still fits",
+    "tally.fits": "Still fits, reserve kept",
     "tally.fits_line": "fits {list}",
     "tally.fits_how": "Each counted by itself, down to the first limit it meets.",
     "tally.rows": "Rows, the newest first",

@@ -85,6 +85,8 @@ PAGE: dict[str, str] = {
     "form.add_after": "Behind {title}",
     "field.run": "How many, how far apart",
     "field.run_hint": "20 × 4 m: twenty, alike, four metres apart. 20 alone leaves lengths open.",
+    "field.run_feet_hint": "20 × 12 ft: twenty, alike, twelve feet apart. 20 alone leaves lengths"
+    " open.",
     "field.times": "Times",
     "field.first_m": "Length of the run to the first",
     "field.first_m_hint": "One way. Empty: as far apart as typed above, else not known.",

@@ -30,7 +30,8 @@ PAGE: dict[str, str] = {
     "share.save_all": "Save all jobs as one file",
     "share.last_copy": "A copy of this state is elsewhere already.",
     "share.no_copy": "No copy of this job has left this device yet.",
-    "share.old_copy": "{count} changes since the last copy left this device.",
+    "share.old_copy.one": "Changed once since the last copy was made, or since it came here.",
+    "share.old_copy.many": "{count} changes since the last copy was made, or since it came here.",
     # a reminder to keep a copy
     "copies.remind": "{count} changes are on this device only. Keep a copy somewhere else.",
     "copies.way": "Share or save",
