@@ -49,7 +49,7 @@ const together = (state, { rank, words, fault, places, groups: numbers }, groups
     <p class="suspect-rank"><span class="figure">${rank}</span></p>
     <p class="suspect-words">${words}</p>
     ${strip(sketchOf(state), marks, say("strip.words", { words }))}
-    <details><summary>${say("meter.each")}</summary>
+    <details><summary>${say("meter.each")}<span class="unseen">: ${words}</span></summary>
       <ul class="suspects">${each}</ul>
     </details>
   </li>`;
