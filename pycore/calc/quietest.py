@@ -71,11 +71,14 @@ def quietest_of(line: Line) -> Quiet | None:
 
 
 def _cable_db(line: Line, node: int, *, passed: float) -> float | None:
-    """What cable alone loses (dB) up to a node behind controls that let `passed` through."""
+    """What cable alone loses (dB) up to a node behind controls that let `passed` through.
+
+    Nothing is said of a cable that lets so little through that no volts are left to count.
+    """
     if line.value is None:
         return None
     at_v = line.volts_at(line.value, node)
-    return level.loss_db(from_v=line.reference_v * passed, at_v=at_v)
+    return level.loss_db(from_v=line.reference_v * passed, at_v=at_v) if at_v > 0 else None
 
 
 def _passed(parents: list[int], ratio: tuple[float, ...]) -> list[float]:
