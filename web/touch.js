@@ -23,10 +23,31 @@ const controlOf = ({ target }, selector) =>
     : null;
 
 /**
+ * What stands in a number field is selected when the field is entered, so that what is typed takes
+ * its place. A touch sets the caret after the focus, so it is done again then; a second touch in
+ * the same field sets the caret where it falls.
+ * @param {HTMLElement} root
+ */
+const selectOnEntry = (root) => {
+  /** @type {EventTarget | null} */
+  let entered = null;
+  root.addEventListener("focusin", (event) => {
+    const field = controlOf(event, "input[inputmode=decimal]");
+    entered = field;
+    if (field instanceof HTMLInputElement) field.select();
+  });
+  root.addEventListener("click", ({ target }) => {
+    if (target instanceof HTMLInputElement && target === entered) target.select();
+    entered = null;
+  });
+};
+
+/**
  * @param {HTMLElement} root
  * @param {(name: string, touch: Touch) => void} act
  */
 export const listenForTouches = (root, act) => {
+  selectOnEntry(root);
   root.addEventListener("click", (event) => {
     const control = controlOf(event, "[data-act]:not(form)");
     if (control?.dataset.act) act(control.dataset.act, read(control));

@@ -1,5 +1,7 @@
 """Putting in, changing and moving single points of a line by their forms."""
 
+import re
+
 from playwright.sync_api import Page, expect
 
 from tests.page.hands import expect_kept, pick_point, point, touch
@@ -58,3 +60,28 @@ def test_a_point_is_moved_into_the_run_behind_a_junction(page: Page) -> None:
     page.get_by_role("form").get_by_role("button", name="Move", exact=True).tap()
     expect(page.locator(".point-pick").nth(2)).to_contain_text("Chapel 2")
     expect(page.locator(".point-pick").nth(3)).to_contain_text("Nave 2")
+
+
+def test_what_is_typed_takes_the_place_of_what_stood_in_a_number_field(page: Page) -> None:
+    open_line(page, nave())
+    pick_point(page, "Nave control")
+    page.locator(".bench").get_by_role("button", name="Set in dB", exact=True).tap()
+    field = page.get_by_label("Setting, dB")
+    expect(field).to_have_value("−6 dB")
+    field.tap()
+    page.keyboard.type("-9")
+    expect(field).to_have_value("-9")
+    # a second touch sets the caret, and nothing is taken away
+    field.tap()
+    page.keyboard.type("1")
+    expect(field).to_have_value(re.compile(r"^(?=.*-)(?=.*9)(?=.*1)...$"))
+
+
+def test_two_numbers_in_one_field_are_called_that(page: Page) -> None:
+    open_line(page, nave())
+    pick_point(page, "Nave control")
+    page.locator(".bench").get_by_role("button", name="Set in dB", exact=True).tap()
+    page.get_by_label("Setting, dB").fill("0 dB-6")
+    touch(page, "Save")
+    expect(page.locator(".field-problem")).to_contain_text("“0 dB-6” holds two numbers")
+    expect(page.locator(".field-problem")).to_contain_text("type one number")

@@ -26,6 +26,7 @@ MEASURED_OVER = re.compile(
 )
 # what follows a number and is no unit: more digits, marks or signs
 MORE_NUMBER = re.compile(r"[.,_+-]|['’]\d|[^\W\d_]?[+-]?\d")
+ANOTHER = re.compile(r"\s*[+-]?\s*\d", re.ASCII)
 OHM_SIGN, OMEGA = "\u2126", "\u03a9"
 SPACES = re.compile(r"[\s\u00a0\u2007\u2009\u202f]+")
 
@@ -34,7 +35,7 @@ def read(text: str, unit: str, *, manner: Manner) -> float | None:
     """The number in `text`, in the inner unit named by `unit`; None for empty text (not known).
 
     Raises BadText with code `number_unread`, `number_ambiguous`, `unit_unread`,
-    `number_not_whole` or `share_unclear`.
+    `two_numbers`, `number_not_whole` or `share_unclear`.
     """
     tidy = SPACES.sub(" ", text.replace("−", "-").replace(OHM_SIGN, OMEGA)).strip()
     if not tidy:
@@ -86,6 +87,12 @@ def _refuse_ambiguous(
         raise BadText("number_ambiguous", text=text, small=small, large=f"{whole}{decimals}")
 
 
+def _goes_on(word: str, unit: str) -> bool:
+    """Whether a unit that belongs here is followed by another number: "0 dB-6"."""
+    known = (each for each in TYPED[unit] if each and word.startswith(each))
+    return any(ANOTHER.match(word.removeprefix(each)) for each in known)
+
+
 def _in_unit(
     number: float, word: str, *, text: str, unit: str, whole: bool, manner: Manner
 ) -> float:
@@ -95,7 +102,8 @@ def _in_unit(
         return number * CAPITALS[unit][word]
     word = word.lower()
     if word not in TYPED[unit]:
-        raise BadText("unit_unread", text=text, unit=_named(unit))
+        code = "two_numbers" if _goes_on(word, unit) else "unit_unread"
+        raise BadText(code, text=text, unit=_named(unit))
     if unit in ("count", "awg") and not whole:
         raise BadText("number_not_whole", text=text)
     if unit == "c" and word.endswith("f"):
