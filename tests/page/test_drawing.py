@@ -185,7 +185,7 @@ def test_no_way_of_looking_at_a_line_breaks_a_rule_that_axe_knows(seen: Page) ->
     look_at(seen, "Drawing")
     seen.locator(".drawn-pick").filter(has_text="Fern Gallery 3").tap()
     expect(seen.locator(".numbers")).to_be_visible()
-    expect(seen.locator(".effects").first).to_be_visible()
+    expect(seen.locator(".tap-row .effect").first).to_be_visible()
     expect_nothing_found(seen)
     touch(seen, "Swap")
     expect(seen.locator(".tap-row").first).to_be_visible()

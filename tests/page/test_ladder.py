@@ -3,7 +3,7 @@
 from typing import Any
 
 import pytest
-from playwright.sync_api import Page, expect
+from playwright.sync_api import FloatRect, Locator, Page, expect
 
 from tests.page.conftest import NewContext
 from tests.page.hands import expect_kept, open_demo, open_zone, pick_point, point, touch
@@ -18,7 +18,7 @@ def ladder(page: Page) -> Page:
     """At Nave 3 of the nave."""
     open_line(page, nave())
     pick_point(page, "Nave 3")
-    expect(page.locator(".effects").first).to_be_visible()
+    expect(page.locator(".tap-row .effect").first).to_be_visible()
     return page
 
 
@@ -36,6 +36,31 @@ def test_each_tap_tells_what_it_would_do_before_it_is_taken(ladder: Page) -> Non
     expect(point(ladder, "Nave 3")).to_contain_text("15 W at 100 V")
 
 
+def box_of(thing: Locator) -> FloatRect:
+    """Where a thing lies on the screen."""
+    box = thing.bounding_box()
+    assert box is not None
+    return box
+
+
+def test_what_one_does_most_lies_under_the_thumb_at_once(ladder: Page) -> None:
+    top = box_of(ladder.locator(".bench"))["y"]
+    end = box_of(ladder.locator(".foot"))["y"]
+    for name in ("Add after", "Add before", "Tick as fitted", "Swap", "Remove"):
+        box = box_of(ladder.get_by_role("button", name=name, exact=True))
+        assert top <= box["y"] <= end - box["height"], name
+        assert min(box["width"], box["height"]) >= 48, name
+
+
+def test_the_tap_it_stands_on_tells_its_figures_too(ladder: Page) -> None:
+    now = ladder.locator(".tap-row[aria-pressed=true]")
+    expect(now).to_contain_text("15 W")
+    # four of 15 W, two of 15 W behind the control, two of 6 W, of the 150 W of the output
+    for text in ("now", "zone 102 W", "output 68 %", "far end"):
+        expect(now).to_contain_text(text)
+    expect(ladder.locator(".known-means").first).to_contain_text("found on site")
+
+
 def test_behind_a_control_its_share_is_told_too(page: Page) -> None:
     open_line(page, nave())
     pick_point(page, "Nave 5")
@@ -48,7 +73,7 @@ def test_behind_a_control_its_share_is_told_too(page: Page) -> None:
 def test_the_neighbours_come_first_and_the_largest_that_keeps_all_is_marked(page: Page) -> None:
     open_line(page, nave())
     pick_point(page, "Chapel 1")
-    expect(page.locator(".effects").first).to_be_visible()
+    expect(page.locator(".tap-row .effect").first).to_be_visible()
     expect(page.locator(".tap-row").first).to_contain_text("neighbours")
     expect(page.locator(".tap-row").first).to_contain_text("15 W")
 

@@ -5,8 +5,8 @@ import { benchButton, squareButton } from "../pieces/button.js";
 import { shape } from "../pieces/mark.js";
 import { beforeTouch } from "../pieces/caution.js";
 import { numbersTable } from "../pieces/numbers.js";
-import { tapRow } from "../pieces/tap_rows.js";
-import { reason } from "../pieces/sentence.js";
+import { reasonAt } from "../pieces/reason.js";
+import { tapList } from "../pieces/tap_rows.js";
 import { say, sayOne, together } from "../say.js";
 import { adviceOf, tapsOf } from "../taps.js";
 
@@ -45,7 +45,7 @@ const tapRows = (state, zone, { id, fitted }) => {
   // The neighbours' tap stays first even where it is taken, so that no row moves under a thumb.
   const first = taps.filter(({ neighbour }) => neighbour);
   return html`<div class="tap-rows" role="group" aria-label=${say("ladder.taps")}>
-    ${[...first, ...taps.filter((tap) => !first.includes(tap))].map(tapRow)}
+    ${tapList([...first, ...taps.filter((tap) => !first.includes(tap))])}
   </div>`;
 };
 
@@ -60,23 +60,25 @@ const knownAs = ({ line }, { id, fitted }) => html`<div
         data-seen=${each} aria-pressed=${fitted.seen === each}>${sayOne("ladder", `known_${each}`)}</button>`,
     )}
   </div>
-  ${line.turning ? html`<p class="quiet">${sayOne("ladder", `turning_${line.turning}`)}</p>` : nothing}`;
+  <p class="known-means quiet">${say("ladder.known_means")}</p>
+  ${line.turning ? html`<p class="known-means quiet">${sayOne("ladder", `turning_${line.turning}`)}</p>` : nothing}`;
 
-/** @param {State} state @param {Point} point */
-const tickRow = ({ desk, line }, { id, fitted }) => {
-  const tick = desk?.job.ticks.find((each) => each.point === id);
+/** @param {Desk} desk @param {string} id */
+const tickOf = ({ job }, id) => job.ticks.find(({ point }) => point === id);
+
+/** @param {Point} point */
+const hasTap = ({ fitted }) =>
+  typeof fitted.tap_w === "number" && typeof fitted.tap_at_v === "number";
+
+/** Who ticks, or who did. @param {State} state @param {Desk} desk @param {Point} point */
+const tickRow = ({ line }, desk, point) => {
+  const tick = tickOf(desk, point.id);
   if (tick) {
     const { at, initials } = tick;
-    return html`<div class="tick-row ticked">
-      <p>${shape("ok")}<span>${say("ladder.ticked", { at, initials })}</span></p>
-      <button type="button" class="plain-button" data-act="ladder.untick" data-point=${id}>${say("ladder.untick")}</button>
-    </div>`;
+    return html`<p class="tick-row ticked">${shape("ok")}<span>${say("ladder.ticked", { at, initials })}</span></p>`;
   }
-  if (typeof fitted.tap_w !== "number" || typeof fitted.tap_at_v !== "number") {
-    return html`<p class="quiet">${say("ladder.no_tap")}</p>`;
-  }
+  if (!hasTap(point)) return html`<p class="quiet">${say("ladder.no_tap")}</p>`;
   return html`<div class="tick-row">
-    <button type="button" class="plain-button" data-act="ladder.tick" data-point=${id}>${say("ladder.tick")}</button>
     <label for="initials">${say("ladder.initials")}</label>
     <input id="initials" type="text" maxlength="12" autocomplete="off" autocapitalize="characters"
       spellcheck="false" .value=${line.initials} data-input="ladder.initials" />
@@ -95,23 +97,37 @@ const head = (desk, { id, fitted }) => {
       </div>
       ${squareButton("close", say("bench.close"), "bench.close")}
     </div>
-    ${reason(shape(face?.verdict ?? "note"), face?.reason, face?.reason_finding, `bench-reason v-${face?.verdict}`)}`;
+    ${reasonAt(desk, id)}`;
+};
+
+/** @param {Zone} zone @param {Point} point */
+const beforeIt = (zone, { id, after }) => ({ zone: zone.id, after: after ?? "", ahead: id });
+
+/** What one does most up a ladder: one row, above all else. @param {Desk} desk @param {Zone} zone @param {Point} point */
+const firstButtons = (desk, zone, point) => {
+  const { id } = point;
+  const ticked = tickOf(desk, id);
+  return html`<div class="bench-buttons in-one-row">
+    ${benchButton("loudspeaker", say("ladder.after"), "form.open", { form: "add_loudspeakers", zone: zone.id, after: id })}
+    ${benchButton("loudspeaker", say("ladder.before"), "form.open", { form: "add_loudspeakers", ...beforeIt(zone, point) })}
+    ${ticked
+      ? benchButton("undo", say("ladder.untick"), "ladder.untick", { point: id })
+      : benchButton("ticked", say("ladder.tick"), "ladder.tick", { point: id }, { off: !hasTap(point) })}
+    ${benchButton("swap", say("ladder.swap"), "ladder.swap_open", { point: id })}
+    ${benchButton("remove", say("form.remove"), "point.remove", { point: id })}
+  </div>`;
 };
 
 /** @param {Desk} desk @param {Zone} zone @param {Point} point */
-const buttons = (desk, zone, { id, after, fitted }) => {
-  const before = { zone: zone.id, after: after ?? "", ahead: id };
+const otherButtons = (desk, zone, point) => {
+  const { id, fitted } = point;
   const connect = fitted.connected ? "disconnect" : "connect";
   return html`<div class="bench-buttons">
-    ${benchButton("loudspeaker", say("ladder.after"), "form.open", { form: "add_loudspeakers", zone: zone.id, after: id })}
-    ${benchButton("loudspeaker", say("ladder.before"), "form.open", { form: "add_loudspeakers", ...before })}
-    ${benchButton("swap", say("ladder.swap"), "ladder.swap_open", { point: id })}
-    ${benchButton("attenuator", say("ladder.control"), "form.open", { form: "put_attenuator", ...before })}
+    ${benchButton("attenuator", say("ladder.control"), "form.open", { form: "put_attenuator", ...beforeIt(zone, point) })}
     ${benchButton("connect", sayOne("do", connect), `point.${connect}`, { point: id })}
     ${benchButton("tally", say("form.set_tap"), "form.open", { form: "set_tap", thing: id })}
     ${benchButton("change", say("form.change"), "form.open", { form: "change_point", thing: id })}
     ${benchButton("move", say("form.move"), "form.open", { form: "move_point", thing: id, zone: zone.id })}
-    ${benchButton("remove", say("form.remove"), "point.remove", { point: id })}
     ${benchButton("undo", say("do.undo"), "edit.undo", {}, { off: !desk.undo.length || desk.waiting.length > 0 })}
   </div>`;
 };
@@ -123,7 +139,7 @@ export const ladderBench = (state, zone, point) => {
   const { numbers: asked } = line;
   const numbers = numbersTable(asked?.of === point.id ? asked.answer : null);
   const drawn = place.view === "drawing";
-  return html`${head(desk, point)} ${drawn ? numbers : nothing} ${tapRows(state, zone, point)}
-    ${knownAs(state, point)} ${tickRow(state, point)} ${beforeTouch()} ${buttons(desk, zone, point)}
-    ${drawn ? nothing : numbers}`;
+  return html`${head(desk, point)} ${firstButtons(desk, zone, point)} ${drawn ? numbers : nothing}
+    ${tapRows(state, zone, point)} ${knownAs(state, point)} ${tickRow(state, desk, point)} ${beforeTouch()}
+    ${otherButtons(desk, zone, point)} ${drawn ? nothing : numbers}`;
 };

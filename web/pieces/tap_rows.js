@@ -38,11 +38,36 @@ export const withNumbers = (row, option, data, title) => html`<div class="tap-pa
     : nothing}
 </div>`;
 
+/** The effects that some tap has, by name: the heads over the columns. @param {readonly (PreviewOption | undefined)[]} options */
+const headsOf = (options) => {
+  const all = options.flatMap((option) => option?.effects ?? []);
+  return [...new Map(all.filter(({ what }) => what !== "this").map(({ what, name }) => [what, name]))];
+};
+
 /**
- * @param {{point: string, tap_w: number, at_v: number, shown: string, here: boolean,
- *   note: string, option: PreviewOption | undefined}} tap
+ * One line of figures under the heads; each keeps its name for those who hear it alone.
+ * @param {PreviewOption | undefined} option @param {ReturnType<typeof headsOf>} heads
  */
-const tapButton = ({ point, tap_w, at_v, shown, here, note, option }) => html`<button
+const cells = (option, heads) => {
+  if (!option || option.problem) return effects(option);
+  return html`<span class="tap-cells">
+    ${heads.map(([what]) => {
+      const effect = option.effects.find((each) => each.what === what);
+      if (!effect) return html`<span></span>`;
+      const { name, shown, verdict } = effect;
+      const hard = verdict === "over" || verdict === "near" ? `v-${verdict} hard` : "";
+      return html`<span class="effect ${hard}"><span class="unseen">${name} </span>${shown}</span>`;
+    })}
+  </span>`;
+};
+
+/**
+ * @typedef {{point: string, tap_w: number, at_v: number, shown: string, here: boolean,
+ *   note: string, option: PreviewOption | undefined}} Tap
+ */
+
+/** @param {Tap} tap @param {ReturnType<typeof headsOf>} heads */
+const tapButton = ({ point, tap_w, at_v, shown, here, note, option }, heads) => html`<button
   type="button"
   class="chip tap-row"
   data-act="point.tap"
@@ -53,15 +78,20 @@ const tapButton = ({ point, tap_w, at_v, shown, here, note, option }) => html`<b
 >
   <span class="tap-head">
     <b>${shown}</b> ${note ? html`<em>${note}</em>` : nothing}
-    ${option && !here ? verdictShape(option.verdict) : nothing}
+    ${option && option.verdict !== "note" ? verdictShape(option.verdict) : nothing}
     <span class="tap-change">${here ? "" : ownChange(option)}</span>
   </span>
-  ${here ? nothing : effects(option)}
+  ${cells(option, heads)}
 </button>`;
 
-/** @param {Parameters<typeof tapButton>[0]} tap */
-export const tapRow = (tap) => {
-  const { point, tap_w, at_v, shown, here, option } = tap;
-  const data = { point, tap: String(tap_w), at: String(at_v) };
-  return withNumbers(tapButton(tap), here ? undefined : option, data, shown);
+/** Taps in one list, a row each, the names of their figures once above them. @param {readonly Tap[]} taps */
+export const tapList = (taps) => {
+  const heads = headsOf(taps.map(({ option }) => option));
+  return html`${heads.length
+      ? html`<div class="tap-cells tap-heads" aria-hidden="true">${heads.map(([, name]) => html`<span>${name}</span>`)}</div>`
+      : nothing}
+    ${taps.map((tap) => {
+      const data = { point: tap.point, tap: String(tap.tap_w), at: String(tap.at_v) };
+      return withNumbers(tapButton(tap, heads), tap.option, data, tap.shown);
+    })}`;
 };

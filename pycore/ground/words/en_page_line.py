@@ -50,6 +50,7 @@ PAGE: dict[str, str] = {
     "ladder.known_found": "found",
     "ladder.known_set": "set",
     "ladder.known_checked": "checked",
+    "ladder.known_means": "Planned on paper, found on site, set by you, checked once more.",
     "ladder.turning_drawing": "A tap you touch changes the plan.",
     "ladder.turning_found": "A tap you touch is entered as found. The plan is kept beside it.",
     "ladder.turning_set": "A tap you touch is entered as set. The plan is kept beside it.",
