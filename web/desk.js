@@ -64,7 +64,9 @@ export const makeDesk = ({ store, door, keeper, tabs, edits }) => {
       const record = await keeper.readJob(id);
       if (!record) return store.change({ desk: null, missing: true });
       const now = store.read().desk;
-      if (now?.id === id) store.change({ desk: { ...now, ...record, kept: "kept" } });
+      if (now?.id !== id) return;
+      store.change({ desk: { ...now, ...record, kept: "kept" } });
+      await edits.freeLost();
     },
 
     /** This tab may write: take in what lies there, then do what waits. @param {string} id */
@@ -76,6 +78,7 @@ export const makeDesk = ({ store, door, keeper, tabs, edits }) => {
       const waiting = [...there, ...desk.waiting];
       const once = [...new Map(waiting.map((act) => [act.key, act])).values()];
       store.change({ desk: { ...desk, ...record, waiting: once, pen: "mine" } });
+      edits.mayWrite();
       edits.run();
     },
 

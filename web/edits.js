@@ -229,6 +229,19 @@ export const makeEdits = ({ store, door, keeper, tabs, drafts }) => {
 
     keepAgain,
 
+    /** This tab has the pen: what was said of reading only is true no more. */
+    mayWrite() {
+      if (store.read().notice?.words === say("tabs.reads_only")) store.change({ notice: null });
+    },
+
+    /** A form whose act waits no more, as another tab took the pen and did it or not, is alive again. */
+    async freeLost() {
+      const { bench, desk } = store.read();
+      const act = formIn(bench)?.context.act;
+      const waits = desk?.waiting.some(({ key }) => key === act);
+      if (act && !waits) await freeForm({ key: act, words: "", steps: [] }, null);
+    },
+
     /** Wait until every act is at least kept; fails when one could not be. */
     async settle() {
       await keeping;

@@ -160,3 +160,26 @@ def test_a_page_that_is_left_lays_the_pen_down_and_asks_again_when_shown_again(
     expect(page.locator(".top-state")).to_have_text("Read only")
     second.close()
     expect_kept(page)
+
+
+def test_what_was_typed_in_a_tab_that_only_reads_is_sent_once_the_pen_is_here(
+    fresh: Page, phone: BrowserContext
+) -> None:
+    page = fresh
+    open_demo(page)
+    expect_kept(page)
+    second = phone.new_page()
+    second.goto(page.url)
+    expect(second.locator(".top-state")).to_have_text("Read only")
+    rename(second, "Typed while reading only")
+    send = second.get_by_role("button", name="Save", exact=True)
+    expect(send).to_be_enabled()
+    expect(second.locator(".notice.bad")).to_be_visible()
+    touch(second, "Change it here")
+    expect_kept(second)
+    expect(second.locator(".notice.bad")).to_have_count(0)
+    expect(second.get_by_label("Name of the job")).to_have_value("Typed while reading only")
+    send.tap()
+    expect(second.get_by_role("heading", level=1)).to_have_text("Typed while reading only")
+    expect_kept(second)
+    expect(page.get_by_role("heading", level=1)).to_have_text("Typed while reading only")
