@@ -62,7 +62,7 @@ import { listenForTouches } from "./touch.js";
 const jobScreen = ({ desk, ...state }) =>
   desk
     ? html`${verdictHead(desk.seen.faces.job)} ${jobSheet({ ...state, desk })}
-      ${findingList(desk.seen.findings)}`
+      ${findingList({ ...state, desk }, desk.seen.findings)}`
     : nothing;
 
 /** @param {State} state */
@@ -72,7 +72,7 @@ const zoneScreen = (state) => {
   const findings = state.desk?.seen.findings ?? [];
   const mine = findings.filter(({ where }) => Object.values(where).some((id) => places.has(id)));
   const drawing = state.line.wide ? lineDrawing(state) : nothing;
-  return html`${zoneSheet(state)} ${drawing} ${findingList(mine)}`;
+  return html`${zoneSheet(state)} ${drawing} ${findingList(state, mine)}`;
 };
 
 /**

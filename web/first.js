@@ -20,6 +20,7 @@ export const firstState = (place, manner) => ({
   desk: null,
   missing: false,
   bench: null,
+  going: null,
   preview: null,
   line: firstLine,
   meter: firstMeter,

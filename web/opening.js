@@ -56,7 +56,8 @@ export const makeOpening = ({ store, door, keeper, edits, desk, updates }) => {
     /** @param {Place} place @param {Act} act */
     async goTo(place, act) {
       acting = act;
-      store.change({ place, bench: null, missing: false });
+      const { going: id } = store.read();
+      store.change({ place, bench: id ? { is: "thing", id } : null, going: null, missing: false });
       if (place.job) await desk.open(place.job);
       if (place.screen === "limits") {
         await act("form.open", { ...NO_TOUCH, data: { form: "set_limits" } });

@@ -240,6 +240,8 @@ export interface State {
   desk: Desk | null;
   missing: boolean;
   bench: Bench | null;
+  /** The thing to be picked on the screen one is on the way to. */
+  going: string | null;
   preview: Preview | null;
   line: LineState;
   meter: MeterState;

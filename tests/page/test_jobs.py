@@ -157,3 +157,30 @@ def test_what_is_asked_before_the_engine_is_there_waits_in_sight_and_is_done_onc
     expect(waits).not_to_contain_text("Done as soon as")
     open_screen(page, "Jobs")
     expect(page.locator(".job-line")).to_have_count(1)
+
+
+def test_a_finding_leads_to_what_it_is_about_and_its_remedy_stands_there(page: Page) -> None:
+    open_demo(page)
+    finding = page.locator(".finding").filter(has_text="Palm House 7")
+    finding.get_by_role("button", name="Go to Palm House 7").tap()
+    expect(page.get_by_role("heading", level=1)).to_have_text("Palm House")
+    expect(page.locator(".bench-title h2")).to_have_text("Palm House 7")
+    expect(page.locator(".bench-reason .remedy")).to_contain_text("turn the selector to the row")
+    expect(page.locator(".point.picked")).to_be_in_viewport()
+
+
+def test_a_finding_about_an_output_or_a_zone_leads_there(page: Page) -> None:
+    open_demo(page)
+    loads = page.locator(".finding-group").filter(has_text="Load of an output").first
+    loads.locator("summary").tap()
+    way = loads.locator(".finding-way").first
+    title = way.inner_text().strip()
+    way.tap()
+    expect(page.locator(".output.picked")).to_be_in_viewport()
+    expect(page.locator(".bench-head h2")).to_contain_text(title.split(" · ")[-1])
+    zones = page.locator(".finding-group").filter(has_text="Impedance of a zone").first
+    zones.locator("summary").tap()
+    way = zones.locator(".finding-way").first
+    title = way.inner_text().strip()
+    way.tap()
+    expect(page.get_by_role("heading", level=1)).to_have_text(title)

@@ -1,5 +1,6 @@
 /** What touches on an open job do beside forms: pick, turn, connect, move, remove, undo. */
 
+import { goTo } from "../address.js";
 import { childrenOf } from "../tree.js";
 
 /** @typedef {import("../state").Command} Command */
@@ -53,6 +54,19 @@ export const lineActions = ({ store, edits, drafts }) => {
       const { bench } = store.read();
       const same = bench?.is === "thing" && bench.id === id;
       store.change({ bench: same ? null : { is: "thing", id }, preview: null });
+    },
+
+    /** From a finding to what it is about: a point or zone on its line, an output in the job. */
+    "finding.go": ({ data: { id = "" } }) => {
+      const { desk, place } = store.read();
+      const zone = desk?.job.zones.find((each) => each.id === id || each.line.some((point) => point.id === id));
+      const screen = zone ? "zone" : "job";
+      const going = zone?.id === id ? null : id;
+      if (place.screen === screen && place.zone === (zone?.id ?? null)) {
+        return store.change({ bench: { is: "thing", id }, preview: null });
+      }
+      store.change({ going });
+      goTo({ screen, job: place.job, zone: zone?.id ?? null });
     },
 
     "kind.drop": ({ data: { family = "", id: kind = "" } }) => {

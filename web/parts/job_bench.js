@@ -3,6 +3,7 @@
 import { html, nothing } from "../markup.js";
 import { benchButton, squareButton } from "../pieces/button.js";
 import { glyph } from "../pieces/glyphs.js";
+import { reasonAt } from "../pieces/reason.js";
 import { say } from "../say.js";
 
 /** @typedef {import("../state").State} State */
@@ -45,7 +46,7 @@ const pools = ({ id, pools: now, outputs }) => {
 const amplifierBench = (desk, amplifier) => {
   const { id } = amplifier;
   const at = desk.job.amplifiers.indexOf(amplifier);
-  return html`${head(amplifier.name)}
+  return html`${head(amplifier.name)} ${reasonAt(desk, id)}
     <div class="bench-buttons">
       ${benchButton("add", say("form.add_output"), "form.open", { form: "add_output", thing: id })}
       ${benchButton("change", say("form.rename"), "form.open", { form: "change_amplifier", thing: id })}
@@ -56,11 +57,12 @@ const amplifierBench = (desk, amplifier) => {
     ${pools(amplifier)}`;
 };
 
-/** @param {Amplifier} amplifier @param {string} id */
-const outputBench = (amplifier, id) => {
+/** @param {Desk} desk @param {Amplifier} amplifier @param {string} id */
+const outputBench = (desk, amplifier, id) => {
   const at = amplifier.outputs.findIndex((each) => each.id === id);
   const output = amplifier.outputs[at];
   return html`${head(say("choice.output", { amplifier: amplifier.name, output: output?.name ?? "" }))}
+    ${reasonAt(desk, id)}
     <div class="bench-buttons">
       ${benchButton("add", say("form.add_zone"), "form.open", { form: "add_zone", output: id })}
       ${benchButton("change", say("form.change"), "form.open", { form: "change_output", thing: id })}
@@ -88,5 +90,5 @@ export const jobBench = ({ desk, bench }) => {
   const amplifier = amplifiers.find((each) => each.id === id);
   if (amplifier) return amplifierBench(desk, amplifier);
   const home = amplifiers.find(({ outputs }) => outputs.some((each) => each.id === id));
-  return home && id ? outputBench(home, id) : plainBench(desk);
+  return home && id ? outputBench(desk, home, id) : plainBench(desk);
 };

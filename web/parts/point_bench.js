@@ -3,9 +3,8 @@
 import { html, nothing } from "../markup.js";
 import { benchButton, squareButton } from "../pieces/button.js";
 import { beforeTouch } from "../pieces/caution.js";
-import { shape } from "../pieces/mark.js";
 import { numbersTable } from "../pieces/numbers.js";
-import { reason } from "../pieces/sentence.js";
+import { reasonAt } from "../pieces/reason.js";
 import { say, sayOne } from "../say.js";
 import { belowOf } from "../tree.js";
 
@@ -33,7 +32,7 @@ const head = (desk, { id, fitted }) => {
       <p class="quiet">${face?.line}</p>
       ${squareButton("close", say("bench.close"), "bench.close")}
     </div>
-    ${reason(shape(face?.verdict ?? "note"), face?.reason, face?.reason_finding, `bench-reason v-${face?.verdict}`)}`;
+    ${reasonAt(desk, id)}`;
 };
 
 /** @param {State} state @param {Zone} zone @param {Point} point */

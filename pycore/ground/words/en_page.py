@@ -144,6 +144,7 @@ PAGE: dict[str, str] = {
     "job.more": "More of this job",
     "job.empty": "Add the amplifier first, then the zones that hang on its outputs.",
     "findings.title": "Findings",
+    "findings.go": "Go to {title}",
     "findings.as_set": "as it is set",
     "what.output_load_w": "Load of an output",
     "what.pool_load_w": "Watts that outputs share",
