@@ -28,10 +28,12 @@ class HeadCell(TypedDict):
 
 
 class SheetCell(TypedDict):
-    """A cell ready to print; `within` is its band, empty where there is none."""
+    """A cell ready to print; `within` is its band, or when and by what it was read; empty where
+    there is neither. `line`: nothing is known, there is a line to write on."""
 
     shown: str
     within: str
+    line: bool
 
 
 class SheetTable(TypedDict):
@@ -65,6 +67,7 @@ def _answer(made: Sheet, manner: Manner) -> SheetAnswer:
     words = BandWords(
         say("meter_sheet", "low_of", values=same, language=language),
         say("meter_sheet", "high_of", values=same, language=language),
+        say("meter_sheet", "noted_of", values=same, language=language),
     )
     return {
         "title": made.title,
@@ -85,4 +88,4 @@ def _table(one: Table) -> SheetTable:
 
 
 def _cell(cell: Cell) -> SheetCell:
-    return {"shown": cell.shown, "within": cell.within}
+    return {"shown": cell.shown, "within": cell.within, "line": cell.is_line}

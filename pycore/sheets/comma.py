@@ -11,10 +11,12 @@ LINE_END: Final = "\r\n"
 
 
 class BandWords(NamedTuple):
-    """What the columns of the lowest and the highest are called, with a place for {what}."""
+    """What the columns beside a number are called, with a place for {what}: of the lowest and
+    the highest, and of when and by what it was read."""
 
     low: str
     high: str
+    noted: str
 
 
 def write_csv(sheet: Sheet, *, words: BandWords, decimal: str) -> str:
@@ -49,15 +51,16 @@ def _heads(head: Head, words: BandWords) -> list[str]:
     names = [head.words]
     if head.banded:
         names += [words.low.format(what=head.words), words.high.format(what=head.words)]
-    return [f"{name} ({head.unit})" if head.unit else name for name in names]
+    told = [f"{name} ({head.unit})" if head.unit else name for name in names]
+    return [*told, words.noted.format(what=head.words)] if head.noted else told
 
 
 def _cells(head: Head, cell: Cell, *, decimal: str) -> list[str]:
     """The cells one cell becomes: words stay words, and what is not known stays empty."""
-    if not head.banded:
-        return [cell.shown if cell.value is None else _number(cell.value, decimal)]
     first = cell.shown if cell.value is None else _number(cell.value, decimal)
-    return [first, _number(cell.low, decimal), _number(cell.high, decimal)]
+    if head.banded:
+        return [first, _number(cell.low, decimal), _number(cell.high, decimal)]
+    return [first, cell.within] if head.noted else [first]
 
 
 def _number(value: float | None, decimal: str) -> str:

@@ -1,10 +1,9 @@
 """The test sheet: what every zone should read, at the amplifier's end and at every box."""
 
 from collections.abc import Iterator, Mapping
-from typing import NamedTuple
 
 from pycore.calc import priors
-from pycore.calc.expected import VIEWS, Band, Tolerances, bands, heads, tolerances_of
+from pycore.calc.expected import VIEWS, Tolerances, bands, heads, tolerances_of
 from pycore.calc.judge import PRINTED
 from pycore.calc.site import Given, Site, site_of
 from pycore.calc.verdicts import least_of
@@ -13,50 +12,23 @@ from pycore.ground.problems import Problem
 from pycore.ground.units import Manner, show
 from pycore.ground.words import say
 from pycore.jobs import Job, Zone
+from pycore.jobs.records import Quantity
+from pycore.sheets.around import head_table, other_readings, signature
+from pycore.sheets.filing import Filing, Wanted
 from pycore.sheets.tables import Cell, Head, Sheet, Table
+from pycore.sheets.wording import Words
 
+# What is read before anything else, by what it is called in a first test.
+FIRST: Mapping[str, Quantity] = {"foreign": "foreign_v", "earth": "earth_ohm"}
 # What is said on the paper itself, since it is read at the box and not on a screen.
 BEFORE = ("prove_dead", "fire_panel", "controls_full", "leads_null", "earth_test")
-
-
-class Words(NamedTuple):
-    """How things are called and numbers shown on one sheet."""
-
-    names: Mapping[str, str]
-    manner: Manner
-
-    def say(self, code: str, **values: str) -> str:
-        """A sentence of the sheet."""
-        return say("meter_sheet", code, values=values, language=self.manner.language)
-
-    def caution(self, code: str) -> str:
-        """A caution before the act."""
-        return say("meter_caution", code, language=self.manner.language)
-
-    def title(self, code: str) -> str:
-        """What a quantity or a state of the controls is called."""
-        return say("meter_title", code, language=self.manner.language)
-
-    def ohms(self, value: float) -> str:
-        """A number of ohms."""
-        return show(value, "ohm", manner=self.manner)
-
-    def cell(self, band: Band) -> Cell:
-        """A band as a cell."""
-        low = self.ohms(band.low or 0.0)
-        if band.value is None or band.high is None:
-            ends = {"low": low}
-            within = say("meter_title", "at_least", values=ends, language=self.manner.language)
-            return Cell(self.say("open_from"), None, within, band.low, None)
-        ends = {"low": low, "high": self.ohms(band.high)}
-        within = say("meter_title", "band", values=ends, language=self.manner.language)
-        return Cell(self.ohms(band.value), band.value, within, band.low, band.high)
 
 
 def test_sheet(job: Job, *, names: Mapping[str, str], manner: Manner) -> Sheet:
     """The sheet of a whole job. A zone of which nothing can be said is named with the reason."""
     words = Words(names, manner)
-    tables: list[Table] = []
+    filing = Filing(job, words)
+    tables: list[Table] = [head_table(job, words)]
     warnings: list[str] = []
     for zone in job.zones:
         try:
@@ -69,18 +41,20 @@ def test_sheet(job: Job, *, names: Mapping[str, str], manner: Manner) -> Sheet:
         tolerances = tolerances_of(site, meter_fraction=priors.METER_PCT / 100)
         heavy = _too_heavy(site, zone, tolerances=tolerances, words=words)
         warnings.extend(one for one in heavy if one not in warnings)
-        tables.append(_first(zone, words=words))
-        tables.append(_ends(site, zone, tolerances=tolerances, words=words))
+        tables.append(_first(zone, filing=filing))
+        tables.append(_ends(site, zone, tolerances=tolerances, filing=filing))
         if zone.line:
-            tables.extend(_boxes(site, zone, tolerances=tolerances, words=words))
+            tables.extend(_boxes(site, zone, tolerances=tolerances, filing=filing))
+    tables += (*other_readings(filing, words), signature(words))
     cautions = (words.caution(code) for code in BEFORE)
     notes = (*cautions, words.say("direct_says"), words.say("not_seen"), words.say("not_for"))
     title = words.say("title", job=job.name)
     return Sheet(title, tuple(warnings), tuple(tables), notes)
 
 
-def _first(zone: Zone, *, words: Words) -> Table:
+def _first(zone: Zone, *, filing: Filing) -> Table:
     """What is read before any ohms: a line that is not dead is not measured."""
+    words = filing.words
     none_v = show(priors.FOREIGN_NONE_V, "v", manner=words.manner)
     rows = tuple(
         (
@@ -93,11 +67,15 @@ def _first(zone: Zone, *, words: Words) -> Table:
                     language=words.manner.language,
                 )
             ),
-            Cell(""),
+            filing.line(zone.id, Wanted(quantity, None)),
         )
-        for code in ("foreign", "earth")
+        for code, quantity in FIRST.items()
     )
-    heads_ = tuple(Head(words.say(f"head_{one}")) for one in ("what", "expected", "read"))
+    heads_ = (
+        Head(words.say("head_what")),
+        Head(words.say("head_expected")),
+        Head(words.say("head_read"), noted=True),
+    )
     return Table(words.say("first", zone=zone.name), heads_, rows)
 
 
@@ -116,7 +94,7 @@ def _conditions(site: Site, zone: Zone, *, ends: bool) -> Iterator[Condition]:
     yield Condition(DIRECT_HZ, "override" if _attenuated(zone) else "open", warm_c)
 
 
-def _quantity(condition: Condition) -> str:
+def _quantity(condition: Condition) -> Quantity:
     return "dc_ohm" if condition.hz == DIRECT_HZ else "z_1k_ohm"
 
 
@@ -134,8 +112,14 @@ def _too_heavy(site: Site, zone: Zone, *, tolerances: Tolerances, words: Words) 
             yield words.say("do_not_connect", zone=words.names.get(one.place, ""), **texts)
 
 
-def _ends(site: Site, zone: Zone, *, tolerances: Tolerances, words: Words) -> Table:
+def _wanted(zone: Zone, condition: Condition) -> Wanted:
+    """What belongs into a line; without controls it does not matter how they are said to stand."""
+    return Wanted(_quantity(condition), condition.controls if _attenuated(zone) else None)
+
+
+def _ends(site: Site, zone: Zone, *, tolerances: Tolerances, filing: Filing) -> Table:
     """The home run at the amplifier, and the same line looked at from its far end."""
+    words = filing.words
     wired = site.circuits.wired
     start = wired.starts[site.zones[0]]
     far = max(wired.beyond(start), key=lambda node: wired.far_m[node])
@@ -147,37 +131,44 @@ def _ends(site: Site, zone: Zone, *, tolerances: Tolerances, words: Words) -> Ta
             "controls": words.title(condition.controls),
             "place": words.names.get(wired.ids[far], ""),
         }
-        rows.append((Cell(words.say("row", **texts)), words.cell(views["out"][start]), Cell("")))
+        wanted = _wanted(zone, condition)
+        here = filing.line(zone.id, wanted)
+        rows.append((Cell(words.say("row", **texts)), words.cell(views["out"][start]), here))
         if far != start:
             told = Cell(words.say("row_far", **texts))
-            rows.append((told, words.cell(views["back"][far]), Cell("")))
+            there = filing.line(wired.ids[far], wanted, looking="back")
+            rows.append((told, words.cell(views["back"][far]), there))
     heads_ = (
         Head(words.say("head_what")),
         Head(words.say("head_expected"), "ohm", banded=True),
-        Head(words.say("head_read"), "ohm"),
+        Head(words.say("head_read"), "ohm", noted=True),
     )
     alike = () if _attenuated(zone) else (words.say("states_alike", zone=zone.name),)
     return Table(words.say("ends", zone=zone.name), heads_, tuple(rows), alike)
 
 
-def _boxes(site: Site, zone: Zone, *, tolerances: Tolerances, words: Words) -> Iterator[Table]:
+def _boxes(site: Site, zone: Zone, *, tolerances: Tolerances, filing: Filing) -> Iterator[Table]:
     """Every box, in every way an instrument can be put to it."""
+    words = filing.words
     wired = site.circuits.wired
     start = wired.starts[site.zones[0]]
     nodes = [node for node in wired.beyond(start) if wired.points[node] is not None]
     manner = words.manner
     told_heads = (
-        Head(words.say("head_place")),
+        Head(words.say("head_box")),
         Head(words.say("head_far"), "m"),
         *(Head(words.say(f"head_{view}"), "ohm", banded=True) for view in VIEWS),
+        Head(words.say("head_read_how"), "ohm", noted=True),
     )
     for condition in _conditions(site, zone, ends=False):
         views = bands(site, condition, tolerances=tolerances)
+        wanted = _wanted(zone, condition)
         rows = tuple(
             (
                 Cell(words.names.get(wired.ids[node], "")),
                 Cell(show(wired.far_m[node], "m", manner=manner), wired.far_m[node]),
                 *(words.cell(views[view][node]) for view in VIEWS),
+                filing.line(wired.ids[node], wanted, says_how=True),
             )
             for node in nodes
         )

@@ -5,22 +5,26 @@ from typing import NamedTuple
 
 class Head(NamedTuple):
     """A column: its words, and the unit of its numbers, empty where it holds words. `banded`:
-    its cells carry a lowest and a highest beside their number."""
+    its cells carry a lowest and a highest beside their number. `noted`: what stands `within`
+    them is text of its own, such as when and by what a number was read."""
 
     words: str
     unit: str = ""
     banded: bool = False
+    noted: bool = False
 
 
 class Cell(NamedTuple):
     """What is shown, `within` below it where there is a band, and the numbers behind both (in
-    the unit of its head) for a spreadsheet; None where there is no number."""
+    the unit of its head) for a spreadsheet; None where there is no number. `is_line`: empty,
+    a line to write on."""
 
     shown: str
     value: float | None = None
     within: str = ""
     low: float | None = None
     high: float | None = None
+    is_line: bool = False
 
 
 class Table(NamedTuple):

@@ -54,11 +54,12 @@ def test_the_paper_itself_carries_the_cautions_and_certifies_nothing() -> None:
 def test_without_a_control_both_states_are_one_and_it_says_so() -> None:
     titles = [table["title"] for table in sheet()["tables"]]
     assert not any("bypassed, " in title for title in titles)
-    assert "No control hangs on Zone" in sheet()["tables"][1]["notes"][0]
+    ends = next(one for one in sheet()["tables"] if "at the amplifier" in one["title"])
+    assert "No control hangs on Zone" in ends["notes"][0]
 
 
 def test_before_any_ohms_the_sheet_asks_for_foreign_volts_and_legs_to_earth() -> None:
-    first = sheet()["tables"][0]
+    first = sheet()["tables"][1]  # behind the head of the sheet
     assert first["title"] == "Zone: before anything else, line lifted and locked off"
     told = [(row[0]["shown"].split(":")[0], row[1]["shown"]) for row in first["rows"]]
     assert told == [
@@ -71,7 +72,7 @@ def test_a_zone_on_no_output_is_named_with_the_reason() -> None:
     job = plain(line_a())
     job["zones"][0]["output"] = None
     told = ask("sheet", job=job, which="test")
-    assert told["tables"] == []
+    assert [one["title"] for one in told["tables"]] == ["The job", "Measured by"]
     assert told["warnings"][0].startswith("Zone is left out")
 
 
@@ -84,6 +85,80 @@ def test_the_same_numbers_stand_in_the_spreadsheet_with_their_bands_apart() -> N
     low = float(values["That one alone, from (ohm)"])
     high = float(values["That one alone, to (ohm)"])
     assert low < float(values["That one alone (ohm)"]) < high
+
+
+def reading(name: str, value: float | str, **more: Any) -> dict[str, Any]:
+    """A reading of the zone that is kept in the job."""
+    return {
+        "id": name, "at": "2026-03-02", "where": {"zone": "zone"}, "looking": "out",
+        "quantity": "z_1k_ohm", "value": value, "controls": "open", "tolerance_pct": 5.0,
+        "instrument": "Bench meter", "baseline": False, **more,
+    }  # fmt: skip
+
+
+def kept_sheet(*readings: dict[str, Any]) -> dict[str, Any]:
+    """The test sheet of line A with readings kept in its job."""
+    return ask("sheet", job={**plain(line_a()), "readings": list(readings)}, which="test")
+
+
+def test_what_is_kept_stands_in_its_line_with_day_and_instrument_and_all_else_is_to_write_on() -> (
+    None
+):
+    told = kept_sheet(
+        reading("r1", 104.0, at="2025-05-01", instrument="Old meter"),
+        reading("r2", 101.0),
+        reading("r3", 205.0, where={"point": "s5"}, looking="back", lifted=["s6"]),
+        reading("r4", 0.2, quantity="foreign_v"),
+    )
+    one = cell(told, "amplifier", "meter, 1 kHz, controls", "Read")
+    assert (one["shown"], one["line"]) == ("101 Ω", False)
+    assert one["within"] == "2026-03-02, Bench meter; before that 104 Ω, 2025-05-01, Old meter"
+    assert cell(told, "before anything else", "Foreign", "Read")["shown"] == "0.2 V"
+    assert cell(told, "amplifier", "ohmmeter, direct current, c", "Read")["line"]
+    at_box = cell(told, "each box, impedance meter", "S5", "Read, and")
+    assert at_box["shown"] == "205 Ω"
+    assert at_box["within"].startswith("back toward the amplifier, controls at 0 dB, lifted: S6")
+    assert cell(told, "each box, impedance meter", "S6", "Read, and")["line"]
+    assert cell(told, "each box, ohmmeter", "S5", "Read, and")["line"]
+
+
+def test_what_has_no_line_on_the_sheet_is_listed_behind_it() -> None:
+    heard = reading("r1", "weak", quantity="plays", where={"point": "s3"})
+    told = kept_sheet(heard, reading("r2", 101.0))
+    others = next(one for one in told["tables"] if one["title"] == "Readings kept besides these")
+    assert [[one["shown"] for one in row] for row in others["rows"]] == [
+        ["2026-03-02", "S3", "by ear", "weak", "Bench meter"]
+    ]
+    assert not any("besides" in one["title"] for one in kept_sheet()["tables"])
+
+
+def test_more_than_a_meter_shows_is_written_so_and_is_no_number() -> None:
+    told = kept_sheet(reading("r1", 1e12, quantity="earth_ohm"))
+    one = cell(told, "before anything else", "Each leg", "Read")
+    assert one["shown"] == "more than the meter can show"
+    assert "1e+12" not in told["csv"]
+
+
+def test_the_head_names_job_place_day_and_outputs_and_the_end_is_for_a_name() -> None:
+    told = sheet(output={"max_w": 120.0})
+    rows = {row[0]["shown"]: row[1] for row in told["tables"][0]["rows"]}
+    assert rows["Job"]["shown"] == plain(line_a())["name"]
+    assert rows["Place"]["line"]
+    assert "70.7 V, at most 120 W" in list(rows.values())[-1]["shown"]
+    signed = told["tables"][-1]
+    assert [(row[0]["shown"], row[1]["line"]) for row in signed["rows"]] == [
+        ("Name", True), ("Date", True), ("Signature", True),
+    ]  # fmt: skip
+    assert "certifies nothing" in signed["notes"][0]
+
+
+def test_in_the_spreadsheet_day_and_instrument_have_a_column_of_their_own() -> None:
+    rows = list(csv.reader(io.StringIO(kept_sheet(reading("r1", 101.0))["csv"])))
+    heads = next(row for row in rows if "Read (ohm)" in row)
+    line = next(row for row in rows if row and row[0].startswith("impedance meter, 1 kHz"))
+    values = dict(zip(heads, line, strict=True))
+    assert float(values["Read (ohm)"]) == 101
+    assert values["Read: when, by what"] == "2026-03-02, Bench meter"
 
 
 def test_with_a_decimal_comma_cells_part_at_semicolons() -> None:

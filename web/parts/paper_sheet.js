@@ -10,10 +10,11 @@ import { say } from "../say.js";
 /** @typedef {Table["rows"][number]} Row */
 
 /** @param {Row[number]} cell @param {string} head @param {boolean} first */
-const cellOf = ({ shown, within }, head, first) =>
-  first
-    ? html`<th scope="row">${shown}</th>`
-    : html`<td data-head=${head}><b>${shown}</b>${within ? html` <span class="within">${within}</span>` : nothing}</td>`;
+const cellOf = ({ shown, within, line }, head, first) => {
+  if (first) return html`<th scope="row">${shown}</th>`;
+  if (line) return html`<td data-head=${head} class="to-write"><span class="unseen">${say("paper.line")}</span></td>`;
+  return html`<td data-head=${head}><b>${shown}</b>${within ? html` <span class="within">${within}</span>` : nothing}</td>`;
+};
 
 /** @param {Table} table */
 const tableOf = ({ title, heads, rows, notes }) => html`<section class="paper-table">

@@ -134,6 +134,7 @@ PAGE: dict[str, str] = {
     "test.confirmed_here": "What was only confirmed is kept on this device; readings go with the"
     " job.",
     # papers
+    "paper.line": "A line to write on",
     "paper.print": "Print",
     "paper.csv": "As CSV",
     "paper.file": "test-sheet.csv",
