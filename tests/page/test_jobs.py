@@ -184,3 +184,47 @@ def test_a_finding_about_an_output_or_a_zone_leads_there(page: Page) -> None:
     title = way.inner_text().strip()
     way.tap()
     expect(page.get_by_role("heading", level=1)).to_have_text(title)
+
+
+def add_amplifier(page: Page, *, watts: str) -> None:
+    """Add one, leaving its name as it is offered."""
+    touch(page, "Add amplifier")
+    page.get_by_label("Line voltage").select_option(label="70.7 V")
+    page.get_by_label("Watts of the output").fill(watts)
+    touch(page, "Add")
+
+
+def test_amplifiers_and_outputs_are_told_apart_without_a_name_typed(page: Page) -> None:
+    open_screen(page, "Jobs")
+    touch(page, "New job")
+    add_amplifier(page, watts="120")
+    add_amplifier(page, watts="250")
+    expect(page.locator(".amplifier-head b")).to_have_text(["Amplifier", "Amplifier 2"])
+    page.locator(".amplifier-head .pick").nth(1).tap()
+    touch(page, "Add output")
+    expect(page.get_by_label("Name", exact=True)).to_have_value("B")
+    page.get_by_label("Watts of the output").fill("80")
+    touch(page, "Add")
+    touch(page, "Close")
+    touch(page, "Add zone")
+    told = page.get_by_label("Driven by").locator("option").all_inner_texts()
+    plain = [" ".join(text.split()) for text in told]
+    for text in ("Amplifier · A, 70.7 V · 120 W", "Amplifier 2 · A, 70.7 V · 250 W"):
+        assert text in plain
+    assert len(set(plain)) == 4
+    touch(page, "Close")
+
+
+def test_once_all_outputs_share_watts_nothing_more_is_offered_to_share(page: Page) -> None:
+    open_screen(page, "Jobs")
+    touch(page, "New job")
+    add_amplifier(page, watts="120")
+    page.locator(".amplifier-head .pick").tap()
+    touch(page, "Add output")
+    touch(page, "Add")
+    touch(page, "Outputs share watts")
+    page.get_by_label("Watts they share").fill("150")
+    touch(page, "Save")
+    expect(page.get_by_role("button", name="Outputs share watts")).to_have_count(0)
+    expect(page.get_by_role("button", name="They share nothing")).to_have_count(0)
+    expect(page.locator(".bench")).to_contain_text("share")

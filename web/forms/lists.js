@@ -24,6 +24,16 @@ export const faceOf = ({ desk }, id) => desk?.seen.faces.things[id];
  */
 export const nowText = (state, id, field) => faceOf(state, id)?.fields?.[field] ?? "";
 
+/**
+ * A name for a new thing that none of the others has: the first alone, then with a number.
+ * @param {string} first @param {(number: string) => string} numbered @param {readonly {name: string}[]} others
+ */
+export const freeName = (first, numbered, others) => {
+  const taken = new Set(others.map(({ name }) => name));
+  const names = [first, ...others.map((_, at) => numbered(String(at + 2)))];
+  return names.find((name) => !taken.has(name)) ?? first;
+};
+
 const notKnown = () => ({ value: "", words: say("choice.not_known") });
 
 /** @param {State} state */
@@ -45,9 +55,9 @@ export const voltChoices = (state) => {
 export const outputChoices = (state) => {
   const { amplifiers } = jobOf(state);
   const outputs = amplifiers.flatMap((amplifier) =>
-    amplifier.outputs.map(({ id, name }) => ({
+    amplifier.outputs.map(({ id, name: output }) => ({
       value: id,
-      words: say("choice.output", { amplifier: amplifier.name, output: name }),
+      words: say("choice.output_is", { amplifier: amplifier.name, output, is: faceOf(state, id)?.line ?? "" }),
     })),
   );
   return [{ value: "", words: say("choice.no_output") }, ...outputs];

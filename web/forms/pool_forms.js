@@ -1,7 +1,7 @@
 /** Forms for pools: watts that several outputs of one amplifier share. */
 
 import { say } from "../say.js";
-import { choices, jobOf, nowText } from "./lists.js";
+import { choices, faceOf, jobOf, nowText } from "./lists.js";
 import { fill, numberField } from "./shape.js";
 
 /** @typedef {import("./shape.js").FormKind} FormKind */
@@ -32,7 +32,7 @@ const pool = {
       is: "flags",
       words: say("field.pool_outputs"),
       value: (now?.outputs ?? outputs.map(({ id }) => id)).join(" "),
-      choices: choices(outputs.map(({ id, name }) => [id, name])),
+      choices: choices(outputs.map(({ id, name: output }) => [id, say("choice.own_output", { output, is: faceOf(state, id)?.line ?? "" })])),
     };
     const text = (/** @type {string} */ field) =>
       now ? nowText(state, thing, `pools.${at}.${field}`) : "";

@@ -1,7 +1,7 @@
 /** Forms for amplifiers, their outputs, and the watts outputs share. */
 
 import { say } from "../say.js";
-import { choices, jobOf, nowText, voltChoices } from "./lists.js";
+import { choices, freeName, jobOf, nowText, voltChoices } from "./lists.js";
 import { choiceField, fill, fillTouched, numberField, wordsField } from "./shape.js";
 
 /** @typedef {import("./shape.js").FormKind} FormKind */
@@ -47,6 +47,17 @@ const outputFields = (state, at, output) => {
   ];
 };
 
+/** @param {State} state */
+const newAmplifier = (state) =>
+  freeName(say("new.amplifier"), (number) => say("new.amplifier_n", { number }), jobOf(state).amplifiers);
+
+/** Outputs are lettered, as panels print them; beyond the letters they are numbered. @param {readonly {name: string}[]} others */
+const newOutput = (others) => {
+  const letters = [...say("new.outputs")];
+  const numbered = (/** @type {string} */ number) => say("new.output_n", { number });
+  return letters.find((letter) => others.every(({ name }) => name !== letter)) ?? freeName(numbered("1"), numbered, others);
+};
+
 /** @type {NonNullable<FormKind["check"]>} */
 const checkVolts = ({ values }) =>
   values.line_v ? null : { field: "line_v", words: say("problem.line_v"), remedy: null };
@@ -69,8 +80,8 @@ const add_amplifier = {
     title: say("form.add_amplifier"),
     send: say("form.add"),
     fields: [
-      wordsField("name", "amplifier.name", say("field.name"), say("new.amplifier")),
-      wordsField("output", "output.name", say("field.first_output"), say("new.output")),
+      wordsField("name", "amplifier.name", say("field.name"), newAmplifier(state)),
+      wordsField("output", "output.name", say("field.first_output"), newOutput([])),
       ...outputFields(state, "output", null),
     ],
   }),
@@ -104,11 +115,11 @@ const add_output = {
   words: "do.add_output",
   check: checkVolts,
   ids: () => 1,
-  lay: (state) => ({
+  lay: (state, { thing = "" }) => ({
     title: say("form.add_output"),
     send: say("form.add"),
     fields: [
-      wordsField("name", "output.name", say("field.name"), say("new.next_output")),
+      wordsField("name", "output.name", say("field.name"), newOutput(amplifierOf(state, thing)?.outputs ?? [])),
       ...outputFields(state, "output", null),
     ],
   }),

@@ -1,7 +1,7 @@
 /** Forms for zones: their names, where they land, how much loss they may have. */
 
 import { say } from "../say.js";
-import { jobOf, nowText, outputChoices } from "./lists.js";
+import { freeName, jobOf, nowText, outputChoices } from "./lists.js";
 import { choiceField, fill, fillTouched, numberField, wordsField } from "./shape.js";
 
 /** @typedef {import("./shape.js").FormKind} FormKind */
@@ -30,6 +30,10 @@ const landing = (state, at, zone, output) => [
   ),
 ];
 
+/** @param {State} state */
+const newZone = (state) =>
+  freeName(say("new.zone"), (number) => say("new.zone_n", { number }), jobOf(state).zones);
+
 /** @type {FormKind} */
 const add_zone = {
   words: "do.add_zone",
@@ -41,7 +45,7 @@ const add_zone = {
       title: say("form.add_zone"),
       send: say("form.add"),
       fields: [
-        wordsField("name", "zone.name", say("field.zone_name"), say("new.zone")),
+        wordsField("name", "zone.name", say("field.zone_name"), newZone(state)),
         ...landing(state, "zone", null, output ?? only ?? ""),
       ],
     };

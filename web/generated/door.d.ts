@@ -1059,10 +1059,11 @@ export interface SheetBody {
   which: "test";
 }
 
-/** A cell ready to print; `within` is its band, empty where there is none. */
+/** A cell ready to print; `within` is its band, or when and by what it was read; empty where there is neither. `line`: nothing is known, there is a line to write on. */
 export interface SheetCell {
   shown: string;
   within: string;
+  line: boolean;
 }
 
 /** One table of a paper. */

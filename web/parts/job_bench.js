@@ -26,6 +26,8 @@ const head = (title) => html`<div class="bench-head">
 const pools = ({ id, pools: now, outputs }) => {
   if (outputs.length < 2) return nothing;
   const said = now === null || now === undefined ? "pools.unknown" : now.length ? "pools.some" : "pools.none";
+  const pooled = new Set((now ?? []).flatMap((each) => each.outputs));
+  const free = outputs.filter((each) => !pooled.has(each.id));
   return html`<p class="quiet">${say(said)}</p>
     <div class="bench-row">
       ${(now ?? []).map(
@@ -34,11 +36,14 @@ const pools = ({ id, pools: now, outputs }) => {
           <button type="button" class="plain-button" data-act="pool.remove" data-id=${id} data-at=${at}>
             ${say("pools.remove", { number: String(at + 1) })}</button>`,
       )}
-      <button type="button" class="plain-button" data-act="form.open" data-form="pool"
-        data-thing=${id} data-at=${now?.length ?? 0}>${say("pools.add")}</button>
+      ${free.length
+        ? html`<button type="button" class="plain-button" data-act="form.open" data-form="pool"
+            data-thing=${id} data-at=${now?.length ?? 0}>${say("pools.add")}</button>`
+        : nothing}
       ${now?.length === 0
         ? html`<button type="button" class="plain-button" data-act="pool.unknown" data-id=${id}>${say("pools.not_known")}</button>`
-        : html`<button type="button" class="plain-button" data-act="pool.none" data-id=${id}>${say("pools.share_nothing")}</button>`}
+        : nothing}
+      ${now ? nothing : html`<button type="button" class="plain-button" data-act="pool.none" data-id=${id}>${say("pools.share_nothing")}</button>`}
     </div>`;
 };
 

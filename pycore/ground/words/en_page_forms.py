@@ -96,6 +96,8 @@ FORM_WORDS: dict[str, str] = {
     "choice.not_known": "not known",
     "choice.yes": "yes",
     "choice.no": "no",
+    "choice.output_is": "{amplifier} · {output}, {is}",
+    "choice.own_output": "{output}, {is}",
     "choice.output": "{amplifier} · {output}",
     "choice.no_output": "no output",
     "choice.terminals": "{zone}: the terminals",
@@ -114,9 +116,11 @@ FORM_WORDS: dict[str, str] = {
     "choice.loss_bypasses": "its control voltage fails",
     # names of new things
     "new.amplifier": "Amplifier",
-    "new.output": "A",
-    "new.next_output": "B",
+    "new.amplifier_n": "Amplifier {number}",
+    "new.outputs": "ABCDEFGHIJKLMNOPQRSTUVWXYZ",
+    "new.output_n": "Output {number}",
     "new.zone": "Zone",
+    "new.zone_n": "Zone {number}",
     # problems the page itself sees
     "problem.count": "Type a whole number from 1 to 200.",
     "problem.line_v": "Choose the voltage it drives its line with.",
