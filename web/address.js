@@ -51,9 +51,14 @@ export const writeAddress = ({ screen, job, zone, view = "list" }) => {
   return view === "list" ? `#/job/${job}/zone/${zone}` : `#/job/${job}/zone/${zone}/${view}`;
 };
 
+/** Whether the page itself leads to the screen that comes, so that what it says is still about it. */
+let led = false;
+
 /** @param {Partial<Place> & {screen: Place["screen"]}} place */
 export const goTo = (place) => {
-  location.hash = writeAddress(place);
+  const hash = writeAddress(place);
+  led = location.hash !== hash;
+  location.hash = hash;
 };
 
 const LAST = "rungline.address";
@@ -93,11 +98,12 @@ const rememberAddress = () => {
   if (job) remember(LAST_JOB, job);
 };
 
-/** @param {(place: Place) => void} listen */
+/** @param {(place: Place, led: boolean) => void} listen */
 export const onAddress = (listen) => {
   addEventListener("hashchange", () => {
     rememberAddress();
-    listen(readAddress(location.hash));
+    listen(readAddress(location.hash), led);
+    led = false;
   });
-  listen(readAddress(location.hash));
+  listen(readAddress(location.hash), true);
 };

@@ -54,6 +54,7 @@ import { wrongSheet } from "./parts/wrong_sheet.js";
 import { zoneBench } from "./parts/zone_bench.js";
 import { zoneSheet } from "./parts/zone_sheet.js";
 import { say } from "./say.js";
+import { keepSteady } from "./steady.js";
 import { listenForTouches } from "./touch.js";
 
 /** @typedef {import("./state").State} State */
@@ -172,9 +173,11 @@ const draw = (state) => {
   const open = bench(state);
   render(
     html`
-      <header class="top">${top(state)}</header>
-      <main class="sheet sheet-${state.place.screen} look-${state.place.view ?? "list"}" id="sheet" tabindex="0" aria-labelledby="title">
+      <header class="top">
+        ${top(state)}
         <div class="notices">${notices(state)} ${copyReminder(state)}</div>
+      </header>
+      <main class="sheet sheet-${state.place.screen} look-${state.place.view ?? "list"}" id="sheet" tabindex="0" aria-labelledby="title">
         ${sheet(state)} ${said(state)}
       </main>
       <section class="bench bench-${state.bench?.is ?? "plain"}" aria-label=${say("bench.title")}
@@ -195,6 +198,7 @@ const draw = (state) => {
 const { store, act } = openHouse();
 store.listen(draw);
 followFocus(store, root);
+keepSteady(root);
 listenForTouches(root, act);
 listenForTouches(dialog, act);
 dialog.addEventListener("cancel", () => store.change({ removing: null }));

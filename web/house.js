@@ -82,7 +82,7 @@ export const openHouse = () => {
   store.listen((state) => watchMeter(state).catch(onError));
   store.listen((state) => drafts.follow(state).catch(onError));
   onStage((message) => opening.onStage(message, act).catch(onError));
-  onAddress((place) => opening.goTo(place, act).catch(onError));
+  onAddress((place, led) => opening.goTo(place, act, led).catch(onError));
   store.listen(() => tabs.giveIfWanted());
   opening.remember().catch(onError);
   drafts.remember().catch(onError);

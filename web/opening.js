@@ -53,10 +53,15 @@ export const makeOpening = ({ store, door, keeper, edits, desk, updates }) => {
   return {
     remember: () => remembering,
 
-    /** @param {Place} place @param {Act} act */
-    async goTo(place, act) {
+    /**
+     * A note stays behind with its screen, unless it is about work that is not kept yet or the page
+     * itself led on.
+     * @param {Place} place @param {Act} act @param {boolean} led
+     */
+    async goTo(place, act, led) {
       acting = act;
-      const { going: id } = store.read();
+      const { going: id, notice, desk: open } = store.read();
+      if (!led && notice && !notice.on && open?.kept !== "failed") store.change({ notice: null });
       store.change({ place, bench: id ? { is: "thing", id } : null, going: null, missing: false });
       if (place.job) await desk.open(place.job);
       if (place.screen === "limits") {

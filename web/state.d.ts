@@ -89,6 +89,8 @@ export interface PastState {
   headline: string;
   theirs: boolean;
 }
+/** What a state changed in the one before it; by the number of the state. */
+export type PastChanges = Record<number, Comparison["changes"]>;
 export interface Desk extends JobRecord {
   kept: "kept" | "keeping" | "failed";
   pen: "asking" | "mine" | "theirs";
@@ -245,7 +247,7 @@ export interface State {
   preview: Preview | null;
   line: LineState;
   meter: MeterState;
-  notice: { words: string; bad: boolean; again?: string; again_words?: string } | null;
+  notice: { words: string; bad: boolean; again?: string; again_words?: string; on?: Screen } | null;
   offline: "unknown" | "getting" | "ready" | "none";
   kept_for_good: boolean | null;
   update: boolean;
@@ -259,7 +261,7 @@ export interface State {
   wishes: ("tally.keep" | "jobs.new" | "jobs.demo")[];
   drafts: Draft[];
   comparing: Comparing | null;
-  past: { id: string; rev: number; states: PastState[] } | null;
+  past: { id: string; rev: number; states: PastState[]; changes: PastChanges } | null;
   /** The count of changes of each job when a copy of it last left the device. */
   copied: Record<string, number>;
   reminded: Record<string, number>;

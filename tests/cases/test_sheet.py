@@ -149,7 +149,7 @@ def test_the_head_names_job_place_day_and_outputs_and_the_end_is_for_a_name() ->
     assert [(row[0]["shown"], row[1]["line"]) for row in signed["rows"]] == [
         ("Name", True), ("Date", True), ("Signature", True),
     ]  # fmt: skip
-    assert "certifies nothing" in signed["notes"][0]
+    assert "who measured and when, and nothing more" in signed["notes"][0]
 
 
 def test_in_the_spreadsheet_day_and_instrument_have_a_column_of_their_own() -> None:

@@ -53,7 +53,7 @@ def come_in(walker: Walker, address: str, *, file: str, job: Job) -> None:
     walker.begin(f"{address}#{write_link(job, '0.1.0')}")
     walker.wait_for(".open-preview h2")
     walker.look("preview by link")
-    walker.click("Put it away")
+    walker.click("Do not keep it")
     walker.go("#/open")
     walker.fill("#pasted", file)
     walker.click("Look at it")
@@ -95,7 +95,7 @@ def compare(walker: Walker, file: str) -> None:
     walker.wait_for(".change")
     walker.look("compared")
     walker.click("All theirs")
-    walker.click("Take it over")
+    walker.click("Bring it in")
     walker.wait_for(".verdict-big")
     walker.look("taken over")
 

@@ -77,7 +77,7 @@ def test_a_paste_that_is_no_job_is_refused_in_plain_words(
 def test_five_hundred_jobs_in_a_file_are_shown_and_put_away_again(page: Page) -> None:
     drop_in(page, jobs_file(500))
     expect(page.locator(".open-one")).to_have_count(500, timeout=60_000)
-    touch(page, "Put it away")
+    touch(page, "Do not keep it")
     assert read_kept(page, "a0a7") is None
 
 

@@ -90,7 +90,7 @@ def test_a_file_that_is_dropped_does_not_cost_it(typing: Page) -> None:
         DROP, paper("job.json", make_visitor("h2a", "Mole").model_dump_json())["buffer"].decode()
     )
     expect(typing.locator(".open-preview h2")).to_have_text("Mole")
-    touch(typing, "Put it away")
+    touch(typing, "Do not keep it")
     typing.go_back()
     expect_typed(typing)
     send(typing)

@@ -2,7 +2,7 @@
 
 from playwright.sync_api import Page, expect
 
-from tests.page.hands import expect_kept, open_demo, touch
+from tests.page.hands import expect_kept, open_demo, open_zone, pick_point, touch
 from tests.page.test_share import kept_job
 from tests.page.visitors import make_visitor, open_way, rename, take_in
 from web.tools.server import FolderServer
@@ -66,3 +66,16 @@ def test_undo_and_history_outlive_a_restart(fresh: Page) -> None:
     open_way(page, "History")
     expect(page.locator(".state-line")).to_have_count(3)
     expect(page.locator(".state-line").first).to_contain_text("Undo")
+
+
+def test_a_line_of_the_history_says_which_loudspeaker_and_from_what_to_what(page: Page) -> None:
+    open_demo(page)
+    open_zone(page, "Palm House")
+    pick_point(page, "Palm House 3")
+    page.locator(".tap-row").filter(has=page.get_by_text("10 W", exact=True)).tap()
+    expect_kept(page)
+    page.get_by_role("link", name="Back to Ilverne Glasshouses").tap()
+    open_way(page, "History")
+    told = page.locator(".state-line").first
+    expect(told.locator(".history-change").first).to_contain_text("Palm House 3: Tap, 5 W")
+    expect(told.locator(".history-change").first).to_contain_text("→ 10 W")

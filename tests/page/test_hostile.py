@@ -138,7 +138,7 @@ def test_hostile_text_in_a_comparison_is_shown_as_text(watched: Page, served: Fo
     expect(page.locator(".side").filter(has_text=HARM[1]).first).to_be_visible()
     expect_harmless(page)
     touch(page, "All theirs")
-    touch(page, "Take it over")
+    touch(page, "Bring it in")
     expect(page.get_by_role("heading", level=1)).to_have_text(HARM[0])
     open_way(page, "History")
     expect_harmless(page)

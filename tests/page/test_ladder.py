@@ -192,7 +192,7 @@ def test_more_than_the_section_is_long_is_refused_there(ladder: Page) -> None:
 
 
 def test_an_attenuator_is_put_in(ladder: Page) -> None:
-    touch(ladder, "Attenuator in")
+    touch(ladder, "Attenuator before")
     ladder.get_by_label("Kind", exact=True).select_option(index=2)
     touch(ladder, "Add")
     expect(ladder.locator(".point")).to_have_count(10)

@@ -121,7 +121,7 @@ def test_a_link_is_pasted_with_the_message_around_it(page: Page, served: FolderS
     )
     touch(page, "Look at it")
     expect(page.locator(".open-preview h2")).to_have_text("Kiln")
-    touch(page, "Put it away")
+    touch(page, "Do not keep it")
     expect(page.get_by_label("A link, or a message with one in it")).to_have_value("")
 
 
@@ -246,7 +246,7 @@ def test_a_link_survives_a_reload_until_it_is_decided_on(fresh: Page, served: Fo
     open_link(page, make_visitor("t5a", "Sluice"), address=served.address)
     page.reload()
     expect(page.locator(".open-preview h2")).to_have_text("Sluice")
-    touch(page, "Put it away")
+    touch(page, "Do not keep it")
     page.reload()
     expect(page.get_by_label("A link, or a message with one in it")).to_be_visible()
 

@@ -162,7 +162,7 @@ export const tallyActions = ({ store, door, keeper }) => {
       const { line_v, amplifier_w } = tally;
       keeper.keep("tally_before", tally);
       store.change({
-        notice: { words: say("tally.cleared"), bad: false, again: "tally.put_back" },
+        notice: { words: say("tally.cleared"), bad: false, again: "tally.put_back", on: "tally" },
       });
       return alter({ ...emptyTally, line_v, amplifier_w });
     },

@@ -7,7 +7,7 @@ import { isDue, notCopied } from "../travel/copies.js";
 /** @param {import("../state").State} state */
 export const copyReminder = (state) => {
   const { desk, place } = state;
-  if (!desk || place.job !== desk.id || place.screen === "share" || !isDue(state)) return nothing;
+  if (!desk || place.job !== desk.id || place.screen !== "job" || !isDue(state)) return nothing;
   return html`<div class="notice" role="status">
     <p>${say("copies.remind", { count: `${notCopied(state)}` })}</p>
     <a class="plain-button" href="#/job/${desk.id}/share">${say("copies.way")}</a>

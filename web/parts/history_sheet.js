@@ -7,13 +7,32 @@ import { say } from "../say.js";
 import { MOST_STATES } from "../states.js";
 
 /** @typedef {import("../state").PastState} PastState */
+/** @typedef {import("../state").Comparison["changes"][number]} Change */
 
-/** @param {PastState} state @param {number} rev the state of now */
-const stateLine = ({ job, at, words, counts, verdict, headline }, rev) => {
+/** So many changes of one state are told one by one. */
+const MOST_TOLD = 3;
+
+/** What was changed, from what to what. @param {Change} change */
+const changeLine = ({ what, title, field, mine, base }) => {
+  const name = title || what;
+  if (mine && base) return say("history.changed", { name, field, from: base, to: mine });
+  return say(mine ? "history.new" : "history.gone", { name, field, value: mine || base || "" });
+};
+
+/** @param {readonly Change[] | undefined} changes */
+const changeList = (changes = []) => {
+  const rest = changes.length - MOST_TOLD;
+  return html`${changes.slice(0, MOST_TOLD).map((change) => html`<p class="history-change">${changeLine(change)}</p>`)}
+    ${rest > 0 ? html`<p class="quiet">${say("history.more", { n: String(rest) })}</p>` : nothing}`;
+};
+
+/** @param {PastState} state @param {number} rev the state of now @param {readonly Change[] | undefined} changes */
+const stateLine = ({ job, at, words, counts, verdict, headline }, rev, changes) => {
   const now = job.rev === rev;
   return html`<li class="card state-line" data-rev=${job.rev}>
     <p class="state-head"><b>${say(/** @type {any} */ (words))}</b>
       <span class="quiet">${now ? say("history.now") : say("history.at", dayOf(at) ?? {})}</span></p>
+    ${changeList(changes)}
     <p class="quiet">${counts}</p>
     ${verdict ? html`<p>${verdictMark(verdict, headline)}</p>` : nothing}
     ${now
@@ -34,7 +53,7 @@ export const historySheet = ({ desk, past }) => {
       ${repeat(
         past.states,
         ({ job }) => job.rev,
-        (state) => stateLine(state, desk.job.rev),
+        (state) => stateLine(state, desk.job.rev, past.changes[state.job.rev]),
       )}
     </ol>`;
 };

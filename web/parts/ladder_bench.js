@@ -141,5 +141,7 @@ export const ladderBench = (state, zone, point) => {
   const drawn = place.view === "drawing";
   return html`${head(desk, point)} ${firstButtons(desk, zone, point)} ${drawn ? numbers : nothing}
     ${tapRows(state, zone, point)} ${knownAs(state, point)} ${tickRow(state, desk, point)} ${beforeTouch()}
-    ${otherButtons(desk, zone, point)} ${drawn ? nothing : numbers}`;
+    ${otherButtons(desk, zone, point)}
+    <p class="point-whole quiet">${desk.seen.faces.things[point.id]?.detail}</p>
+    ${drawn ? nothing : numbers}`;
 };

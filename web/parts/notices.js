@@ -39,8 +39,8 @@ const readsOnly = ({ desk, place }) =>
     : nothing;
 
 /** @param {State} state */
-const notice = ({ notice: now }) =>
-  now
+const notice = ({ notice: now, place }) =>
+  now && (!now.on || now.on === place.screen)
     ? html`<div class="notice ${now.bad ? "bad" : ""}" role=${now.bad ? "alert" : "status"}>
         <p>${now.words}</p>
         ${now.again

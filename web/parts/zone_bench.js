@@ -23,6 +23,18 @@ const lineBench = (desk, { id }) => {
   </div>`;
 };
 
+/** Beside a drawing only what one needs most, in one row: the drawing needs the room. @param {Desk} desk @param {Zone} zone */
+const drawingBench = (desk, { id }) => {
+  const busy = desk.waiting.length > 0;
+  return html`<div class="bench-buttons in-one-row">
+    ${benchButton("loudspeaker", say("drawing.add"), "form.open", { form: "add_loudspeakers", zone: id })}
+    ${benchButton("attenuator", say("drawing.add_control"), "form.open", { form: "add_attenuator", zone: id })}
+    ${benchButton("undo", say("do.undo"), "edit.undo", {}, { off: !desk.undo.length || busy })}
+    ${benchButton("redo", say("do.redo"), "edit.redo", {}, { off: !desk.redo.length || busy })}
+    ${benchButton("more", say("zone.more"), "thing.pick", { id })}
+  </div>`;
+};
+
 /** @param {Desk} desk @param {Zone} zone */
 const ownBench = ({ job: { zones } }, zone) => {
   const { id, name } = zone;
@@ -43,7 +55,6 @@ const ownBench = ({ job: { zones } }, zone) => {
 export const zoneBench = ({ desk, place, bench }) => {
   const zone = desk?.job.zones.find(({ id }) => id === place.zone);
   if (!desk || !zone) return nothing;
-  return bench?.is === "thing" && bench.id === zone.id
-    ? ownBench(desk, zone)
-    : lineBench(desk, zone);
+  if (bench?.is === "thing" && bench.id === zone.id) return ownBench(desk, zone);
+  return place.view === "drawing" ? drawingBench(desk, zone) : lineBench(desk, zone);
 };

@@ -32,15 +32,15 @@ FINDINGS = {
     " of the watts that outputs of {left_by} share.",
     "output_load_near": "No reserve: {place} carries {value} of its {limit}, more than the"
     " {fraction} planned for.",
-    "output_load_over": "{place} is asked for {value} and has {limit}: {excess} too much. Left so,"
-    " the amplifier trips or overheats.",
+    "output_load_over": "{place} is asked for {value} and has {limit}: {excess} too much. If left"
+    " like this, the amplifier trips or overheats.",
     "output_load_unknown": "The load on {place} is {value} and its maximum is {limit}: whether that"
     " fits cannot be said.",
     "pool_load_ok": "{value} is asked of the {limit} that outputs of {place} share; {left} left.",
     "pool_load_near": "No reserve: {value} is asked of the {limit} that outputs of {place} share,"
     " more than the {fraction} planned for.",
     "pool_load_over": "{value} is asked of the {limit} that outputs of {place} share: {excess} too"
-    " much, whatever each one carries. Left so, the amplifier trips.",
+    " much, whatever each one carries. If left like this, the amplifier trips.",
     "pool_load_unknown": "{value} is asked of the {limit} that outputs of {place} share: whether"
     " that fits cannot be said.",
     "pool_not_known_unknown": "The load on all outputs of {place} together is {value}. Whether they"
@@ -52,23 +52,23 @@ FINDINGS = {
     "load_left_w": "{place}: {value} of {most_w} is left.",
     "impedance_ok": "{place} sees {value}, well above its printed minimum of {limit}.",
     "impedance_near": "No reserve: {place} sees {value} and its printed minimum is {limit}.",
-    "impedance_over": "{place} sees {value}, below its printed minimum of {limit}. Left so, the"
-    " amplifier trips.",
+    "impedance_over": "{place} sees {value}, below its printed minimum of {limit}. If left like"
+    " this, the amplifier trips.",
     "impedance_unknown": "The nominal impedance on {place} is {value} and the printed minimum is"
     " {limit}: whether that is enough cannot be said.",
     "impedance_open": "Nothing is connected to {place}; its printed minimum is {limit}.",
     "attenuator_load_ok": "{place} carries {value} of the {limit} it may carry on this line.",
     "attenuator_load_near": "No reserve: {place} carries {value} of the {limit} it may carry on"
     " this line.",
-    "attenuator_load_over": "{place} carries {value} and may carry {limit} on this line. Left so,"
-    " it burns, slowly.",
+    "attenuator_load_over": "{place} carries {value} and may carry {limit} on this line. If left"
+    " like this, it burns, slowly.",
     "attenuator_load_unknown": "The load below {place} is {value} and its rating on this line is"
     " {limit}: whether that fits cannot be said.",
     "attenuator_volts_over": "{place} is marked for {rated_at_v} and stands on a {line_v} line."
-    " Left so, it overheats.",
+    " If left like this, it overheats.",
     "voltage_above": "The tap of {place} is marked for {tap_at_v} and the line is {line_v}: it"
-    " draws its marked watts {value}, that is {drawn_w}. Left so, the amplifier may trip or the"
-    " loudspeaker burn.",
+    " draws its marked watts {value}, that is {drawn_w}. If left like this, the amplifier may trip"
+    " or the loudspeaker burn.",
     "voltage_below": "The tap of {place} is marked for {tap_at_v} and the line is {line_v}: it"
     " draws its marked watts {value}, that is {drawn_w}, and plays {change_db} quieter. Nothing is"
     " harmed.",
@@ -79,8 +79,8 @@ FINDINGS = {
     " {line_v} line: it would take {value}. The amplifier trips or the loudspeaker burns.",
     "direct_waiting": "{place} is disconnected. Its selector stands on {direct_ohm}: connected, it"
     " would take {value} straight across the {line_v} line.",
-    "tap_not_allowed": "The maker does not allow {tap_w} at {tap_at_v} on {place}. Left so, the"
-    " loudspeaker may burn.",
+    "tap_not_allowed": "The maker does not allow {tap_w} at {tap_at_v} on {place}. If left like"
+    " this, the loudspeaker may burn.",
     "tap_not_offered": "{place} is entered on {tap_w} at {tap_at_v}; its kind, “{kind}”, offers no"
     " such tap.",
     "page_over": "{place} is silent in a page: {attenuator} stands off and nothing overrides it.",

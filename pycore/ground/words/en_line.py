@@ -7,7 +7,7 @@ TITLES = {
     "zone_loss_nearest_db": "{place}: far against near",
     "zone_spread_db": "{place}: spread",
     "zone_quietest_db": "{place}: the quietest",
-    "zone_wasteful_section": "{place}: costliest section",
+    "zone_wasteful_section": "{place}: section that loses most",
     "zone_impedance_ohm": "{place}: should read",
     "output_line_impedance_ohm": "{place}: should read",
 }

@@ -96,7 +96,7 @@ CHANGES = {
 
 # cells of a comparison -> what they are called
 CHANGE_FIELDS = {
-    "there": "There at all",
+    "there": "In the job",
     "name": "Name",
     "place": "Place",
     "notes": "Notes",
@@ -116,7 +116,7 @@ CHANGE_FIELDS = {
     "marked_class": "Class on its marking",
     "high_pass_hz": "High-pass filter",
     "output": "Driven by",
-    "page_output": "Moved to in a page",
+    "page_output": "Driven by during a page",
     "areas": "Areas",
     "hung": "Hangs",
     "length_m": "Length of the run to it",

@@ -79,7 +79,7 @@ SHEET = {
     "sign_name": "Name",
     "sign_date": "Date",
     "sign_signature": "Signature",
-    "sign_says": "A name here says who measured and when. It certifies nothing.",
+    "sign_says": "A name here says who measured and when, and nothing more.",
     "head_what": "What",
     "head_box": "Box",
     "head_far": "From the amplifier",

@@ -183,7 +183,7 @@ PAGE: dict[str, str] = {
     "point.now": "now",
     "point.as_neighbours": "neighbours",
     "point.neighbours_in_row": "neighbours, but in the {row} row",
-    "point.largest": "largest",
+    "point.largest": "most that fits",
     "point.makes": "makes {load}",
     "point.add_behind": "Add behind it",
     "point.add_attenuator": "Attenuator behind",

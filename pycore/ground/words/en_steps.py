@@ -107,7 +107,7 @@ ORIGINS = {
 }
 
 SEEN = {
-    "text": "the text was seen",
+    "text": "read in the source itself",
     "second hand": "reported by another text",
     "memory": "from memory",
     "practice": "",
