@@ -3,7 +3,7 @@
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.page.hands import choose_supply, count_row, expect_kept, touch
+from tests.page.hands import choose_supply, count_row, expect_kept, open_screen, touch
 
 MOST_TOUCHES_A_ROW = 5
 PAD = [".keys", ".taps", ".foot", ".sum-big", ".sum .bar"]
@@ -246,3 +246,30 @@ def test_a_count_never_begins_with_nought(page: Page, digits: str) -> None:
     expect(count).to_have_count(1 if shown else 0)
     if shown:
         expect(count).to_have_text(f"{shown} ×")
+
+
+def test_the_row_that_was_counted_last_is_in_sight(page: Page) -> None:
+    choose_supply(page, volts="70.7 V", watts="500")
+    for tap in ("1.25 W", "2.5 W", "5 W", "7.5 W", "10 W", "15 W", "30 W"):
+        count_row(page, "2", tap)
+        row = page.locator(".tally-row").last
+        expect(row.locator("b")).to_be_in_viewport(ratio=1)
+
+
+def test_a_note_stays_with_its_screen_and_covers_nothing(page: Page) -> None:
+    choose_supply(page, volts="70.7 V", watts="120")
+    count_row(page, "6", "5 W")
+    touch(page, "Start over")
+    note = page.locator(".notice")
+    expect(note).to_have_count(1)
+    box, sheet = note.bounding_box(), page.locator("main.sheet").bounding_box()
+    assert box is not None
+    assert sheet is not None
+    assert box["y"] + box["height"] <= sheet["y"]
+    open_screen(page, "Jobs")
+    expect(page.locator("main.sheet-jobs")).to_be_visible()
+    expect(note).to_have_count(0)
+    open_screen(page, "Tally")
+    expect(note).to_have_count(1)
+    touch(page, "Put it back")
+    expect(page.locator(".tally-row")).to_have_count(1)
