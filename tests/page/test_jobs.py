@@ -165,7 +165,7 @@ def test_a_finding_leads_to_what_it_is_about_and_its_remedy_stands_there(page: P
     finding.get_by_role("button", name="Go to Palm House 7").tap()
     expect(page.get_by_role("heading", level=1)).to_have_text("Palm House")
     expect(page.locator(".bench-title h2")).to_have_text("Palm House 7")
-    expect(page.locator(".bench-reason .remedy")).to_contain_text("turn the selector to the row")
+    expect(page.locator(".bench-remedy")).to_contain_text("turn the selector to the row")
     expect(page.locator(".point.picked")).to_be_in_viewport()
 
 
