@@ -207,7 +207,7 @@ def test_amplifiers_and_outputs_are_told_apart_without_a_name_typed(page: Page) 
     touch(page, "Add")
     touch(page, "Close")
     touch(page, "Add zone")
-    told = page.get_by_label("Driven by").locator("option").all_inner_texts()
+    told = page.get_by_label("Driven by", exact=True).locator("option").all_inner_texts()
     plain = [" ".join(text.split()) for text in told]
     for text in ("Amplifier · A, 70.7 V · 120 W", "Amplifier 2 · A, 70.7 V · 250 W"):
         assert text in plain

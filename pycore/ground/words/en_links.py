@@ -116,7 +116,7 @@ CHANGE_FIELDS = {
     "marked_class": "Class on its marking",
     "high_pass_hz": "High-pass filter",
     "output": "Driven by",
-    "page_output": "Driven by during a page",
+    "page_output": "Output during a page",
     "areas": "Areas",
     "hung": "Hangs",
     "length_m": "Length of the run to it",

@@ -53,7 +53,7 @@ FORM_WORDS: dict[str, str] = {
     "field.other_w_hint": "Such as an output that is not in this job.",
     "field.zone_name": "Name of the zone",
     "field.output": "Driven by",
-    "field.page_output": "Driven by during a page",
+    "field.page_output": "Output during a page",
     "field.page_output_hint": "Only when a page changes the line over to another output.",
     "field.zone_loss_db": "Loss limit of this zone, dB",
     "field.zone_loss_db_hint": "Empty: the limit of the job.",
