@@ -205,7 +205,7 @@ def test_amplifiers_and_outputs_are_told_apart_without_a_name_typed(page: Page) 
     expect(page.get_by_label("Name", exact=True)).to_have_value("B")
     page.get_by_label("Watts of the output").fill("80")
     touch(page, "Add")
-    touch(page, "Close")
+    expect(page.locator(".output")).to_have_count(3)
     touch(page, "Add zone")
     told = page.get_by_label("Driven by", exact=True).locator("option").all_inner_texts()
     plain = [" ".join(text.split()) for text in told]

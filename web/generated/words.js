@@ -277,7 +277,7 @@ export const words = {
   "field.override": "Overridden by a page",
   "field.override_hint": "Whether a page bypasses this control.",
   "field.override_sense": "Override works when",
-  "field.page_output": "Driven by during a page",
+  "field.page_output": "Output during a page",
   "field.page_output_hint": "Only when a page changes the line over to another output.",
   "field.pair_hint": "Empty: that of a usual pair is assumed.",
   "field.place": "Place",
