@@ -200,19 +200,14 @@ def test_amplifiers_and_outputs_are_told_apart_without_a_name_typed(page: Page) 
     add_amplifier(page, watts="120")
     add_amplifier(page, watts="250")
     expect(page.locator(".amplifier-head b")).to_have_text(["Amplifier", "Amplifier 2"])
-    page.locator(".amplifier-head .pick").nth(1).tap()
-    touch(page, "Add output")
-    expect(page.get_by_label("Name", exact=True)).to_have_value("B")
-    page.get_by_label("Watts of the output").fill("80")
-    touch(page, "Add")
-    expect(page.locator(".output")).to_have_count(3)
     touch(page, "Add zone")
     told = page.get_by_label("Driven by", exact=True).locator("option").all_inner_texts()
     plain = [" ".join(text.split()) for text in told]
-    for text in ("Amplifier · A, 70.7 V · 120 W", "Amplifier 2 · A, 70.7 V · 250 W"):
-        assert text in plain
-    assert len(set(plain)) == 4
-    touch(page, "Close")
+    assert plain[1:] == ["Amplifier · A, 70.7 V · 120 W", "Amplifier 2 · A, 70.7 V · 250 W"]
+    page.keyboard.press("Escape")
+    page.locator(".amplifier-head .pick").nth(1).tap()
+    touch(page, "Add output")
+    expect(page.get_by_label("Name", exact=True)).to_have_value("B")
 
 
 def test_once_all_outputs_share_watts_nothing_more_is_offered_to_share(page: Page) -> None:
