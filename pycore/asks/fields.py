@@ -1,17 +1,18 @@
 """Numbers as a person would type them, so that a form can show what stands there now."""
 
-from collections.abc import Iterable
 from functools import cache
 
 from pydantic import BaseModel
 
 from pycore.asks.answers import Faces
-from pycore.calc.solve import PointRow
-from pycore.ground.units import Manner, as_typed, show, unit_of
+from pycore.asks.shown import Bounds, bounds_text
+from pycore.calc.between import Ends, ends_of
+from pycore.calc.solve import Line, Lines
+from pycore.ground.units import Manner, as_typed, unit_of
 from pycore.jobs import Job
 
 
-def add_fields(faces: Faces, job: Job, *, rows: Iterable[PointRow], manner: Manner) -> None:
+def add_fields(faces: Faces, job: Job, *, lines: Lines, manner: Manner) -> None:
     """Write into each face its numbers as typed, and the cable's loss up to each loudspeaker."""
     faces["job"]["fields"] = texts_of(job.limits, manner)
     things = faces["things"]
@@ -29,9 +30,17 @@ def add_fields(faces: Faces, job: Job, *, rows: Iterable[PointRow], manner: Mann
         for point in zone.line:
             own = texts_of(point.fitted, manner)
             things[point.id]["fields"] = {**texts_of(point, manner), **own}
-    for row in rows:
-        if row["state"] == "override" and row["loss_db"] is not None:
-            things[row["point"]]["loss"] = show(row["loss_db"], "db", manner=manner)
+    for (_, state), line in lines.solved.items():
+        if state == "override":
+            _add_losses(faces, line, manner=manner)
+
+
+def _add_losses(faces: Faces, line: Line, *, manner: Manner) -> None:
+    """The cable's loss up to each point of a line: a number, or what it lies between."""
+    for point, ends in zip(line.laid.points, ends_of(line), strict=True):
+        if ends["loss_db"] != Ends(None):
+            bounds = Bounds(*ends["loss_db"])
+            faces["things"][point.id]["loss"] = bounds_text(bounds, "db", manner=manner)
 
 
 def texts_of(model: BaseModel, manner: Manner) -> dict[str, str]:

@@ -22,9 +22,8 @@ def see(job: Job, manner: Manner) -> Seen:
     ordered = sorted(checked.findings, key=_rank)
     shown = [shown_finding(finding, names, manner=manner) for finding in ordered]
     faces = faces_of(checked, shown, names=names, manner=manner)
-    rows = rows_of(checked.lines)
-    add_fields(faces, job, rows=rows, manner=manner)
-    return {"findings": shown, "points": rows, "faces": faces}
+    add_fields(faces, job, lines=checked.lines, manner=manner)
+    return {"findings": shown, "points": rows_of(checked.lines), "faces": faces}
 
 
 def _rank(finding: Finding) -> tuple[int, bool, float]:

@@ -6,6 +6,7 @@ import pytest
 
 from pycore.asks.drawing import DrawingAnswer, DrawingBody, DrawnPoint, drawing
 from pycore.asks.drawing_texts import limit_words
+from pycore.asks.see import see
 from pycore.calc.tones import tone_of
 from pycore.ground.units import Manner
 from pycore.jobs import Job
@@ -67,6 +68,8 @@ def test_an_unknown_length_is_an_even_step_and_there_is_no_ruler() -> None:
     head = told(chain(30.0, None, 10.0))
     assert (head.value, head.low) == (None, low_db)
     assert not any(point["worst"] for point in answer["points"])
+    listed = see(chain(30.0, None, 10.0), METRES)["faces"]["things"]["p0"]["loss"]
+    assert as_read(listed) == first["figure"]
     assert unknown["tone"] == 0
 
 
