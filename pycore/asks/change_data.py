@@ -4,8 +4,8 @@ from collections.abc import Sequence
 from typing import Any
 
 from pycore.asks.change_values import Voice, plain_text
+from pycore.calc.reading import OHMS, OVER_RANGE
 from pycore.edit.compare import NOTHING
-from pycore.edit.measuring import OPEN_OHM
 from pycore.ground.words import say
 from pycore.jobs import Tap
 from pycore.jobs.records import Spot
@@ -71,8 +71,8 @@ def _text(thing: Any, name: str, *, voice: Voice) -> str:
         return voice.word("not_known")
     if name in READ_WORDS and isinstance(value, str):
         return say("page", f"{READ_WORDS[name]}.{value}", language=voice.manner.language)
-    if name == "value" and value == OPEN_OHM:
-        code = "over_range" if thing.quantity == "foreign_v" else "open_line"
+    if name == "value" and value >= OVER_RANGE:
+        code = "open_line" if thing.quantity in OHMS else "over_range"
         return say("meter_title", code, language=voice.manner.language)
     if name == "value":
         return voice.number(value, UNITS.get(thing.quantity, "count"))

@@ -28,7 +28,7 @@ class BandAnswer(TypedDict):
 
 class ReadingAnswer(TypedDict):
     """A reading judged. `position` is the reading within its band as a fraction (0 low end, 1
-    high end) for a picture, null where there is none."""
+    high end) for a picture, null where there is none. `mark`: the verdict in a word or two."""
 
     reading: str
     title: str
@@ -37,6 +37,7 @@ class ReadingAnswer(TypedDict):
     position: float | None
     deviation: str
     verdict: Verdict
+    mark: str
     code: str
     words: str
     remedy: str | None

@@ -77,11 +77,22 @@ def _judged(
         "position": position_in(one, band),
         "deviation": _deviation(one, band, tell=tell),
         "verdict": verdict.verdict,
+        "mark": tell.say("meter_mark", _mark(one, verdict=verdict, band=band)),
         "code": verdict.code,
         "words": tell.say("meter_verdict", verdict.code, **texts),
         "remedy": tell.said_if("meter_remedy", verdict.code, **texts),
         "notes": notes,
     }
+
+
+def _mark(one: Meant, *, verdict: Verdict, band: Band | None) -> str:
+    """Which word a verdict has: where it is off its band also to which side."""
+    if verdict.verdict not in ("near", "over") or band is None or one.sign == "nothing":
+        return verdict.verdict
+    value = {"open": math.inf, "short": 0.0}.get(one.sign, one.value)
+    if value is None or (band.low or 0.0) <= value <= (band.high or math.inf):
+        return verdict.verdict
+    return f"{verdict.verdict}_{'low' if value < (band.low or 0.0) else 'high'}"
 
 
 def judge_at(site: Site, one: Meant, *, band: Band | None, least: Least) -> Verdict:
@@ -119,11 +130,12 @@ def reading_shown(one: Meant, tell: Tell) -> str:
     value = one.taken.value
     if isinstance(value, str):
         return tell.say("meter_heard", value)
-    if one.taken.quantity == "foreign_v" and one.value is not None:
-        over = one.value >= OVER_RANGE
-        return tell.say("meter_title", "over_range") if over else tell.show(one.value, "v")
     if one.sign == "open":
         return tell.say("meter_title", "open_line")
+    if abs(value) >= OVER_RANGE:
+        return tell.say("meter_title", "over_range")
+    if one.taken.quantity == "foreign_v" and one.value is not None:
+        return tell.show(one.value, "v")
     return tell.show(value, UNITS.get(one.taken.quantity, "ohm"))
 
 

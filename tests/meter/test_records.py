@@ -125,3 +125,24 @@ def test_past_the_tolerance_of_the_least_load_its_own_band_decides() -> None:
     told = first_test(kept("r1", 87.7), output={"min_load_ohm": 83.3})
     record = told["zones"][0]["steps"][-1]["record"]
     assert record["code"] not in ("do_not_connect", "at_the_limit")
+
+
+def test_more_than_the_meter_shows_is_said_so_of_every_quantity() -> None:
+    told = records(
+        kept("r1", 1e12, quantity="earth_ohm"),
+        kept("r2", 1e12, quantity="foreign_v", controls="set"),
+        kept("r3", 1e12),
+    )
+    shown = {one["reading"]: one["shown"] for one in told["records"]}
+    assert shown["r1"] == shown["r2"] == "more than the meter can show"
+    assert shown["r3"] == "open"
+    assert "MΩ" not in told["records"][0]["words"]
+
+
+def test_a_reading_is_called_by_what_it_is_and_by_the_side_it_is_off() -> None:
+    # line A reads 88.3 to 117 ohm
+    values = {"as expected": 101.0, "a little too high": 125.0, "too high": 250.0, "too low": 30.0}
+    for mark, value in values.items():
+        assert records(kept("r1", value))["records"][0]["mark"] == mark
+    bad = records(kept("r1", 5e3, quantity="earth_ohm"))["records"][0]
+    assert bad["mark"] == "not in order"

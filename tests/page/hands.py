@@ -31,7 +31,7 @@ def count_row(page: Page, count: str, tap: str) -> int:
     return len(count) + 1
 
 
-SIGNS = {".": "Decimal sign", "k": "k: thousand"}
+SIGNS = {".": "Decimal sign", "k": "k: thousand", "M": "M: million"}
 
 
 def type_reading(page: Page, signs: str) -> None:

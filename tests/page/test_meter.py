@@ -59,6 +59,9 @@ def test_a_reading_is_kept_with_the_job_and_can_be_taken_back(meter: Page) -> No
 
 def test_a_meter_that_shows_no_number_is_an_open_line(meter: Page) -> None:
     touch(meter, "OL: it shows no number")
+    expect(meter.get_by_label("What the meter shows")).to_have_value("OL")
+    expect(meter.locator(".suspect")).to_have_count(0)
+    touch(meter, "Judge it")
     expect(meter.locator(".suspect").first).to_contain_text("broken")
 
 

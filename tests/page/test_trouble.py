@@ -97,6 +97,17 @@ def test_what_is_typed_of_the_instrument_counts_on_a_bare_count_and_goes_into_th
     touch(about_ten, "Start over")
 
 
+def test_what_was_started_over_can_be_put_back(about_ten: Page) -> None:
+    about_ten.get_by_label("What is read", exact=True).select_option("z_1k_ohm")
+    type_reading(about_ten, "168")
+    expect(about_ten.locator(".reading-shown")).to_have_text("168 Ω")
+    touch(about_ten, "Start over")
+    expect(about_ten.get_by_label("Loudspeakers, about")).to_have_value("")
+    touch(about_ten, "Put it back")
+    expect(about_ten.locator(".reading-shown")).to_have_text("168 Ω")
+    touch(about_ten, "Start over")
+
+
 def test_what_cannot_be_done_there_is_not_asked_for_and_is_remembered(about_ten: Page) -> None:
     complaint = about_ten.get_by_label("The complaint", exact=True)
     complaint.select_option("silent_beyond")
@@ -272,7 +283,7 @@ def test_a_zone_whose_steps_are_done_and_in_order_can_be_made_its_baseline(page:
     touch(page, "Test Nave")
     touch(page, "Back")
     touch(page, "Measure again")
-    type_reading(page, "5000k")
+    type_reading(page, "5M")
     touch(page, "Next step")
     type_reading(page, "7")
     touch(page, "Next step")

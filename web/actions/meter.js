@@ -75,9 +75,13 @@ export const meterActions = ({ store, door, edits, keeper }) => {
   return {
     "meter.sign": ({ data: { sign = "" } }) => {
       const { text } = store.read().meter.entry;
-      if (text.length < MOST_SIGNS) enter({ text: text + sign });
+      if (text === OVER_RANGE) enter({ text: sign });
+      else if (text.length < MOST_SIGNS) enter({ text: text + sign });
     },
-    "meter.erase": () => enter({ text: store.read().meter.entry.text.slice(0, -1) }),
+    "meter.erase": () => {
+      const { text } = store.read().meter.entry;
+      enter({ text: text === OVER_RANGE ? "" : text.slice(0, -1) });
+    },
     "meter.type": ({ text }) => enter({ text }),
     "meter.place": ({ text }) => enter({ place: text, looking: "out", lifted: [] }),
     "meter.quantity": ({ text }) => enter({ quantity: /** @type {Entry["quantity"]} */ (text), text: "" }),
@@ -92,7 +96,8 @@ export const meterActions = ({ store, door, edits, keeper }) => {
       if (text.trim()) return keepTyped(text);
       document.getElementById("meter-shows")?.focus();
     },
-    "meter.over_range": () => keepTyped(OVER_RANGE),
+    /** It shows no number: that stands where a number would, and is judged by the same touch. */
+    "meter.over_range": () => enter({ text: OVER_RANGE }),
 
     /** What is measured with is said once and remembered. */
     "meter.instrument": ({ data: { field = "" }, text }) => {

@@ -2,7 +2,7 @@
 
 import { withToday } from "../manner.js";
 import { firstEntry } from "../meter_first.js";
-import { makeMeterKeep, OVER_RANGE } from "../meter_keep.js";
+import { makeMeterKeep } from "../meter_keep.js";
 import { END, FOREIGN, keyOf, runOf, stepsOf } from "../test_run.js";
 
 /** @typedef {import("../meter_state").Run} Run */
@@ -94,7 +94,6 @@ export const testActions = ({ store, edits, keeper }) => {
       if (text.trim()) return enter(text);
       document.getElementById("meter-shows")?.focus();
     },
-    "test.over_range": () => enter(OVER_RANGE),
 
     "test.baseline": ({ data: { zone = "", baseline } }) => {
       const { run } = store.read().meter;

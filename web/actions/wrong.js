@@ -4,7 +4,7 @@ import { goTo } from "../address.js";
 import { Overtaken, Refused } from "../door.js";
 import { firstAbout, firstEntry } from "../meter_first.js";
 import { keepingStep, makeMeterKeep } from "../meter_keep.js";
-import { sayOne } from "../say.js";
+import { say, sayOne } from "../say.js";
 
 /** @typedef {import("../meter_state").About} About */
 /** @typedef {import("../state").Job} Job */
@@ -19,6 +19,9 @@ export const wrongActions = ({ store, door, edits, keeper }) => {
 
   /** @param {Partial<import("../meter_state").MeterState>} part */
   const set = (part) => store.change({ meter: { ...store.read().meter, ...part } });
+
+  /** What was cleared last, for who did not mean it. @type {{about: About, complaint: string} | null} */
+  let cleared = null;
 
   /** Ids of this device in place of those of a line made from a count. @param {Job} job */
   const ownIds = async (job) => {
@@ -69,10 +72,22 @@ export const wrongActions = ({ store, door, edits, keeper }) => {
       return changeAbout({ on: false });
     },
 
+    /** All that was typed and read goes, and can be put back. */
     "wrong.clear": () => {
+      const { about, complaint } = store.read().meter;
+      cleared = { about, complaint };
       set({ diagnosis: null, expected: null, sketch: null, complaint: "" });
-      const { line_v } = store.read().meter.about;
-      return changeAbout({ ...firstAbout, line_v });
+      store.change({ notice: { words: say("wrong.cleared"), bad: false, again: "wrong.put_back" } });
+      return changeAbout({ ...firstAbout, line_v: about.line_v });
+    },
+
+    "wrong.put_back": () => {
+      if (!cleared) return;
+      const { about, complaint } = cleared;
+      cleared = null;
+      set({ complaint });
+      store.change({ notice: null });
+      return changeAbout(about);
     },
 
     /** Keep it as a job, its readings with it. */

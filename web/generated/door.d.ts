@@ -889,7 +889,7 @@ export interface Reading {
   baseline: boolean;
 }
 
-/** A reading judged. `position` is the reading within its band as a fraction (0 low end, 1 high end) for a picture, null where there is none. */
+/** A reading judged. `position` is the reading within its band as a fraction (0 low end, 1 high end) for a picture, null where there is none. `mark`: the verdict in a word or two. */
 export interface ReadingAnswer {
   reading: string;
   title: string;
@@ -898,6 +898,7 @@ export interface ReadingAnswer {
   position: number | null;
   deviation: string;
   verdict: "ok" | "near" | "over" | "unknown" | "note";
+  mark: string;
   code: string;
   words: string;
   remedy: string | null;
@@ -930,6 +931,7 @@ export interface RecordAnswer {
   position: number | null;
   deviation: string;
   verdict: "ok" | "near" | "over" | "unknown" | "note";
+  mark: string;
   code: string;
   words: string;
   remedy: string | null;

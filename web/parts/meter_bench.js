@@ -10,7 +10,7 @@ import { say, sayOne } from "../say.js";
 
 const QUANTITIES = /** @type {const} */ (["z_1k_ohm", "dc_ohm", "earth_ohm", "volts", "amps", "foreign_v", "plays"]);
 const CONTROLS = /** @type {const} */ (["open", "set", "override"]);
-const ACTS = { enter: "meter.enter", over: "meter.over_range" };
+const ACTS = { enter: "meter.enter" };
 
 /**
  * @param {string} act @param {string} name

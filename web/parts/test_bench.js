@@ -9,7 +9,7 @@ import { END, nextZone, stepOf, stepsOf, zoneOf } from "../test_run.js";
 /** @typedef {import("../state").State} State */
 /** @typedef {import("../meter_state").Run} Run */
 
-const ACTS = { enter: "test.enter", over: "test.over_range" };
+const ACTS = { enter: "test.enter" };
 
 /** @param {string} words @param {string} act */
 const chief = (words, act, zone = "") => html`<button type="button"

@@ -16,7 +16,7 @@ import { END, FOREIGN, isDone, saidOf, stepOf, zoneOf } from "../test_run.js";
 /** What is known of a step, in a word or two. @param {Run} run @param {string} zone @param {TestStep} step */
 const outcome = (run, zone, step) => {
   const said = saidOf(run, zone, step);
-  if (step.record) return html`${verdictShape(step.record.verdict)}<b>${step.record.shown}</b>`;
+  if (step.record) return html`${verdictShape(step.record.verdict, step.record.mark)}<b>${step.record.shown}</b>`;
   if (said?.is === "done") return verdictMark("ok", say("test.said_done"));
   return html`<span class="faded">${say(said ? "test.said_left" : "test.not_yet")}</span>`;
 };

@@ -1,7 +1,7 @@
 /** One reading as a row: what it shows, where it lies in its band, what that means. */
 
 import { html, nothing } from "../markup.js";
-import { say, sayOne } from "../say.js";
+import { say } from "../say.js";
 import { band } from "./band.js";
 import { verdictShape } from "./mark.js";
 
@@ -43,7 +43,7 @@ const withWhat = (instrument) =>
  */
 export const readingRow = (judged, zone, { title = judged.title, side = nothing, instrument } = {}) => html`<li class="reading">
   <div class="reading-head">
-    ${verdictShape(judged.verdict, sayOne("reads", judged.verdict))}
+    ${verdictShape(judged.verdict, judged.mark)}
     <div><p class="reading-title">${title}</p><p class="reading-shown">${judged.shown}</p></div>
     ${side}
   </div>

@@ -45,7 +45,8 @@ TYPED: dict[str, dict[str, float]] = {
 
 # Words in which a capital M is a million and a small one a thousandth.
 CAPITALS: dict[str, dict[str, float]] = {
-    "ohm": {"MΩ": 1e6, "Mohm": 1e6, "Mohms": 1e6, "mΩ": 1e-3, "mohm": 1e-3, "mohms": 1e-3},
+    "ohm": {"M": 1e6, "MΩ": 1e6, "Mohm": 1e6, "Mohms": 1e6}
+    | {"mΩ": 1e-3, "mohm": 1e-3, "mohms": 1e-3},
 }
 
 # unit -> how it is printed behind the number; a space that never breaks over two lines

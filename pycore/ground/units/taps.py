@@ -15,7 +15,7 @@ BETWEEN = re.compile(r"\s*[/;|\n]\s*|,\s+")
 # A number and the unit behind it, where several stand with nothing but blanks between them.
 ONE = re.compile(r"\S*\d\S*(?:\s+[^\W\d]+)?")
 TOUCHING = re.compile(r"\d,\d")
-OHM_WORDS = (TYPED["ohm"].keys() | {word.lower() for word in CAPITALS["ohm"]}) - {"", "k"}
+OHM_WORDS = (TYPED["ohm"].keys() | {word.lower() for word in CAPITALS["ohm"]}) - {"", "k", "m"}
 
 
 class TapText(NamedTuple):

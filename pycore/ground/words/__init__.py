@@ -98,6 +98,7 @@ ENGLISH: dict[str, dict[str, str]] = {
     "meter_plays": en_meter_acts.PLAYS,
     "meter_caution": en_meter_acts.CAUTIONS,
     "meter_title": en_meter_acts.TITLES | en_meter_run.TITLES,
+    "meter_mark": en_meter_run.MARKS,
     "meter_place": en_meter_run.PLACES,
     "meter_heard": en_meter_run.HEARD,
     "meter_run": en_meter_run.STEPS,

@@ -8,6 +8,19 @@ HEARD = {
     "distorted": "distorted",
 }
 
+# What a reading is called beside its shape, in a word or two.
+MARKS = {
+    "ok": "as expected",
+    "near_high": "a little too high",
+    "near_low": "a little too low",
+    "near": "a little off",
+    "over_high": "too high",
+    "over_low": "too low",
+    "over": "not in order",
+    "unknown": "not judged",
+    "note": "noted",
+}
+
 TITLES = {
     "how_out": "outward, {controls}",
     "how_back": "back toward the amplifier, {controls}",

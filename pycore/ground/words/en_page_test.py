@@ -52,6 +52,7 @@ PAGE: dict[str, str] = {
     "wrong.title": "Something is wrong with a line",
     "wrong.how": "A rough count is enough, no drawing is needed. Type below about how many"
     " loudspeakers there are, on which tap, and the line's volts.",
+    "wrong.cleared": "Started over: what was typed and read of the line is gone.",
     "wrong.drawn": "Or a line of {job}",
     "wrong.jobs": "Or open a job",
     "wrong.cable": "Nothing but a cable, shorted or broken?",
