@@ -20,7 +20,7 @@ export const wrongActions = ({ store, door, edits, keeper }) => {
   /** @param {Partial<import("../meter_state").MeterState>} part */
   const set = (part) => store.change({ meter: { ...store.read().meter, ...part } });
 
-  /** What was cleared last, for who did not mean it. @type {{about: About, complaint: string} | null} */
+  /** What was cleared last, for who did not mean it. @type {Pick<import("../meter_state").MeterState, "about" | "complaint" | "diagnosis" | "expected" | "sketch"> | null} */
   let cleared = null;
 
   /** Ids of this device in place of those of a line made from a count. @param {Job} job */
@@ -74,8 +74,8 @@ export const wrongActions = ({ store, door, edits, keeper }) => {
 
     /** All that was typed and read goes, and can be put back. */
     "wrong.clear": () => {
-      const { about, complaint } = store.read().meter;
-      cleared = { about, complaint };
+      const { about, complaint, diagnosis, expected, sketch } = store.read().meter;
+      cleared = { about, complaint, diagnosis, expected, sketch };
       set({ diagnosis: null, expected: null, sketch: null, complaint: "" });
       store.change({ notice: { words: say("wrong.cleared"), bad: false, again: "wrong.put_back" } });
       return changeAbout({ ...firstAbout, line_v: about.line_v });
@@ -83,9 +83,9 @@ export const wrongActions = ({ store, door, edits, keeper }) => {
 
     "wrong.put_back": () => {
       if (!cleared) return;
-      const { about, complaint } = cleared;
+      const { about, ...answered } = cleared;
       cleared = null;
-      set({ complaint });
+      set(answered);
       store.change({ notice: null });
       return changeAbout(about);
     },
