@@ -48,7 +48,6 @@ export const followFocus = (store, root) => {
   let opener = null;
   /** @type {State["bench"]} */
   let before = null;
-  let { rows } = store.read().tally;
 
   /**
    * Back at the field out of which another form was opened.
@@ -91,15 +90,6 @@ export const followFocus = (store, root) => {
     pick = now;
   };
 
-  /** The row of a tally that was counted last is not left out of sight. @param {State} state */
-  const followTally = ({ tally: { rows: now } }) => {
-    const counted = now.findIndex((row) => !rows.some(({ key, count }) => key === row.key && count === row.count));
-    const isMore = now.length >= rows.length;
-    rows = now;
-    if (counted < 0 || !isMore) return;
-    root.querySelectorAll(".tally-row")[counted]?.scrollIntoView({ block: "nearest" });
-  };
-
   /** @param {State} state */
   const goThere = (state) => {
     place = placeOf(state);
@@ -127,7 +117,6 @@ export const followFocus = (store, root) => {
   store.listen((state) => {
     followPick(state);
     followReading(state);
-    followTally(state);
     if (placeOf(state) !== place) return goThere(state);
     followStep(state);
     followPanel(state);

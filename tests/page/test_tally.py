@@ -248,14 +248,6 @@ def test_a_count_never_begins_with_nought(page: Page, digits: str) -> None:
         expect(count).to_have_text(f"{shown} ×")
 
 
-def test_the_row_that_was_counted_last_is_in_sight(page: Page) -> None:
-    choose_supply(page, volts="70.7 V", watts="500")
-    for tap in ("1.25 W", "2.5 W", "5 W", "7.5 W", "10 W", "15 W", "30 W"):
-        count_row(page, "2", tap)
-        row = page.locator(".tally-row").last
-        expect(row.locator("b")).to_be_in_viewport(ratio=1)
-
-
 def test_a_note_stays_with_its_screen_and_covers_nothing(page: Page) -> None:
     choose_supply(page, volts="70.7 V", watts="120")
     count_row(page, "6", "5 W")
