@@ -278,13 +278,16 @@ def test_the_next_reading_names_place_looking_and_what_each_outcome_means() -> N
     assert all(one["suspects"] for one in following["outcomes"])
 
 
+DEAF = {"listen": None, "tone": None, "earth": None}
+
+
 def test_costs_of_access_move_the_next_reading() -> None:
     job = plain(line_a())
     body = {"job": job, "where": {"zone": "zone"}, "readings": [reading("115")],
             "complaint": "one_quiet"}  # fmt: skip
-    dear = ask("diagnose", **body, costs={"box": 900.0})
+    dear = ask("diagnose", **body, costs={**DEAF, "box": 900.0})
     assert set(dear["next"]["where"]) & {"zone", "output"}
-    cheap = ask("diagnose", **body, costs={"box": 0.5})
+    cheap = ask("diagnose", **body, costs={**DEAF, "box": 0.5})
     assert set(cheap["next"]["where"]) == {"point"}
 
 
@@ -308,14 +311,13 @@ def test_what_cannot_be_done_here_is_said_in_a_word_and_not_asked_for() -> None:
 
 def test_a_word_is_so_many_times_the_usual_cost() -> None:
     job = plain(line_a())
-    deaf = {"listen": None, "tone": None, "earth": None}
-    easy, usual, hard = (
-        ask("diagnose", job=job, **BROKEN, costs={**deaf, "box": word})["next"]
-        for word in ("easy", "usual", "hard")
+    easy, usual, hard, harder = (
+        ask("diagnose", job=job, **BROKEN, costs={**DEAF, "box": cost})["next"]
+        for cost in ("easy", "usual", "hard", 40.0)
     )
-    assert usual["cost"] == 4 * easy["cost"]
-    assert set(usual["where"]) == {"point"}
-    assert set(hard["where"]) & {"zone", "output"}  # once more there, before so hard a climb
+    assert hard["cost"] == 4 * usual["cost"] == 16 * easy["cost"]
+    assert set(hard["where"]) == {"point"}
+    assert set(harder["where"]) & {"zone", "output"}  # once more there, before so hard a climb
     answer = ask("diagnose", job=job, **BROKEN, costs={"box": "sometimes"})
     assert answer["problem"]["remedy"]
 
