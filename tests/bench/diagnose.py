@@ -11,7 +11,7 @@ from typing import Any
 
 from pycore.door import handle
 from tests.bench.figures import Figure
-from tests.meter.test_asks import plain, reading
+from tests.meter.asked import plain, reading
 from tests.meter.test_large import large
 
 SIZES = (20, 200, 2000)

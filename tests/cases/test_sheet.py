@@ -7,8 +7,8 @@ from typing import Any
 import pytest
 
 from pycore.sheets.comma import quoted
+from tests.meter.asked import ask, plain
 from tests.meter.lines import line_a
-from tests.meter.test_asks import ask, plain
 
 
 def sheet(**more: Any) -> dict[str, Any]:

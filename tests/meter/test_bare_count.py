@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 
-from tests.meter.test_asks import ask
+from tests.meter.asked import ask
 
 ABOUT = {"count": "10", "tap_w": "5", "line_v": "70.7"}
 

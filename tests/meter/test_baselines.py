@@ -7,8 +7,8 @@ from typing import Any
 
 import pytest
 
+from tests.meter.asked import ask, plain
 from tests.meter.lines import line_a
-from tests.meter.test_asks import ask, plain
 from tests.meter.test_records import kept
 
 DAY = "2026-03-02"

@@ -6,8 +6,8 @@ from typing import Any
 
 import pytest
 
+from tests.meter.asked import ask, plain
 from tests.meter.lines import AWG_16, job_of, line_a, speaker
-from tests.meter.test_asks import ask, plain
 
 BARE = {"id": "c", "name": "c", "loop_ohm_per_km": 26.875, "metal": "copper"}
 OPEN_END = {**BARE, "capacitance_pf_per_m": 63.0}

@@ -5,9 +5,9 @@ from typing import Any
 
 import pytest
 
+from tests.meter.asked import ask, plain, reading
 from tests.meter.lines import line_a
 from tests.meter.taken import taken, told_by
-from tests.meter.test_asks import ask, plain, reading
 from tests.meter.test_faults import branched
 
 BEHIND = "Anything behind a control that is turned down: its load hardly shows."

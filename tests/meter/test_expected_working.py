@@ -9,9 +9,9 @@ from pycore.calc.expected_story import Looked, tell_band
 from pycore.calc.site import Given, site_of
 from pycore.calc.wiring import DIRECT_HZ, TEST_HZ, Condition, Controls
 from pycore.jobs import Job
+from tests.meter.asked import ask, plain, reading
 from tests.meter.at import site_at
 from tests.meter.lines import AWG_16, chain, job_of, line_a, line_b
-from tests.meter.test_asks import ask, plain, reading
 from tests.meter.test_faults import branched
 
 

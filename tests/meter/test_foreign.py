@@ -15,9 +15,9 @@ from pycore.edit import apply, read_command
 from pycore.jobs import Job, Reading
 from tests.carry.acts import BASE
 from tests.carry.test_merge import merged, with_records
+from tests.meter.asked import ask, plain, reading
 from tests.meter.lines import line_a
 from tests.meter.taken import taken, told_by
-from tests.meter.test_asks import ask, plain, reading
 from tests.meter.test_faults import branched
 from tests.meter.test_records import first_test, kept, records
 

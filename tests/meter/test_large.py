@@ -6,9 +6,9 @@ import pytest
 
 from pycore.calc.diagnosis import Diagnosis
 from pycore.jobs import Job
+from tests.meter.asked import ask, plain, reading
 from tests.meter.lines import MM2_1_5, job_of, speaker
 from tests.meter.taken import taken, told_by
-from tests.meter.test_asks import ask, plain, reading
 
 COUNT = 2000
 BRANCH = 50  # a branch leaves the line at every so many

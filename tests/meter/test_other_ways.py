@@ -11,10 +11,10 @@ from pycore.calc.hearing import Ears
 from pycore.calc.listening import Room, listened
 from pycore.calc.priors import COSTS
 from pycore.calc.reading import Taken
+from tests.meter.asked import ask, plain, reading
 from tests.meter.at import site_at
 from tests.meter.lines import line_a
 from tests.meter.taken import first_of, heard, share_of, taken, told_by
-from tests.meter.test_asks import ask, plain, reading
 from tests.meter.test_tables import BREAKS_A
 
 NOT_BY_EAR = COSTS._replace(listen=None)

@@ -4,8 +4,8 @@ from typing import Any
 
 import pytest
 
+from tests.meter.asked import ask, plain
 from tests.meter.lines import line_a
-from tests.meter.test_asks import ask, plain
 
 
 def kept(name: str, value: Any, **more: Any) -> dict[str, Any]:

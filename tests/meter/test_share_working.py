@@ -13,9 +13,9 @@ from pycore.calc.likelihood import log_likelihood
 from pycore.calc.reading import Taken
 from pycore.calc.weigh import unmeasured
 from pycore.ground.units import Manner
+from tests.meter.asked import ask, plain, reading
 from tests.meter.lines import line_a
 from tests.meter.taken import heard, taken, told_by
-from tests.meter.test_asks import ask, plain, reading
 
 
 def body(value: str) -> dict[str, Any]:

@@ -8,8 +8,8 @@ from typing import Any
 import pytest
 
 from pycore.jobs import Job
+from tests.meter.asked import ask, plain, reading
 from tests.meter.lines import chain, job_of
-from tests.meter.test_asks import ask, plain, reading
 
 SIX_OHM, FIVE_OHM = 100.0**2 / 60, 100.0**2 / 50
 

@@ -22,6 +22,19 @@ export const wrongActions = ({ store, door, edits, keeper }) => {
 
   /** What was cleared last, for who did not mean it. @type {Pick<import("../meter_state").MeterState, "about" | "complaint" | "diagnosis" | "expected" | "sketch"> | null} */
   let cleared = null;
+  /** What stood there before the count was opened to be changed. @type {typeof cleared} */
+  let before = null;
+
+  const standing = () => {
+    const { about, complaint, diagnosis, expected, sketch } = store.read().meter;
+    return { about, complaint, diagnosis, expected, sketch };
+  };
+
+  /** What goes can be put back. @param {NonNullable<typeof cleared>} was @param {string} words */
+  const offerBack = (was, words) => {
+    cleared = was;
+    store.change({ notice: { words, bad: false, again: "wrong.put_back" } });
+  };
 
   /** Ids of this device in place of those of a line made from a count. @param {Job} job */
   const ownIds = async (job) => {
@@ -54,10 +67,18 @@ export const wrongActions = ({ store, door, edits, keeper }) => {
       const missing = NEEDED.find((name) => !about[name].trim());
       if (missing) return refuse(missing, sayOne("wrong", `missing_${missing}`), "");
       const said = Object.fromEntries(TYPED.map((name) => [name, about[name]]));
+      const was = before;
+      before = null;
+      if (was && TYPED.every((name) => was.about[name] === about[name])) {
+        const { about: same, ...answered } = was;
+        set(answered);
+        return changeAbout({ ...same, on: true, problem: null });
+      }
       try {
         const answer = await door.ask("expected", { about: said }, "expected");
         const job = /** @type {Job} */ (/** @type {unknown} */ (answer.job));
         set({ entry: { ...firstEntry, quantity: "plays" }, diagnosis: null, expected: null });
+        if (was?.about.readings.length) offerBack(was, say("wrong.other_line"));
         return changeAbout({ on: true, readings: [], next: 1, job, problem: null });
       } catch (error) {
         if (error instanceof Overtaken) return;
@@ -68,16 +89,16 @@ export const wrongActions = ({ store, door, edits, keeper }) => {
     },
 
     "wrong.change": () => {
+      before = standing();
       set({ diagnosis: null, expected: null, sketch: null });
       return changeAbout({ on: false });
     },
 
     /** All that was typed and read goes, and can be put back. */
     "wrong.clear": () => {
-      const { about, complaint, diagnosis, expected, sketch } = store.read().meter;
-      cleared = { about, complaint, diagnosis, expected, sketch };
+      const { about } = store.read().meter;
+      offerBack(standing(), say("wrong.cleared"));
       set({ diagnosis: null, expected: null, sketch: null, complaint: "" });
-      store.change({ notice: { words: say("wrong.cleared"), bad: false, again: "wrong.put_back" } });
       return changeAbout({ ...firstAbout, line_v: about.line_v });
     },
 

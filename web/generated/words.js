@@ -859,6 +859,7 @@ export const words = {
   "wrong.missing_line_v": "Choose the line's volts.",
   "wrong.missing_tap_w": "Type the watts of the tap most of them stand on.",
   "wrong.no_complaint": "choose, or leave open",
+  "wrong.other_line": "Another line: what was read of the one before is gone.",
   "wrong.tap_w": "On a tap of",
   "wrong.title": "Something is wrong with a line",
   "zone.empty": "Nothing hangs on this line yet.",

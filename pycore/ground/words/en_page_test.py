@@ -53,6 +53,7 @@ PAGE: dict[str, str] = {
     "wrong.how": "A rough count is enough, no drawing is needed. Type below about how many"
     " loudspeakers there are, on which tap, and the line's volts.",
     "wrong.cleared": "Started over: what was typed and read of the line is gone.",
+    "wrong.other_line": "Another line: what was read of the one before is gone.",
     "wrong.drawn": "Or a line of {job}",
     "wrong.jobs": "Or open a job",
     "wrong.cable": "Nothing but a cable, shorted or broken?",
