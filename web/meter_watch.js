@@ -132,7 +132,10 @@ export const makeMeterWatch = ({ store, door, keeper }) => {
   return async (state) => {
     await takeUp(state);
     const want = state.engine.stage === "ready" ? wanted(state) : null;
-    if (!want) return;
+    if (!want) {
+      if (state.place.screen === "wrong") asked = ""; // its count is being changed: ask anew after that
+      return;
+    }
     const { desk, engine, manner, meter } = state;
     const line = isLoose(state) ? [meter.about.readings, meter.about.job?.id] : [desk?.id, desk?.job.rev];
     const of = [want.of, complaintOf(state), meter.run?.since, meter.efforts];
