@@ -91,6 +91,7 @@ def test_a_first_test_of_one_zone(first_test: Keys) -> None:
     expect(title).to_be_focused()
     keys.use("button", "Done")
     keys.use("button", "OL: it shows no number")
+    keys.use("button", "Judge it")
     expect(page.locator(".reading-shown")).to_be_visible()
     keys.expect_seen()
     read_on(keys, "4.1", "102")
