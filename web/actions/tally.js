@@ -70,7 +70,9 @@ export const tallyActions = ({ store, door, keeper }) => {
 
   /** @param {string} count @param {string} tap_w @param {string} shown_tap */
   const addRow = (count, tap_w, shown_tap) => {
-    const { rows, output } = store.read().tally;
+    const { notice, tally } = store.read();
+    const { rows, output } = tally;
+    if (notice?.again === "tally.put_back") store.change({ notice: null }); // counted anew is meant so
     const row = { key: makeKey(), count, tap_w, shown_tap, output };
     return alter({ rows: [...rows, row], count: "", other: null, line: "", line_problem: null });
   };
