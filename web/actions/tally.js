@@ -70,9 +70,7 @@ export const tallyActions = ({ store, door, keeper }) => {
 
   /** @param {string} count @param {string} tap_w @param {string} shown_tap */
   const addRow = (count, tap_w, shown_tap) => {
-    const { notice, tally } = store.read();
-    const { rows, output } = tally;
-    if (notice?.again === "tally.put_back") store.change({ notice: null }); // counted anew is meant so
+    const { rows, output } = store.read().tally;
     const row = { key: makeKey(), count, tap_w, shown_tap, output };
     return alter({ rows: [...rows, row], count: "", other: null, line: "", line_problem: null });
   };
