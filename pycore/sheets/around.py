@@ -36,7 +36,7 @@ def other_readings(filing: Filing, words: Words) -> Iterator[Table]:
         (
             Cell(one.at),
             Cell(words.names.get(taken_of(one).place, "")),
-            Cell(_what(filing.how(one), words.title(one.quantity), words)),
+            Cell(_what(words.title(one.quantity), words, how=filing.how(one))),
             Cell(filing.shown(one)),
             Cell(one.instrument),
         )
@@ -45,7 +45,7 @@ def other_readings(filing: Filing, words: Words) -> Iterator[Table]:
     yield Table(words.say("others"), tuple(Head(words.say(f"head_{one}")) for one in heads), rows)
 
 
-def _what(how: str, quantity: str, words: Words) -> str:
+def _what(quantity: str, words: Words, *, how: str) -> str:
     return words.say("kept_what", quantity=quantity, how=how) if how else quantity
 
 

@@ -26,7 +26,7 @@ HELPERS = r"""(() => {
     watch.observe(document.documentElement,
       { subtree: true, childList: true, characterData: true, attributes: true });
     const busy = () => document.querySelector(".top-progress, [aria-busy=true]");
-    while ((Date.now() - at < 100 || busy()) && Date.now() - begun < 15_000) await wait(25);
+    while ((Date.now() - at < 60 || busy()) && Date.now() - begun < 15_000) await wait(15);
     watch.disconnect();
   };
   // What the sheet of a browser and a screen reader would tell, beside the text itself.

@@ -119,7 +119,7 @@ def test_whatever_is_of_a_kind_follows_when_the_kind_is_changed(page: Page) -> N
     expect(kind(page, "Side box")).to_contain_text("its watts are delivered")
     open_screen(page, "Job")
     # 6 of 15 W and 2 of 6 W were 102 W; of the last, 6 W · 10^(1 dB / 10) is 7.55 W
-    expect(page.locator(".zone-way").filter(has_text="Nave")).to_contain_text("104 W")
+    expect(page.locator(".zone-way").filter(has_text="Nave")).to_contain_text("103.6 W")
 
 
 def test_a_kind_that_nothing_uses_is_taken_out_and_comes_back(page: Page) -> None:

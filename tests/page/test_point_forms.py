@@ -12,7 +12,7 @@ def test_an_attenuator_of_a_kind_from_the_catalogue_is_hung(page: Page) -> None:
     open_line(page, nave())
     touch(page, "Attenuator")
     page.get_by_label("Kind", exact=True).select_option(
-        label="wall control 100 W, overridden by a page"
+        label="wall control 100 W at 100 V, overridden by a page"
     )
     touch(page, "Add")
     expect(page.locator(".point")).to_have_count(10)
@@ -23,7 +23,7 @@ def test_an_attenuator_is_said_to_be_of_a_kind_from_the_catalogue(page: Page) ->
     open_line(page, nave())
     pick_point(page, "Nave control")
     touch(page, "Change")
-    page.get_by_label("Kind", exact=True).select_option(label="wall control 10 W")
+    page.get_by_label("Kind", exact=True).select_option(label="wall control 10 W at 100 V")
     touch(page, "Save")
     expect(point(page, "Nave control")).to_contain_text("wall control 10 W")
 

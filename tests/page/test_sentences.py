@@ -15,7 +15,9 @@ CLOSED = {
         " .load-figures > .quiet, .chip, .proposals > .quiet, .cable > .quiet,"
         " .verdict-head > .quiet, .amplifier-head .quiet, .load-of"
     ),
-    "part of a name": ("h1, h2, h3, b, dt, .pick, .finding-what, .drawn-head, .terminals, th"),
+    "part of a name": (
+        "h1, h2, h3, b, dt, .pick, .finding-what, .finding-way, .drawn-head, .terminals, th"
+    ),
     "how many, and they stand there": "summary > .quiet",
     "the scale of a picture": ".ruler-words",
     "opens at its point, where it is said again": ".point-detail span:last-child",

@@ -50,7 +50,12 @@ def run_tests_inside(
         TOOLS / "trial_inside.py",
         argument={"project": project, "pytest": words},
         unpack=read_archives(built),
-        mounts={"/built": built, "/stock": RUNTIME, "/project/tests": folder},
+        mounts={
+            "/built": built,
+            "/stock": RUNTIME,
+            "/project/tests": folder,
+            "/project/web": ROOT / "web",  # the demo is what some laws are held against
+        },
     )
 
 
