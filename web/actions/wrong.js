@@ -8,6 +8,7 @@ import { say, sayOne } from "../say.js";
 
 /** @typedef {import("../meter_state").About} About */
 /** @typedef {import("../state").Job} Job */
+/** @typedef {Pick<import("../meter_state").MeterState, "about" | "complaint" | "diagnosis" | "expected" | "sketch">} Standing */
 
 /** Without these nothing can be begun. */
 const NEEDED = /** @type {const} */ (["count", "tap_w", "line_v"]);
@@ -20,9 +21,9 @@ export const wrongActions = ({ store, door, edits, keeper }) => {
   /** @param {Partial<import("../meter_state").MeterState>} part */
   const set = (part) => store.change({ meter: { ...store.read().meter, ...part } });
 
-  /** What was cleared last, for who did not mean it. @type {Pick<import("../meter_state").MeterState, "about" | "complaint" | "diagnosis" | "expected" | "sketch"> | null} */
+  /** What was cleared last, for who did not mean it. @type {Standing | null} */
   let cleared = null;
-  /** What stood there before the count was opened to be changed. @type {typeof cleared} */
+  /** What stood there before the count was opened to be changed. @type {Standing | null} */
   let before = null;
 
   const standing = () => {
@@ -30,7 +31,7 @@ export const wrongActions = ({ store, door, edits, keeper }) => {
     return { about, complaint, diagnosis, expected, sketch };
   };
 
-  /** What goes can be put back. @param {NonNullable<typeof cleared>} was @param {string} words */
+  /** What goes can be put back. @param {Standing} was @param {string} words */
   const offerBack = (was, words) => {
     cleared = was;
     store.change({ notice: { words, bad: false, again: "wrong.put_back" } });
