@@ -10,6 +10,8 @@ from tests.meter.asked import ask, plain, reading
 from tests.meter.lines import MM2_1_5, job_of, speaker
 from tests.meter.taken import taken, told_by
 
+pytestmark = pytest.mark.slow
+
 COUNT = 2000
 BRANCH = 50  # a branch leaves the line at every so many
 

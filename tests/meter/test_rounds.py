@@ -2,9 +2,12 @@
 
 from statistics import fmean
 
+import pytest
+
 from tests.bench.meter import Piece, play
 
 
+@pytest.mark.slow
 def test_the_tool_is_right_when_it_says_where_and_needs_no_more_readings_than_halving() -> None:
     cell = play(Piece(10, 2.0, range(8)))
     said = [found for found in cell.tool if found.said]
