@@ -157,7 +157,16 @@ const fill = async (cache) => {
   const lane = async () => {
     for (let file = queue.shift(); file; file = queue.shift()) await putFile(cache, file);
   };
-  await Promise.all([lane(), lane(), lane()]);
+  const stop = (/** @type {unknown} */ error) => {
+    queue.length = 0;
+    throw error;
+  };
+  // All lanes have ended before this try is given up: one that still looks for copies would make
+  // the cache anew that is taken away.
+  const lanes = [lane(), lane(), lane()].map((each) => each.catch(stop));
+  for (const ended of await Promise.allSettled(lanes)) {
+    if (ended.status === "rejected") throw ended.reason;
+  }
   const lost = await findLost(cache);
   if (lost) throw new Error(`lost ${lost}`);
   await cache.put(MARK, Response.json({ version: VERSION }));

@@ -709,6 +709,7 @@ export const words = {
   "tally.fits": "Still fits, reserve kept",
   "tally.fits_how": "Each counted by itself, down to the first limit it meets.",
   "tally.fits_line": "fits {list}",
+  "tally.fits_nothing": "nothing more fits",
   "tally.keep": "Keep as a job",
   "tally.kept_name": "Tally of {day}",
   "tally.left": "left",

@@ -33,9 +33,10 @@ const newest = ({ rows, answer }) => {
   const words = html`<b>${say("tally.row", { count: row.count, tap: row.shown_tap })}</b>`;
   const fits = answer?.summary?.fits ?? [];
   if (!fits.length) return html`<p class="entry-hint">${words}</p>`;
+  const isFull = fits.every(({ with_reserve, to_rating }) => with_reserve === 0 && to_rating === 0);
   const list = fits.map((each) => each.words).join(", ");
   return html`<button type="button" class="fits" data-act="tally.fits">
-    ${words}<span class="fits-line">${say("tally.fits_line", { list })}</span>
+    ${words}<span class="fits-line">${isFull ? say("tally.fits_nothing") : say("tally.fits_line", { list })}</span>
   </button>`;
 };
 

@@ -76,6 +76,7 @@ PAGE: dict[str, str] = {
     "tally.first_words": "Count loudspeakers by their tap.",
     "tally.fits": "Still fits, reserve kept",
     "tally.fits_line": "fits {list}",
+    "tally.fits_nothing": "nothing more fits",
     "tally.fits_how": "Each counted by itself, down to the first limit it meets.",
     "tally.rows": "Rows, the newest first",
     "tally.row": "{count} × {tap}",
