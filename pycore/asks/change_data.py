@@ -8,7 +8,7 @@ from pycore.calc.reading import OHMS, OVER_RANGE
 from pycore.edit.compare import NOTHING
 from pycore.ground.words import say
 from pycore.jobs import Tap
-from pycore.jobs.records import Spot
+from pycore.jobs.records import UNIT_OF, Spot
 
 # choices of a reading -> the page's words for them
 READ_WORDS = {
@@ -16,14 +16,6 @@ READ_WORDS = {
     "value": "plays",
     "controls": "controls",
     "looking": "looking",
-}
-UNITS = {
-    "z_1k_ohm": "ohm",
-    "dc_ohm": "ohm",
-    "earth_ohm": "ohm",
-    "volts": "v",
-    "amps": "a",
-    "foreign_v": "v",
 }
 
 
@@ -75,7 +67,7 @@ def _text(thing: Any, name: str, *, voice: Voice) -> str:
         code = "open_line" if thing.quantity in OHMS else "over_range"
         return say("meter_title", code, language=voice.manner.language)
     if name == "value":
-        return voice.number(value, UNITS.get(thing.quantity, "count"))
+        return voice.number(value, UNIT_OF.get(thing.quantity, "count"))
     if name == "taps":
         return ", ".join(_tap(tap, voice) for tap in value) or voice.word("empty")
     if isinstance(value, Spot):

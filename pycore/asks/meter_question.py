@@ -16,16 +16,8 @@ from pycore.ground.words import say
 from pycore.jobs import Amplifier, Job, Kinds, Loudspeaker, Output, Point, Zone
 from pycore.jobs.catalogue import DEFAULT_LIMITS
 from pycore.jobs.job import FORMAT, VERSION
-from pycore.jobs.records import Quantity, Spot
+from pycore.jobs.records import UNIT_OF, Spot
 
-UNITS: Mapping[Quantity, str] = {
-    "z_1k_ohm": "ohm",
-    "dc_ohm": "ohm",
-    "earth_ohm": "ohm",
-    "volts": "v",
-    "amps": "a",
-    "foreign_v": "v",
-}
 OPEN_WORDS = ("ol", "o.l", "o.l.", "0l", "open", "inf", "∞", "infinity")
 HEARD_WORDS = ("well", "weak", "silent", "loud", "distorted")
 MOST_ABOUT = 200
@@ -154,7 +146,7 @@ def _value(one: ReadingIn, *, manner: Manner, field: str) -> float | str:
         return word
     if word in OPEN_WORDS:
         return math.inf
-    number = number_in(value, UNITS[one.quantity], manner=manner, field=field)
+    number = number_in(value, UNIT_OF[one.quantity], manner=manner, field=field)
     if number is None:
         raise BadText("reading_unread", where={"field": field}, text=value)
     return number

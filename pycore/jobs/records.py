@@ -1,5 +1,6 @@
 """What was measured and ticked on site, and the areas that zones serve."""
 
+from collections.abc import Mapping
 from typing import Annotated, Literal, Self
 
 from pydantic import Field, model_validator
@@ -10,6 +11,15 @@ from pycore.jobs.base import PLAIN_LINE, Celsius, Closed, Id, Name, Notes, Perce
 Moment = Annotated[str, Field(min_length=4, max_length=40), PLAIN_LINE]
 Quantity = Literal["z_1k_ohm", "dc_ohm", "volts", "amps", "earth_ohm", "plays", "foreign_v"]
 Heard = Literal["well", "weak", "silent", "loud", "distorted"]
+# What the number of a reading is in; what an ear heard has none.
+UNIT_OF: Mapping[Quantity, str] = {
+    "z_1k_ohm": "ohm",
+    "dc_ohm": "ohm",
+    "earth_ohm": "ohm",
+    "volts": "v",
+    "amps": "a",
+    "foreign_v": "v",
+}
 Measured = Annotated[float, Field(ge=0, le=1e12)]
 
 

@@ -13,13 +13,18 @@ def rename(page: Page, name: str) -> None:
     touch(page, "Save")
 
 
-def test_a_second_tab_reads_only_and_follows(fresh: Page, phone: BrowserContext) -> None:
-    page = fresh
+def open_in_two_tabs(page: Page, phone: BrowserContext) -> tuple[Page, Page]:
+    """The demo in a tab that has the pen, and in one that only reads."""
     open_demo(page)
     expect_kept(page)
     second = phone.new_page()
     second.goto(page.url)
     expect(second.locator(".top-state")).to_have_text("Read only")
+    return page, second
+
+
+def test_a_second_tab_reads_only_and_follows(fresh: Page, phone: BrowserContext) -> None:
+    page, second = open_in_two_tabs(fresh, phone)
     rename(page, "From the first tab")
     expect_kept(page)
     expect(second.get_by_role("heading", level=1)).to_have_text("From the first tab")
@@ -43,23 +48,13 @@ def test_the_pen_goes_to_the_tab_that_asks_for_it(fresh: Page, phone: BrowserCon
 
 
 def test_a_closed_tab_leaves_the_pen_to_the_other(fresh: Page, phone: BrowserContext) -> None:
-    page = fresh
-    open_demo(page)
-    expect_kept(page)
-    second = phone.new_page()
-    second.goto(page.url)
-    expect(second.locator(".top-state")).to_have_text("Read only")
+    page, second = open_in_two_tabs(fresh, phone)
     page.close()
     expect_kept(second)
 
 
 def test_the_pen_is_given_only_after_everything_is_kept(fresh: Page, phone: BrowserContext) -> None:
-    page = fresh
-    open_demo(page)
-    expect_kept(page)
-    second = phone.new_page()
-    second.goto(page.url)
-    expect(second.locator(".top-state")).to_have_text("Read only")
+    page, second = open_in_two_tabs(fresh, phone)
     rename(page, "Just typed")
     touch(second, "Change it here")
     expect_kept(second)
@@ -165,12 +160,7 @@ def test_a_page_that_is_left_lays_the_pen_down_and_asks_again_when_shown_again(
 def test_what_was_typed_in_a_tab_that_only_reads_is_sent_once_the_pen_is_here(
     fresh: Page, phone: BrowserContext
 ) -> None:
-    page = fresh
-    open_demo(page)
-    expect_kept(page)
-    second = phone.new_page()
-    second.goto(page.url)
-    expect(second.locator(".top-state")).to_have_text("Read only")
+    page, second = open_in_two_tabs(fresh, phone)
     rename(second, "Typed while reading only")
     send = second.get_by_role("button", name="Save", exact=True)
     expect(send).to_be_enabled()
