@@ -2,6 +2,7 @@
  * Keeps the whole app on the device. The build fills VERSION (a hash of FILES) and FILES
  * ([path, "sha256-..."]). One cache for each try to install, sealed by a marker: a broken or
  * mixed deployment can never be served, and no browser reuses a cache it has dropped once.
+ * Long because a worker of several files could itself be half of one build and half of another.
  */
 
 const VERSION = "__VERSION__";
@@ -16,12 +17,9 @@ const WORKER = new URL("worker.js", BASE).href;
 const WORKER_RULES =
   "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'";
 
-// The core comes whole on a first visit; an update fetches the pieces of it that are new.
-const CORE = "py/pycore.zip";
-const PIECES_LIST = "py/pycore.json";
-const PIECES_FOLDER = "py/pycore/";
-// Beyond this share the whole, squeezed as one, is the smaller.
-const MOST_NEW = 0.6;
+// An update comes as what changed since the version that is kept: patches/VERSION.patch leads from
+// that version to a later one, and the next from there. Further back than this all comes whole.
+const MOST_PATCHES = 12;
 
 /** @param {string} path */
 const addressOf = (path) => new URL(path, BASE).href;
@@ -75,34 +73,83 @@ const fetchWhole = async (address, integrity) => {
   return new Response(await response.arrayBuffer(), { headers });
 };
 
-/** @typedef {Array<[string, number]>} Pieces names and lengths, in their order */
-
-/** @param {Response | undefined} answer @returns {Promise<Pieces>} */
-const readList = async (answer) => (answer ? answer.json() : []);
-
 /**
- * The pieces of the core that are kept from before, by their names.
- * @returns {Promise<Map<string, Blob>>}
+ * @typedef {{ to: string, files: Array<[string, number]>, turns: number[][] }} PatchHead
+ * the version it leads to; the files it makes, and their lengths; for each turn how many bytes are
+ * much as before, how many are new, and how far to leap in what was before
  */
-const findPieces = async () => {
-  const found = new Map();
-  for (const name of await ours()) {
-    const cache = await caches.open(name);
-    const core = await (await cache.match(addressOf(CORE)))?.blob();
-    if (!core) continue;
-    let start = 0;
-    for (const [piece, length] of await readList(await cache.match(addressOf(PIECES_LIST)))) {
-      found.set(piece, core.slice(start, (start += length)));
-    }
-  }
-  return found;
+
+/** @param {string} version @returns {Promise<{ head: PatchHead, body: Uint8Array }>} */
+const fetchPatch = async (version) => {
+  const address = addressOf(`patches/${version}.patch`);
+  const answer = await fetch(address, { cache: "no-cache", credentials: "same-origin" });
+  if (!answer.ok || !answer.body) throw new Error(`${address}: ${answer.status}`);
+  const opened = answer.body.pipeThrough(new DecompressionStream("gzip"));
+  const bytes = await new Response(opened).arrayBuffer();
+  const start = 4 + new DataView(bytes).getUint32(0);
+  const head = new TextDecoder().decode(new Uint8Array(bytes, 4, start - 4));
+  return { head: JSON.parse(head), body: new Uint8Array(bytes, start) };
 };
 
-/** @param {string} name */
-const fetchPiece = async (name) => {
-  const response = await fetch(addressOf(PIECES_FOLDER + name), { credentials: "same-origin" });
-  if (!response.ok) throw new Error(`${name}: ${response.status}`);
-  return response.blob();
+/**
+ * As bsdiff has it: bytes of before, to each of which one of the patch is added, and between them
+ * new ones, which stand in the patch after those.
+ * @param {Uint8Array} before @param {PatchHead} head @param {Uint8Array} body
+ */
+const applyPatch = (before, { files, turns: [alike = [], fresh = [], leaps = []] }, body) => {
+  const after = new Uint8Array(files.reduce((sum, [, length]) => sum + length, 0));
+  let [from, to, added] = [0, 0, 0];
+  let own = alike.reduce((sum, length) => sum + length, 0);
+  for (const [turn, length] of alike.entries()) {
+    for (const end = to + length; to < end; to++) {
+      after[to] = (before[from++] ?? 0) + (body[added++] ?? 0);
+    }
+    const bytes = body.subarray(own, own + (fresh[turn] ?? 0));
+    after.set(bytes, to);
+    own += bytes.length;
+    to += bytes.length;
+    from += leaps[turn] ?? 0;
+  }
+  return after;
+};
+
+/** The newest version that is kept whole. */
+const findNewest = async () => {
+  for (const name of (await ours()).reverse()) {
+    const cache = await openSealed(name);
+    if (cache) return { cache, version: name.slice(PREFIX.length).split("|")[0] ?? "" };
+  }
+  return null;
+};
+
+/**
+ * What patches make of the files that are kept, by path; each bears the head lines of before.
+ * @returns {Promise<Map<string, Response>>}
+ */
+const climb = async () => {
+  const made = new Map();
+  const newest = await findNewest();
+  let version = newest?.version ?? VERSION;
+  for (let left = MOST_PATCHES; version !== VERSION; left--) {
+    if (!left) throw new Error("too far back");
+    const { head, body } = await fetchPatch(version);
+    const olds = await Promise.all(
+      head.files.map(async ([path]) => made.get(path) ?? newest?.cache.match(addressOf(path))),
+    );
+    const blobs = await Promise.all(olds.map((old) => old.clone().blob()));
+    const after = applyPatch(
+      new Uint8Array(await new Blob(blobs).arrayBuffer()),
+      head,
+      body,
+    );
+    let start = 0;
+    for (const [at, [path, length]] of head.files.entries()) {
+      const bytes = after.slice(start, (start += length));
+      made.set(path, new Response(bytes, { headers: olds[at].headers }));
+    }
+    version = head.to;
+  }
+  return made;
 };
 
 /** @param {ArrayBuffer} bytes */
@@ -111,30 +158,24 @@ const hashOf = async (bytes) => {
   return `sha256-${btoa(String.fromCharCode(...digest))}`;
 };
 
-/**
- * The core, put together from old pieces and new ones; null where the whole is to be fetched.
- * @param {Cache} cache the one that is being filled, the list already in it @param {string} integrity
- */
-const joinCore = async (cache, integrity) => {
-  const kept = await findPieces();
-  const list = await readList(await cache.match(addressOf(PIECES_LIST)));
-  /** @param {Pieces} pieces */
-  const add = (pieces) => pieces.reduce((sum, [, length]) => sum + length, 0);
-  if (add(list.filter(([name]) => !kept.has(name))) >= MOST_NEW * add(list)) return null;
-  const pieces = await Promise.all(list.map(([name]) => kept.get(name) ?? fetchPiece(name)));
-  const bytes = await new Blob(pieces).arrayBuffer();
-  if ((await hashOf(bytes)) !== integrity) return null;
-  const headers = { "content-type": "application/zip", "x-integrity": integrity };
+/** @param {Response | undefined} patched @param {string} integrity */
+const checkPatched = async (patched, integrity) => {
+  const bytes = await patched?.arrayBuffer();
+  if (!patched || !bytes || (await hashOf(bytes)) !== integrity) return null;
+  const headers = new Headers(patched.headers);
+  headers.set("x-integrity", integrity);
   return new Response(bytes, { headers });
 };
 
-/** @param {Cache} cache @param {[string, string]} file */
-const putFile = async (cache, [path, integrity]) => {
+/**
+ * @param {Cache} cache @param {[string, string]} file
+ * @param {Map<string, Response>} patched
+ */
+const putFile = async (cache, [path, integrity], patched) => {
   const address = addressOf(path);
-  const copy = await findCopy(address, integrity);
-  // A piece that does not come, or is another, is no reason to give up: the whole may come.
-  const joined = copy || path !== CORE ? null : await joinCore(cache, integrity).catch(() => null);
-  const whole = copy ?? joined ?? (await fetchWhole(address, integrity));
+  const kept =
+    (await findCopy(address, integrity)) ?? (await checkPatched(patched.get(path), integrity));
+  const whole = kept ?? (await fetchWhole(address, integrity));
   const headers = new Headers(whole.headers);
   // A page's own rules do not bind its worker; these do.
   if (address === WORKER) headers.set("content-security-policy", WORKER_RULES);
@@ -151,11 +192,10 @@ const clearUnsealed = async () => {
 /** @param {Cache} cache */
 const fill = async (cache) => {
   const queue = [...FILES];
-  const list = queue.findIndex(([path]) => path === PIECES_LIST);
-  // First, because the core is put together by it.
-  for (const file of list < 0 ? [] : queue.splice(list, 1)) await putFile(cache, file);
+  // A patch that does not come, or fits not, is no reason to give up: the whole may come.
+  const patched = await climb().catch(() => new Map());
   const lane = async () => {
-    for (let file = queue.shift(); file; file = queue.shift()) await putFile(cache, file);
+    for (let file = queue.shift(); file; file = queue.shift()) await putFile(cache, file, patched);
   };
   const stop = (/** @type {unknown} */ error) => {
     queue.length = 0;

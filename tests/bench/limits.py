@@ -8,7 +8,7 @@ from pathlib import Path
 from tests.bench.figures import Figure
 from tests.bench.jobs import write_job
 from web.tools.archives import run_inside
-from web.tools.parts import read_archives
+from web.tools.engine_files import read_archives
 from web.tools.places import DIST
 
 ROUNDS = 5

@@ -1,6 +1,5 @@
 """What updates would have taken had states of this project been releases: its own history, each
-state built by the tools of today with the runtime of today, brotli. What is not committed is not
-measured.
+state built by the tools of today with the runtime of today. What is not committed is not measured.
 """
 
 import io
@@ -14,12 +13,12 @@ from pathlib import Path
 
 from tests.bench.figures import Figure
 from tests.bench.wire import count_bytes
-from web.tools.parts import CORE
+from web.tools.patches import is_patched, list_kept, make_patch
 from web.tools.places import CACHE, MODULES, ROOT, WEB
 from web.tools.say import Halt, run_program, tell
 from web.tools.squeeze import squeeze_folder
 
-STEPS = (1, 5, 10, 20, 50)
+STEPS = (1, 5, 10, 20, 50, 100)
 TOOLING = ("tools", "locks", "licences", "package.json", "package-lock.json", ".npmrc")
 BUILD = "from pathlib import Path; from web.tools.make import assemble; assemble(Path('dist'))"
 
@@ -74,28 +73,17 @@ def lay_over(source: Path, target: Path) -> None:
 
 
 def compare(older: Path, newest: Path, *, commits: int) -> Iterator[Figure]:
-    """Count the files of the newest state that the older one has not, the core in its pieces."""
-    changed = {path for path in list_kept(newest) if not has_same(older, path, newest)}
-    pieces = {path for path in changed if path.suffix == ".part"}
-    whole = {path for path in changed if path.name == CORE}
-    core_bytes = min(count_bytes(some, squeezed=True) for some in (pieces, whole))
-    page = changed - pieces - whole
+    """Count the patch between two states, and the files that are fetched whole beside it."""
+    kept, changed = list_kept(older), []
+    for name, integrity in list_kept(newest).items():
+        if kept.get(name) != integrity:
+            changed.append(name)
+    patch = make_patch(older, newest) or b""
+    whole = [name for name in changed if name not in kept or not is_patched(name)]
+    beside = count_bytes((newest / name for name in whole), squeezed=True)
+    worker = count_bytes([newest / "sw.js"], squeezed=True)
+    instead = count_bytes((newest / name for name in changed if name != "./"), squeezed=True)
     name = f"update over {commits} commit{'s' if commits > 1 else ''}"
-    total = core_bytes + count_bytes(page, squeezed=True)
-    yield Figure(f"{name}, brotli", total / 1000, "kB")
-    yield Figure(f"{name}, of it the core", core_bytes / 1000, "kB")
-    yield Figure(f"{name}, modules of the core", len(pieces), "files")
-    yield Figure(f"{name}, other files", len(page), "files")
-
-
-def list_kept(folder: Path) -> Iterator[Path]:
-    """Give every file but the squeezed forms of others."""
-    for path in folder.rglob("*"):
-        if path.is_file() and path.suffix not in (".br", ".gz"):
-            yield path
-
-
-def has_same(older: Path, path: Path, newest: Path) -> bool:
-    """Say whether the older state has this very file, so that it is not fetched again."""
-    before = older / path.relative_to(newest)
-    return before.is_file() and before.read_bytes() == path.read_bytes()
+    yield Figure(name, (len(patch) + beside + worker) / 1000, "kB")
+    yield Figure(f"{name}, unpatched, brotli", (instead + worker) / 1000, "kB")
+    yield Figure(f"{name}, files changed", len(changed), "files")

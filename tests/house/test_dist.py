@@ -2,7 +2,6 @@
 
 import base64
 import hashlib
-import io
 import itertools
 import json
 import re
@@ -13,20 +12,12 @@ import pytest
 
 from tests.house.files import ROOT
 from tests.house.javascript import read_tokens
+from web.tools.engine_files import CORE, read_archives
 from web.tools.make import assemble
-from web.tools.parts import (
-    CORE,
-    PIECES_FOLDER,
-    PIECES_LIST,
-    cut_archive,
-    is_piece,
-    read_archives,
-)  # fmt: skip
 from web.tools.server import CONTENT_RULES, TYPES
 
 pytestmark = pytest.mark.slow
 FIRST_VISIT_BYTES = 8_000_000
-APP_UPDATE_BYTES = 150_000
 
 
 def list_names(folder: Path) -> set[str]:
@@ -50,7 +41,7 @@ def count_wire_bytes(path: Path) -> int:
 
 def test_everything_is_kept_for_offline_with_the_hash_it_has(dist: Path) -> None:
     kept = read_kept(dist)
-    shipped = {name for name in list_names(dist) if not is_piece(name)}
+    shipped = list_names(dist)
     assert set(kept) == (shipped - {"sw.js", "index.html"}) | {"./"}
     for name, integrity in kept.items():
         content = (dist / ("index.html" if name == "./" else name)).read_bytes()
@@ -83,50 +74,17 @@ def test_every_import_of_the_page_is_shipped(dist: Path) -> None:
 
 
 def test_a_first_visit_is_small_enough(dist: Path) -> None:
-    fetched = [dist / name for name in list_names(dist) if not is_piece(name)]
+    fetched = [dist / name for name in list_names(dist)]
     assert sum(map(count_wire_bytes, fetched)) <= FIRST_VISIT_BYTES
 
 
-def test_an_update_of_a_few_modules_and_a_file_of_the_page_is_small_enough(dist: Path) -> None:
-    """What is fetched when a release changes ten modules of the core and the largest file."""
-    page = [dist / name for name in list_names(dist) if name.endswith(".js") and name != "sw.js"]
-    pieces = sorted(map(count_wire_bytes, (dist / "py" / PIECES_FOLDER).glob("*.part")))
-    always = ["sw.js", "index.html", "changes.json", "engine.js", "worker.js"]
-    always += [f"py/{PIECES_LIST}"]
-    fetched = sum(count_wire_bytes(dist / name) for name in always)
-    fetched += max(map(count_wire_bytes, page)) + sum(pieces[-10:])
-    assert fetched <= APP_UPDATE_BYTES
-
-
-def test_the_pieces_of_the_core_join_to_the_whole_archive(dist: Path) -> None:
+def test_the_archive_of_the_core_holds_every_module(dist: Path) -> None:
     assert [path.name for path in read_archives(dist / "py")] == ["site.zip", CORE]
-    whole = (dist / "py" / CORE).read_bytes()
-    listed = json.loads((dist / "py" / PIECES_LIST).read_text())
-    pieces = [(dist / "py" / PIECES_FOLDER / name).read_bytes() for name, _ in listed]
-    assert b"".join(pieces) == whole
-    assert [len(piece) for piece in pieces] == [length for _, length in listed]
-    assert len(list((dist / "py" / PIECES_FOLDER).glob("*.part"))) == len(listed)
-    with zipfile.ZipFile(io.BytesIO(whole)) as archive:
+    with zipfile.ZipFile(dist / "py" / CORE) as archive:
         assert archive.testzip() is None
         modules = {name.removesuffix("c") for name in archive.namelist()}
     sources = {path.relative_to(ROOT).as_posix() for path in (ROOT / "pycore").rglob("*.py")}
     assert modules == sources
-
-
-def test_a_changed_module_changes_its_own_piece_and_the_list(tmp_path: Path) -> None:
-    def cut(changed: str) -> list[tuple[str, bytes]]:
-        with zipfile.ZipFile(tmp_path / "core.zip", "w") as archive:
-            for number in range(60):
-                text = f"{number} {changed}" if number == 30 else f"{number}"
-                archive.writestr(zipfile.ZipInfo(f"core/m{number:02}.pyc"), text)
-        return cut_archive(tmp_path / "core.zip")
-
-    before, after = cut(""), cut("longer than before")
-    assert len(before) == len(after) == 61
-    assert [
-        at for at, pair in enumerate(zip(before, after, strict=True)) if pair[0] != pair[1]
-    ] == [30, 60]
-    assert b"".join(piece for _, piece in after) == (tmp_path / "core.zip").read_bytes()
 
 
 def test_two_builds_give_the_same_bytes(dist: Path, tmp_path: Path) -> None:

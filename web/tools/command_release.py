@@ -21,11 +21,16 @@ def run(known: argparse.Namespace, rest: list[str]) -> int:
         )
     if command_check.run(known, rest):
         return 1
-    make_dist()
+    make_dist(known.before)
     tell(
         f"\nRungline {version} is in {DIST}\n"
         "Upload the whole folder as it is, the .br and .gz files included, to any "
         "address served over HTTPS.\nsw.js must not be cached by the server or a network in "
         "front of it; everything else may be."
     )
+    if not known.before:
+        tell(
+            "\nNo release before this was named: devices that keep one will fetch every changed file "
+            "whole.\nTo spare them that, name the folder that is served now with --before FOLDER."
+        )
     return 0

@@ -10,9 +10,10 @@ from web.tools.engine_files import copy_compiled, place_archives
 from web.tools.join import join_page
 from web.tools.licences import write_licences
 from web.tools.page_files import copy_page
+from web.tools.patches import write_patches
 from web.tools.places import CACHE, DIST
 from web.tools.precache import fill_worker
-from web.tools.say import announce_step
+from web.tools.say import announce_step, tell
 from web.tools.squeeze import squeeze_folder
 from web.tools.vendor import copy_vendor
 
@@ -32,16 +33,29 @@ def assemble(target: Path, *, kept: Path = CACHE / "archives") -> None:
     fill_worker(target)
 
 
-def make_dist() -> None:
-    """Build dist/ anew; the old one stays until the new one is whole."""
+def make_dist(before: Path | None = None) -> None:
+    """Build dist/ anew, with the patches from the release before where its folder is given.
+
+    The old dist/ stays until the new one is whole.
+    """
     generated.write_generated()
     partial = CACHE / f"dist.partial-{os.getpid()}"
     assemble(partial)
     with announce_step("squeezing (slow only the first time)"):
         squeeze_folder(partial)
+    if before:
+        add_patches(partial, before)
     old = CACHE / f"dist.old-{os.getpid()}"
     shutil.rmtree(old, ignore_errors=True)
     if DIST.exists():
         DIST.rename(old)
     partial.rename(DIST)
     shutil.rmtree(old, ignore_errors=True)
+
+
+def add_patches(target: Path, before: Path) -> None:
+    """Put the patches into a build, and say what the update from the release before takes."""
+    with announce_step("comparing with the release before"):
+        patch = write_patches(target, before)
+    size = f"a patch of {patch.stat().st_size / 1000:.0f} kB" if patch else "nothing to patch"
+    tell(f"  from the release before: {size}")

@@ -1,14 +1,10 @@
-"""Fill the service worker with what it must keep: every file of the app and its hash.
-
-Pieces of the core are not kept: it is put together from them and kept whole.
-"""
+"""Fill the service worker with what it must keep: every file of the app and its hash."""
 
 import base64
 import hashlib
 import json
 from pathlib import Path
 
-from web.tools.parts import is_piece
 from web.tools.say import Halt
 
 NOT_KEPT = {"sw.js"}
@@ -38,7 +34,7 @@ def fill_worker(target: Path) -> int:
 def _list_names(target: Path) -> list[str]:
     """Name every file to keep, with forward slashes, sorted."""
     names = [path.relative_to(target).as_posix() for path in target.rglob("*") if path.is_file()]
-    return sorted(name for name in names if name not in NOT_KEPT and not is_piece(name))
+    return sorted(name for name in names if name not in NOT_KEPT)
 
 
 def _hash_file(path: Path) -> str:

@@ -27,7 +27,7 @@ TYPES = {
     ".ico": "image/x-icon",
     ".wasm": "application/wasm",
     ".zip": "application/zip",
-    ".part": "application/octet-stream",
+    ".patch": "application/octet-stream",
 }
 CONTENT_RULES = (
     "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; worker-src 'self'; "

@@ -11,7 +11,7 @@ import brotli
 from web.tools.places import CACHE
 
 KEPT = CACHE / "squeezed"
-PLAIN_ENDINGS = (".png", ".ico", ".br", ".gz", ".woff2")
+PLAIN_ENDINGS = (".png", ".ico", ".br", ".gz", ".woff2", ".patch")
 TOO_SMALL_BYTES = 256
 
 

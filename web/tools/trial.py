@@ -5,7 +5,7 @@ import subprocess
 from pathlib import Path
 
 from web.tools.archives import RUNTIME
-from web.tools.parts import read_archives
+from web.tools.engine_files import read_archives
 from web.tools.places import ROOT, TESTS, TOOLS
 from web.tools.ready_node import find_node
 from web.tools.ready_python import fetch_wheels
