@@ -35,8 +35,8 @@ def read_arguments(words: list[str]) -> tuple[argparse.Namespace, list[str]]:
             command.add_argument("--host", default="127.0.0.1", help="default: 127.0.0.1")
             command.add_argument("--no-open", action="store_true", help="do not open a browser")
         if name in ("make", "release"):
-            telling = "the folder that is served now, so that devices fetch only what has changed"
-            command.add_argument("--before", type=Path, metavar="FOLDER", help=telling)
+            before = "the folder that is served now, so that devices fetch only what has changed"
+            command.add_argument("--before", type=Path, metavar="FOLDER", help=before)
     known, rest = parser.parse_known_args(words)
     if rest and known.command not in ("test", "bench"):
         parser.error(f"unknown arguments: {' '.join(rest)}")

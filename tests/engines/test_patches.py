@@ -23,7 +23,7 @@ READ_CORE = f"""fetch("./py/{CORE}").then(async (answer) =>
 
 
 def write_core(version: str) -> bytes:
-    """Make bytes of which a version keeps most, in another order, with some changed and some new."""
+    """Make bytes most of which all versions share, in an order of its own, some changed or new."""
     kept, own = random.Random(1), random.Random(version)
     blocks = [kept.randbytes(400) for _ in range(30)]
     own.shuffle(blocks)

@@ -30,7 +30,7 @@ def run(known: argparse.Namespace, rest: list[str]) -> int:
     )
     if not known.before:
         tell(
-            "\nNo release before this was named: devices that keep one will fetch every changed file "
-            "whole.\nTo spare them that, name the folder that is served now with --before FOLDER."
+            "\nNo release before this was named: devices that keep one will fetch all that has "
+            "changed whole.\nTo spare them, name the folder that is served now: --before FOLDER."
         )
     return 0
