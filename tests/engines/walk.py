@@ -152,11 +152,16 @@ class Walker:
         for key in self._keys(OPENERS):
             pressed.add(key)
             self._press(key, at=hash_part)
+            is_open = True
             for inner in self._keys(OPENERS + THEN):
-                if inner not in pressed and self._press(inner, at=hash_part):
+                if inner in pressed:
+                    continue
+                if not is_open:
+                    is_open = self._press(key, at=hash_part)
+                if self._press(inner, at=hash_part):
                     pressed.add(inner)
                     self._engine.evaluate("walk.close()")
-                    self._press(key, at=hash_part)
+                    is_open = False
             self._engine.evaluate("walk.close()")
 
     def open_one(self, act: str, holding: str = "") -> None:
