@@ -6,11 +6,12 @@ from typing import Any, Literal, NamedTuple
 from typing_extensions import TypedDict
 
 from pycore.asks.names import names_of
+from pycore.asks.shown import marks_of_loss
 from pycore.calc.choice import CableChoice, LongestRun, Pick, choose_cable, longest_run
 from pycore.calc.finding import FindingValue, Verdict
 from pycore.calc.line_loss import NEAR_TIMES, SLACK
 from pycore.ground.plain import kept_together
-from pycore.ground.units import Manner, show, show_typed, unit_of
+from pycore.ground.units import Manner, show, show_beside, show_most, show_typed, unit_of
 from pycore.ground.words import ENGLISH, say
 from pycore.jobs import CableKind, Closed, Job, Zone
 from pycore.jobs.base import Id
@@ -18,6 +19,8 @@ from pycore.jobs.catalogue_cables import cable_kinds
 
 Stock = Literal["metric", "gauge", "job"]
 TYPED = ("limit_db", "line_v")
+MOST = ("longest_m", "far_m")
+LOSSES = ("loss_db", "thinner_loss_db")
 # A step up that gains less than this share of the best one is not worth a word.
 WORTH = 0.2
 
@@ -95,9 +98,21 @@ class Desk(NamedTuple):
 
     def _text(self, name: str, value: FindingValue) -> str:
         if isinstance(value, float):
-            printer = show_typed if name in TYPED else show
-            return printer(value, unit_of(name) or "count", manner=self.manner)
+            return self._number(name, value)
         return self.names.get(str(value), str(value))
+
+    def _number(self, name: str, value: float) -> str:
+        """A limit as it was typed, the most cut off, a loss told from the limit."""
+        unit = unit_of(name) or "count"
+        if name in LOSSES:
+            return self.loss(value)
+        printer = show_typed if name in TYPED else show_most if name in MOST else show
+        return printer(value, unit, manner=self.manner)
+
+    def loss(self, loss_db: float) -> str:
+        """A loss (dB) that does not read like the limit unless it is the limit."""
+        marks = marks_of_loss(self.choice.limit_db)
+        return show_beside(loss_db, "db", marks=marks, manner=self.manner)
 
 
 def choose(body: CableBody, manner: Manner) -> CableAnswer:
@@ -190,7 +205,7 @@ def _pick(desk: Desk, sections: Literal["all", "home_run"], *, pick: Pick | None
     meant = [one for one in desk.zone.line if sections == "all" or one.after is None]
     here = all(one.cable == pick.cable for one in meant)
     command = None if here else _command(desk, sections, cable=pick.cable)
-    loss = show(pick.loss_db, "db", manner=desk.manner)
+    loss = desk.loss(pick.loss_db)
     made = _proposal(title, words)
     made.update({"why_not": why, "loss": loss, "here": here, "command": command})
     made["finding"] = _loss_of(desk)
@@ -234,7 +249,7 @@ def _step_ups(desk: Desk) -> list[CablePick]:
             gain_db=one.gain_db,
         )
         made = _proposal(desk.names.get(one.section, ""), words)
-        made["loss"] = show(one.loss_db, "db", manner=desk.manner)
+        made["loss"] = desk.loss(one.loss_db)
         made["finding"] = _loss_of(desk)
         made["command"] = _command(desk, [one.section], cable=one.cable)
         proposals.append(made)

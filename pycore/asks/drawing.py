@@ -11,7 +11,7 @@ from typing_extensions import TypedDict
 from pycore.asks.drawing_texts import cable_changes, caption, limit_words, ticks_of
 from pycore.asks.names import names_of
 from pycore.asks.point_lines import point_line
-from pycore.asks.shown import Bounds, bounds_text
+from pycore.asks.shown import Bounds, bounds_text, marks_of_loss
 from pycore.calc.between import Ends, Numbers, ends_of
 from pycore.calc.finding import Finding, State
 from pycore.calc.line_loss import limit_of, loss_finding
@@ -227,7 +227,8 @@ def _figure(desk: Desk, spot: Spot, *, row: Numbers | None) -> tuple[str, str | 
     if ends == Ends(None):
         return "?", None
     finding = f"point_{name}:{spot.point.id}:{desk.state}"
-    return bounds_text(Bounds(*ends), "db", manner=desk.manner), finding
+    marks = marks_of_loss(desk.limit_db) if name == "loss_db" else ()
+    return bounds_text(Bounds(*ends), "db", manner=desk.manner, marks=marks), finding
 
 
 def _captions(desk: Desk, sketch: Sketch) -> list[Caption]:

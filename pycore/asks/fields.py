@@ -5,8 +5,9 @@ from functools import cache
 from pydantic import BaseModel
 
 from pycore.asks.answers import Faces
-from pycore.asks.shown import Bounds, bounds_text
+from pycore.asks.shown import Bounds, bounds_text, marks_of_loss
 from pycore.calc.between import Ends, ends_of
+from pycore.calc.line_loss import limit_of
 from pycore.calc.solve import Line, Lines
 from pycore.ground.units import Manner, as_typed, unit_of
 from pycore.jobs import Job
@@ -32,15 +33,17 @@ def add_fields(faces: Faces, job: Job, *, lines: Lines, manner: Manner) -> None:
             things[point.id]["fields"] = {**texts_of(point, manner), **own}
     for (_, state), line in lines.solved.items():
         if state == "override":
-            _add_losses(faces, line, manner=manner)
+            marks = marks_of_loss(limit_of(line, job.limits.loss_db))
+            _add_losses(faces, line, marks=marks, manner=manner)
 
 
-def _add_losses(faces: Faces, line: Line, *, manner: Manner) -> None:
+def _add_losses(faces: Faces, line: Line, *, marks: tuple[float, ...], manner: Manner) -> None:
     """The cable's loss up to each point of a line: a number, or what it lies between."""
     for point, ends in zip(line.laid.points, ends_of(line), strict=True):
         if ends["loss_db"] != Ends(None):
             bounds = Bounds(*ends["loss_db"])
-            faces["things"][point.id]["loss"] = bounds_text(bounds, "db", manner=manner)
+            text = bounds_text(bounds, "db", manner=manner, marks=marks)
+            faces["things"][point.id]["loss"] = text
 
 
 def texts_of(model: BaseModel, manner: Manner) -> dict[str, str]:

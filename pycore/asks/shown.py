@@ -7,6 +7,7 @@ from typing import NamedTuple
 from pycore.asks.answers import FindingAnswer, ShownTexts
 from pycore.asks.verdict_words import verdict_words
 from pycore.calc.finding import Finding
+from pycore.calc.judge import PRINTED
 from pycore.calc.line_loss import NEAR_TIMES
 from pycore.ground.units import Manner, show, show_beside, show_typed, unit_of
 from pycore.ground.words import ENGLISH, LANGUAGES, has, places_in, say
@@ -44,10 +45,17 @@ def marks_of(finding: Finding) -> tuple[float, ...]:
         shares = finding.unit == "fraction" and isinstance(fraction, float)
         return (1.0, fraction) if shares and isinstance(fraction, float) else ()
     if finding.what == "zone_loss_db":
-        return (finding.limit, finding.limit * NEAR_TIMES)
-    if isinstance(fraction, float):
-        return (finding.limit, finding.limit * fraction)
-    return (finding.limit,)
+        return marks_of_loss(finding.limit)
+    if not isinstance(fraction, float):
+        return (finding.limit,)
+    if finding.what == "output_impedance_ohm":
+        return (finding.limit, finding.limit * PRINTED, finding.limit / fraction)
+    return (finding.limit, finding.limit * fraction)
+
+
+def marks_of_loss(limit_db: float) -> tuple[float, float]:
+    """What a loss in cable is judged by (dB): its limit, and where "near" ends."""
+    return limit_db, limit_db * NEAR_TIMES
 
 
 def shown_finding(finding: Finding, names: Mapping[str, str], *, manner: Manner) -> FindingAnswer:
@@ -95,10 +103,10 @@ def _shown(finding: Finding, manner: Manner) -> ShownTexts:
     if finding.high is not None:
         shown["high"] = show_beside(finding.high, finding.unit, marks=marks, manner=manner)
     if finding.limit is not None:
-        # a rating worked out for this line is no maker's figure: three of them say enough
+        # a rating worked out for this line is no maker's figure: a few of them say enough
         worked_out = finding.limit != finding.values.get("rated_w", finding.limit)
-        printer = show if worked_out else show_typed
-        shown["limit"] = printer(finding.limit, finding.unit, manner=manner)
+        limit = show_typed(finding.limit, finding.unit, manner=manner)
+        shown["limit"] = _worked_out(finding, manner) if worked_out else limit
     if finding.unit == "w" and finding.limit and finding.high is not None:
         fraction = _number(finding, "fraction") or 1.0
         share = finding.high / finding.limit
@@ -108,6 +116,12 @@ def _shown(finding: Finding, manner: Manner) -> ShownTexts:
         shown["share"] = bounds_text(told, "fraction", manner=manner, marks=marks)
         shown["left"] = bounds_text(_left_of(finding), "w", manner=manner)
     return shown
+
+
+def _worked_out(finding: Finding, manner: Manner) -> str:
+    """A limit that was worked out, with as many figures as tell it from the load on it."""
+    loads = tuple(one for one in (finding.value, finding.low, finding.high) if one is not None)
+    return show_beside(finding.limit or 0.0, finding.unit, marks=loads, manner=manner)
 
 
 def _left_of(finding: Finding) -> Bounds:

@@ -142,7 +142,7 @@ def _impedance_finding(limit: Limit) -> Finding:
         low=_ohms(limit.line_v, limit.draw.high),
         high=_ohms(limit.line_v, limit.draw.low),
         limit=limit.min_load_ohm,
-        values=limit.values,
+        values={"fraction": limit.fraction, **limit.values},
     )
 
 

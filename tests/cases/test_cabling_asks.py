@@ -12,7 +12,7 @@ from pycore.edit import apply, read_command
 from pycore.ground.problems import Problem
 from pycore.ground.units import Manner, show
 from pycore.jobs import Job
-from tests.drawn import as_read
+from tests.drawn import as_read, ask
 from tests.samples.halls import job_of
 from tests.samples.lines import make_chain, speaker
 
@@ -172,3 +172,28 @@ def test_what_cannot_be_asked_is_a_problem(
     with pytest.raises(Problem) as refused:
         what_if(WhatIfBody(job=hall(), change=change, typed=typed), MANNER)
     assert refused.value.code == code
+
+
+def test_a_loss_just_past_its_limit_does_not_read_as_the_limit() -> None:
+    loss_db = worst_db(hall())
+    limit_db = round(loss_db, 3) - 0.001
+    job = hall(loss_db=limit_db)
+    assert limit_db < loss_db < limit_db + 0.002
+    told = as_read(choose(CableBody(job=job, zone="z", stock="job"), MANNER)["now"])
+    lost = float(told.split(" loses ")[1].split(" dB")[0])
+    assert lost > limit_db
+    raw = job.model_dump(mode="json", by_alias=True)
+    things = ask("findings", {"job": raw})["faces"]["things"]
+    far = things[job.zones[0].line[-1].id]
+    assert float(far["loss"].removesuffix(" dB")) > limit_db
+
+
+def test_the_longest_run_it_tells_is_one_that_passes() -> None:
+    for loss_db in (0.41, 0.5, 0.77):
+        job = hall({"area_mm2": 2.5, "class": 5}, loss_db=loss_db)
+        words = as_read(longest(ZoneBody(job=job, zone="z"), MANNER)["words"])
+        told_m = float(words.split(" may run ")[1].split(" m ")[0])
+        now_m = float(words.split(" runs ")[1].split(" m ")[0])
+        runs = [(metres * told_m / now_m, tap_w) for metres, tap_w in RUNS]
+        cable = {"area_mm2": 2.5, "class": 5}
+        assert worst_db(make_chain(runs, cable=cable, loss_db=loss_db)) <= loss_db * (1 + 1e-9)

@@ -54,6 +54,19 @@ def test_the_first_limit_can_be_the_control_above_the_far_end() -> None:
     assert (fits.values["first_what"], fits.values["first_id"]) == ("attenuator_load_w", "a-1")
 
 
+def test_a_control_turned_down_still_counts_each_one_more_below_it_in_full() -> None:
+    # its programme line has more volts than the page line, so it is looked at as it stands: at
+    # -12 dB the line feels a sixteenth of what is added, the control itself carries all of it
+    wall = control(set_db=-12.0, form="autotransformer", rated_w=35.0, rated_at_v=100.0)
+    outputs = [output("o1", line_v=100.0, max_w=900.0), output("page", max_w=900.0)]
+    job = drawn(outputs, zone("a", wall, speaker(5.0), page_output="page"))
+    fits = found(job, "what_fits:a:5@70.7")
+    # 5 W at 70.7 V are 10.002 W at 100 V, Ohm's law: three in all are 30.006 W of 35, and over 28
+    assert (fits.value, fits.high) == (1, 2)
+    assert fits.values["first_what"] == "attenuator_load_w"
+    assert fits.values["first_state"] == "set"
+
+
 def test_the_first_limit_can_be_the_panels_least_load() -> None:
     job = drawn([output(max_w=500.0, min_load_ohm=100.0)], zone("a", speaker(10.0)))
     fits = found(job, "what_fits:a:10@70.7")

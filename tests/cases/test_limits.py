@@ -4,7 +4,19 @@ import pytest
 
 from pycore.asks.see import see
 from pycore.ground.units import Manner
-from tests.drawn import about, ask, control, drawn, found, found_at, output, raw_job, speaker, zone
+from tests.drawn import (
+    about,
+    as_read,
+    ask,
+    control,
+    drawn,
+    found,
+    found_at,
+    output,
+    raw_job,
+    speaker,
+    zone,
+)
 
 MANNER = Manner("en", "m", ".", "")
 
@@ -215,3 +227,23 @@ def test_what_is_left_to_an_output_is_the_smaller_of_its_own_and_its_shared_watt
     )  # fmt: skip
     assert (second["code"], second["verdict"]) == ("output_load_ok_shared", "ok")
     assert "10\u00a0W left" in second["words"]
+
+
+def test_ohms_just_past_what_is_planned_for_do_not_read_as_planned() -> None:
+    # 40 W at 70.7 V are 124.962 ohm, Ohm's law; four fifths of what a printed 100 bears is 125
+    job = raw_job([output(min_load_ohm=100.0)], zone("hall", *[speaker(5.0)] * 8))
+    told = ask("findings", {"job": job})["findings"]
+    ohms = next(one for one in told if one["id"] == "output_impedance_ohm:o1:override")
+    assert ohms["verdict"] == "near"
+    assert as_read(ohms["shown"]["value"]) == "124.96 Ω"
+
+
+def test_a_limit_that_was_worked_out_is_told_from_the_load_on_it() -> None:
+    # 35.03 W at 100 V are 24.766 W at 70.7 V: the load of 24.78 W is over, and must look it
+    wall = control(rated_w=35.03, rated_at_v=100.0)
+    job = raw_job([output(max_w=100.0)], zone("hall", wall, speaker(24.78)))
+    told = ask("findings", {"job": job})["findings"]
+    load = next(one for one in told if one["id"] == "attenuator_load_w:hall-1:override")
+    assert load["verdict"] == "over"
+    assert as_read(load["shown"]["value"]) == "24.78 W"
+    assert as_read(load["shown"]["limit"]) == "24.77 W"

@@ -3,7 +3,16 @@
 import pytest
 
 from pycore.ground.problems import BadText
-from pycore.ground.units import Manner, read, show, show_beside, show_typed, true_voltage, unit_of
+from pycore.ground.units import (
+    Manner,
+    read,
+    show,
+    show_beside,
+    show_most,
+    show_typed,
+    true_voltage,
+    unit_of,
+)
 from tests.drawn import about, as_read
 
 POINT = Manner("en", "m", ".", "")
@@ -177,12 +186,36 @@ def test_a_computed_number_is_shown_in_three_figures(value: float, unit: str, te
         (0.8, "fraction", (1.0, 0.8), "80 %"),
         (300.004, "w", (300.0, 240.0), "300.004 W"),
         (49.985, "ohm", (50.0,), "49.99 Ω"),
+        # a limit of more figures than are usual: what is past it must not read as short of it
+        (0.1234, "db", (0.123, 0.246), "0.1234 dB"),
+        (41.664, "ohm", (41.67,), "41.66 Ω"),
+        (125.3412, "w", (125.33, 100.264), "125.34 W"),
+        (0.1226, "db", (0.123, 0.246), "0.12 dB"),
     ],
 )
 def test_what_is_close_to_its_limit_is_told_from_it(
     value: float, unit: str, marks: tuple[float, ...], text: str
 ) -> None:
     assert as_read(show_beside(value, unit, marks=marks, manner=POINT)) == text
+
+
+@pytest.mark.parametrize(
+    ("value_m", "manner", "text"),
+    [
+        (87.46, POINT, "87.4 m"),
+        (87.5, POINT, "87.5 m"),
+        (1234.9, POINT, "1234 m"),
+        (9.999, POINT, "9.99 m"),
+        (12.192, FEET, "40 ft"),
+        (26.67, FEET, "87.5 ft"),
+        (26.66, FEET, "87.4 ft"),
+        (0.0, POINT, "0 m"),
+    ],
+)
+def test_the_most_that_is_allowed_is_never_rounded_up(
+    value_m: float, manner: Manner, text: str
+) -> None:
+    assert as_read(show_most(value_m, "m", manner=manner)) == text
 
 
 def test_feet_and_commas_are_for_printing_only() -> None:

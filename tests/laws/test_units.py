@@ -16,6 +16,7 @@ from pycore.ground.units import (
     read_run,
     same_voltage,
     show,
+    show_beside,
     show_typed,
     true_voltage,
     unit_of,
@@ -40,6 +41,29 @@ def test_what_is_printed_of_a_typed_number_reads_back(
     again = read(text, unit, manner=manner)
     assert again is not None
     assert again == pytest.approx(value, rel=1e-6)
+
+
+@given(
+    st.sampled_from(("w", "db", "ohm")),
+    st.integers(1, 99_999),
+    st.integers(0, 3),
+    st.sampled_from((-1, 1)),
+    st.floats(-6.0, -0.5),
+)
+@example("db", 123, 3, 1, -2.5)
+@example("ohm", 4167, 2, -1, -4.0)
+def test_no_number_reads_as_if_it_lay_on_the_other_side_of_its_limit(
+    unit: str, figures: int, decimals: int, side: int, far: float
+) -> None:
+    manner = Manner("en", "m", ".", "")
+    mark = figures / 10**decimals
+    value = mark * (1 + side * 10**far)
+    text = show_beside(value, unit, marks=(mark,), manner=manner)
+    told = read(text, unit, manner=manner)
+    limit = read(show_typed(mark, unit, manner=manner), unit, manner=manner)
+    assert told is not None
+    assert limit is not None
+    assert told > limit if side > 0 else told < limit
 
 
 @given(st.sampled_from(WHOLE), MANNERS, st.integers(0, 10_000))

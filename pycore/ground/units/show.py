@@ -1,7 +1,7 @@
 """The one printer: a number inside becomes the text a person reads."""
 
 import math
-from decimal import ROUND_HALF_UP, Decimal
+from decimal import ROUND_DOWN, ROUND_HALF_UP, Decimal
 from functools import lru_cache
 
 from pycore.ground.plain import NO_BREAK
@@ -103,30 +103,59 @@ def _shown(value: float, unit: str, *, more: int, manner: Manner) -> str:
     if not math.isfinite(value):
         return "∞" + WRITTEN[unit]
     scaled, written = _scaled(value, unit, manner=manner)
+    return _write(_figures(scaled, unit, more), written, manner=manner)
+
+
+def _figures(scaled: float, unit: str, more: int) -> str:
+    """The figures of a number in the unit it is written in, with so many more than usual."""
     if unit == "db":
-        return _write(_decibels(scaled, more), written, manner=manner)
+        return _decibels(scaled, more)
     if unit == "count":
-        return _write(str(round(scaled)), written, manner=manner)
+        return str(round(scaled))
     digits = _watts if unit == "w" else _digits
-    return _write(digits(scaled, SIGNIFICANT + more), written, manner=manner)
+    return digits(scaled, SIGNIFICANT + more)
 
 
 @lru_cache(maxsize=8000)
 def show_beside(value: float, unit: str, *, marks: tuple[float, ...], manner: Manner) -> str:
     """A computed number with as many figures as tell it from each of `marks`, where it is another.
 
-    What is a little past its limit must not read as the limit.
+    What is a little past its limit must read neither as the limit nor as short of it.
     """
-    others = {
-        show_typed(mark, unit, manner=manner)
+    if not math.isfinite(value):
+        return show(value, unit, manner=manner)
+    scaled, _ = _scaled(value, unit, manner=manner)
+    others = [
+        mark * (scaled / value) if value else mark
         for mark in marks
         if not math.isclose(mark, value, rel_tol=SAME_WITHIN)
-    }
-    texts = (
-        _shown(value, unit, more=more, manner=manner)
+    ]
+    enough = (
+        more
         for more in range(MOST_SIGNIFICANT - SIGNIFICANT)
+        if all(_same_side(_figures(scaled, unit, more), scaled, mark=mark) for mark in others)
     )
-    return next((text for text in texts if text not in others), show(value, unit, manner=manner))
+    return _shown(value, unit, more=next(enough, 0), manner=manner)
+
+
+def _same_side(figures: str, scaled: float, *, mark: float) -> bool:
+    """Whether the figures lie on the side of a mark on which the number itself lies.
+
+    The mark counts as it is printed itself.
+    """
+    if figures.startswith("under"):
+        return True
+    printed, stands = float(figures), float(_digits(mark, TYPED_SIGNIFICANT))
+    return printed > stands if scaled > mark else printed < stands
+
+
+def show_most(value: float, unit: str, *, manner: Manner) -> str:
+    """The most that is allowed (above zero), in three figures: cut off, never rounded up."""
+    scaled, written = _scaled(value, unit, manner=manner)
+    size = math.floor(math.log10(scaled)) + 1 if scaled > 0 else 0
+    last = Decimal(1).scaleb(-max(0, SIGNIFICANT - size))
+    cut = Decimal(f"{scaled:.12g}").quantize(last, rounding=ROUND_DOWN)
+    return _write(_trim(f"{cut:f}"), written, manner=manner)
 
 
 @lru_cache(maxsize=8000)
