@@ -17,7 +17,10 @@ def to_digits(some: bytes) -> str:
 
 
 def from_digits(text: str) -> bytes | None:
-    """The bytes again; None where no bytes are written so."""
+    """The bytes again; None where no bytes are written so.
+
+    Only digits may be in the text: ValueError for anything else.
+    """
     done = bytearray()
     width = DIGITS[BLOCK]
     for at in range(0, len(text), width):

@@ -12,7 +12,9 @@ GAUGE = Source("ASTM B258", "diameter of gauge n: 0.005 in × 92^((36 − n) / 3
 COPPER = Source(
     "IEC 60028", "annealed copper at 20 °C: 1/58 Ω·mm²/m, 0.00393 per kelvin", "second hand"
 )
-STRANDING = Source("ASTM B8, ASTM B496", "concentric lay: 2 % more resistance", "text")
+STRANDING = Source(
+    "ASTM B496", "concentric lay: 2 % more resistance (ASTM B8 alike, from memory)", "text"
+)
 TINNING = Source("ASTM B33", "table 2: resistivity of tinned wires by diameter", "text")
 TINNING_THIN = Source("ASTM B33", "table 2, wires of 0.002 to 0.0111 in", "memory")
 CLAD = Source("copper-clad aluminium", "62 to 68 % of the conductivity of copper", "second hand")

@@ -5,7 +5,7 @@ from typing import NamedTuple
 from pycore.formulas.cable import TINNING, TINNING_THIN
 from pycore.ground.sources import Source
 
-# ASTM B8 and B496: concentric stranding adds 2 % to the direct-current resistance.
+# ASTM B496 (and B8, from memory): concentric stranding adds 2 % to the direct-current resistance.
 LAY_FACTOR = 1.02
 # 62 to 68 % of copper is reported of copper-clad aluminium: the lowest loses most.
 CLAD_FRACTION = 0.62

@@ -1,4 +1,4 @@
-"""Copper by gauge, against ASTM B258, IEC 60028, ASTM B8, B33, B496 and NBS Handbook 100."""
+"""Copper by gauge, against ASTM B258, IEC 60028, ASTM B33, B496 and NBS Handbook 100."""
 
 import math
 
@@ -12,9 +12,9 @@ KM_PER_KFT = 0.3048  # exact, international foot
 
 
 def test_copper_at_20_degrees_is_one_58th() -> None:
-    # IEC 60028: 1/58 Ω·mm²/m = 17.2414 Ω/km for 1 mm²
+    # IEC 60028 (second hand): 1/58 Ω·mm²/m = 17.2414 Ω/km for 1 mm²
     assert math.isclose(cable.resistance_of_area_ohm_per_km(area_mm2=1), 17.2414, abs_tol=1e-4)
-    # NBS Handbook 100: 0.15328 Ω·g/m² over 8.89 g/cm³
+    # NBS Handbook 100, its resistivity by mass and density: 0.15328 Ω·g/m² over 8.89 g/cm³
     assert math.isclose(17.2414, 1000 * 0.15328 / 8.89, rel_tol=3e-5)
 
 
@@ -27,10 +27,10 @@ def test_a_reading_comes_back_to_20_degrees(celsius: float, factor: float) -> No
 
 
 def test_from_20_to_75_degrees_copper_gains_a_fifth() -> None:
-    # IEC 60028: 1 + 0.00393 × 55
+    # IEC 60028 (second hand): 1 + 0.00393 × 55
     hot = cable.heated_ohm_per_km(ohm_per_km=1.0, conductor_c=75)
     assert math.isclose(hot, 1.21615, abs_tol=1e-9)
-    # NEC chapter 9, table 8, note 2: 0.00323 per kelvin at 75 °C (second hand)
+    # NFPA 70 chapter 9, table 8, note 2: 0.00323 per kelvin at 75 °C (second hand)
     assert math.isclose(0.00393 / hot, 0.0032315, abs_tol=1e-6)
 
 
@@ -43,7 +43,7 @@ def test_each_gauge_is_a_39th_root_of_92_thinner() -> None:
 @pytest.mark.parametrize(
     ("awg", "mils"),
     [
-        # ASTM B258 by its formula, rows 24 to 6
+        # Arithmetic by the formula of ASTM B258, to a hundredth; its table rounds to a tenth
         (24, 20.10),
         (22, 25.35),
         (20, 31.96),
@@ -64,7 +64,8 @@ def test_the_diameter_of_a_gauge(awg: int, mils: float) -> None:
 @pytest.mark.parametrize(
     ("awg", "circular_mils", "area_mm2"),
     [
-        # ASTM B258 by its formula; the areas are those of NEC chapter 9, table 8
+        # Arithmetic by the formula of ASTM B258; to three figures the areas of 18 to 12 AWG are
+        # those printed in NFPA 70 chapter 9, table 8
         (18, 1624.3, 0.8230),
         (16, 2582.7, 1.3087),
         (14, 4106.7, 2.0809),
@@ -82,7 +83,8 @@ def test_the_copper_of_a_gauge(awg: int, circular_mils: float, area_mm2: float) 
 @pytest.mark.parametrize(
     ("awg", "ohm_per_kft", "ohm_per_km"),
     [
-        # NBS Handbook 100, solid at 20 °C; per kilometre by IEC 60028 and ASTM B258
+        # Ω/kft of solid gauges at 20 °C after NBS Handbook 100, as a textbook reprints it (second
+        # hand); Ω/km by arithmetic from IEC 60028 and ASTM B258
         (18, 6.385, 20.948),
         (16, 4.016, 13.174),
         (14, 2.525, 8.285),
@@ -98,7 +100,7 @@ def test_the_resistance_of_a_solid_gauge(awg: int, ohm_per_kft: float, ohm_per_k
 
 
 def test_stranding_adds_two_per_cent() -> None:
-    # ASTM B8 and B496, concentric lay
+    # ASTM B496, concentric lay; ASTM B8 alike, from memory
     assert conductors.LAY_FACTOR == 1.02
     assert cable.stranded_ohm_per_km(ohm_per_km=10, lay_factor=1.02) == 10.2
 
@@ -106,7 +108,8 @@ def test_stranding_adds_two_per_cent() -> None:
 @pytest.mark.parametrize(
     ("inches", "factor"),
     [
-        # ASTM B33 table 2 over 0.15328 Ω·g/m²
+        # ASTM B33-04, table 2, rows 0.103 to 0.290 in, 0.0201 to 0.103 in and 0.0111 to 0.0201 in:
+        # 0.15776, 0.15940 and 0.16279 over 0.15328 Ω·g/m²
         (0.0202, 1.03993),
         (0.1029, 1.03993),
         (0.0112, 1.06204),

@@ -1,4 +1,4 @@
-"""Cables as kinds of a job, against NEC chapter 9 table 8 and IEC 60228."""
+"""Cables as kinds of a job, against NFPA 70 (the NEC) chapter 9 table 8 and IEC 60228."""
 
 import math
 from typing import Any
@@ -22,7 +22,8 @@ def made(conductor_c: float, **fields: Any) -> Pair:
 @pytest.mark.parametrize(
     ("awg", "stranded", "uncoated", "coated"),
     [
-        # NFPA 70 chapter 9, table 8, direct-current resistance at 75 °C, Ω/kft
+        # NFPA 70 chapter 9, table 8, columns uncoated and coated copper, rows by gauge and number
+        # of strands (1 or 7), direct-current resistance at 75 °C, Ω/kft; by transcriptions of it
         (18, False, 7.77, 8.08),
         (18, True, 7.95, 8.45),
         (16, False, 4.89, 5.08),
@@ -66,7 +67,8 @@ def test_a_stranded_gauge_by_arithmetic(awg: int, ohm_per_kft: float) -> None:
 
 
 def test_the_code_s_table_is_hot_not_cold() -> None:
-    # NFPA 70 chapter 9, table 8: 18 AWG stranded 7.95 Ω/kft at 75 °C is 6.537 at 20 °C
+    # NFPA 70 chapter 9, table 8, row 18 AWG of 7 strands, uncoated: 7.95 Ω/kft at 75 °C is 6.537
+    # at 20 °C
     cold = made(20.0, awg=18, stranded=True).loop_ohm_per_km / 2 * KM_PER_KFT
     assert math.isclose(7.95 / 1.21615, 6.537, abs_tol=0.001)
     assert math.isclose(cold, 6.537, rel_tol=0.005)
@@ -76,8 +78,9 @@ def test_the_code_s_table_is_hot_not_cold() -> None:
 @pytest.mark.parametrize(
     ("area_mm2", "plain", "tinned", "fine", "fine_tinned"),
     [
-        # IEC 60228:2004, most Ω/km at 20 °C: classes 1 and 2 plain, coated (from memory);
-        # class 5 plain, coated
+        # IEC 60228:2004, rows by nominal area, most Ω/km at 20 °C, by a reprint (second hand):
+        # tables 1 and 2 (classes 1 and 2) plain, and coated (from memory); table 3 (class 5)
+        # plain and coated
         (0.5, 36.0, 36.7, 39.0, 40.1),
         (0.75, 24.5, 24.8, 26.0, 26.7),
         (1.0, 18.1, 18.2, 19.5, 20.0),

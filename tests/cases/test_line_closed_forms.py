@@ -60,7 +60,8 @@ def test_ten_per_cent_means_three_things() -> None:
 
 def test_the_explanatory_formula_for_half_a_decibel() -> None:
     # NFPA 72-2025, explanatory formula for audio circuits (second hand): 59.25 V² / (R P) feet,
-    # R in ohms per 1000 feet of pair; 15.9 at 75 °C for 18 AWG, 70.7 V, 100 W: 186.3 ft
+    # R in ohms per 1000 feet of pair; twice the 7.95 of NFPA 70 chapter 9, table 8 (18 AWG of 7
+    # strands, uncoated, 75 °C), 70.7 V, 100 W: 186.3 ft
     constant = 1000 * level.loop_of_load_fraction(loss_db=0.5)
     assert math.isclose(constant, 59.254, abs_tol=0.001)
     feet = constant * 70.7**2 / (15.9 * 100)
@@ -81,7 +82,7 @@ def test_half_a_decibel_of_stranded_gauge_at_100_watts(awg: int, length_m: float
 @pytest.mark.parametrize(
     ("area_mm2", "length_m", "loss_db"),
     [
-        # IEC 60228 class 2
+        # Arithmetic on IEC 60228:2004 table 2 (class 2, second hand)
         (0.75, 120.93, 0.5),
         (1.0, 163.68, 0.5),
         (1.5, 244.85, 0.5),

@@ -105,8 +105,9 @@ def test_what_a_healthy_line_reads_and_loses() -> None:
 
 
 def test_what_a_long_thin_line_reads_and_loses() -> None:
-    # 40 × 2.5 W at 100 V, IEC 60228 class 5 1.5 mm², 25 m and 39 × 6 m, 20 °C; the pair's
-    # inductance and capacitance were not printed with the result, so its last digits are open
+    # 40 × 2.5 W at 100 V, IEC 60228:2004 table 3 (class 5, second hand) 1.5 mm², 25 m and
+    # 39 × 6 m, 20 °C; the pair's inductance and capacitance were not printed with the result,
+    # so its last digits are open
     pair = {"area_mm2": 1.5, "class": 5, "inductance_uh_per_m": 0.63, "capacitance_pf_per_m": 63.0}
     runs = [(25.0, 2.5), *[(6.0, 2.5)] * 39]
     job = make_chain(runs, cable=pair, line_v=100.0)

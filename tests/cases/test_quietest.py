@@ -15,7 +15,8 @@ from tests.samples.halls import attenuator, job_of, row_of, told
 from tests.samples.lines import speaker
 
 MANNER = Manner("en", "m", ".", "")
-# A quarter of the watts is 10·log10(4) less (IEC 60027-3, levels of power quantities).
+# A quarter of the watts is 10·log10(4) less (IEC 60027-3, levels of power
+# quantities, from memory).
 QUARTER_DB = 6.0206
 
 

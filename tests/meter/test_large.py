@@ -51,7 +51,8 @@ def test_the_groups_hold_every_suspect_once(told: Diagnosis) -> None:
 
 
 def test_a_short_is_found_where_its_loop_says(told: Diagnosis) -> None:
-    # 1.2 Ω of 1.5 mm² fine copper, 13.3 Ω/km at 20 °C each way (IEC 60228): 45.1 m of route
+    # 1.2 Ω of 1.5 mm² fine copper, 13.3 Ω/km at 20 °C each way (IEC 60228:2004
+    # table 3, second hand): 45.1 m of route
     wired, (family, node, _, _) = told.site.circuits.wired, told.suspects[0].key
     assert family == "short"
     assert wired.far_m[wired.parents[node]] < 1200 / 26.6 < wired.far_m[node]

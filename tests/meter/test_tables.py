@@ -2,8 +2,8 @@
 
 Line A: 10 × 5 W at 70.7 V, 16 AWG stranded at 20 °C, 30 m and 9 × 10 m. Line B: 40 × 2.5 W at
 100 V, 1.5 mm² class 5, 25 m and 39 × 6 m. The numbers are arithmetic on ASTM B258 gauge 16
-with ASTM B8 stranding and IEC 60028 copper (A), and on IEC 60228:2004 table 3 (B): nodal
-analysis of the same lines outside this project, printed to the digits given here.
+with ASTM B496 stranding and IEC 60028 copper (A), and on IEC 60228:2004 table 3 (B, second hand):
+nodal analysis of the same lines outside this project, printed to the digits given here.
 """
 
 import pytest

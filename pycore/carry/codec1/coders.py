@@ -22,7 +22,7 @@ class Wholes:
         write_wholes(out, values)
 
     def read(self, source: Reader, cells: Cells) -> list[Any]:
-        """Read them."""
+        """Read them. Raises what `Coder.read` does."""
         return read_wholes(source, len(cells.at))
 
 
@@ -34,7 +34,7 @@ class Numbers:
         write_numbers(out, values)
 
     def read(self, source: Reader, cells: Cells) -> list[Any]:
-        """Read them."""
+        """Read them. Raises what `Coder.read` does."""
         return read_numbers(source, len(cells.at))
 
 
@@ -49,7 +49,7 @@ class Choices:
         write_wholes(out, [self.choices.index(value) for value in values])
 
     def read(self, source: Reader, cells: Cells) -> list[Any]:
-        """Read them; a place behind the last is a later version's."""
+        """Read them. Raises BadText `link_damaged`; NewerJob `link_newer` for a later choice."""
         places = read_wholes(source, len(cells.at))
         if any(place < 0 for place in places):
             raise damaged()
@@ -69,7 +69,7 @@ class Texts:
         write_texts(out, values, series=Series(), hints=self.hints(cells))
 
     def read(self, source: Reader, cells: Cells) -> list[Any]:
-        """Read them."""
+        """Read them. Raises what `Coder.read` does."""
         return read_texts(source, series=Series(), hints=self.hints(cells))
 
 
@@ -82,7 +82,7 @@ class Notes:
             out.text(value)
 
     def read(self, source: Reader, cells: Cells) -> list[Any]:
-        """Read them."""
+        """Read them. Raises what `Coder.read` does."""
         return [source.text() for _ in cells.at]
 
 
@@ -94,7 +94,7 @@ class Moments:
         write_moments(out, values)
 
     def read(self, source: Reader, cells: Cells) -> list[Any]:
-        """Read them."""
+        """Read them. Raises what `Coder.read` does."""
         return read_moments(source, len(cells.at))
 
 
@@ -106,7 +106,7 @@ class Ids:
         write_texts(out, values, series=cells.context.desk.ids, hints=[None] * len(values))
 
     def read(self, source: Reader, cells: Cells) -> list[Any]:
-        """Read them."""
+        """Read them. Raises what `Coder.read` does."""
         return read_texts(source, series=cells.context.desk.ids, hints=[None] * len(cells.at))
 
 
@@ -125,7 +125,7 @@ class Meant:
             write_texts(out, alien, series=cells.context.desk.ids, hints=[None] * len(alien))
 
     def read(self, source: Reader, cells: Cells) -> list[Any]:
-        """Read them."""
+        """Read them. Raises what `Coder.read` does."""
         known, places = self.known(cells), read_wholes(source, len(cells.at))
         if any(not 0 <= place <= len(known) for place in places):
             raise damaged()
@@ -168,7 +168,7 @@ class Either:
         self.words.write(out, words, cells=cells)
 
     def read(self, source: Reader, cells: Cells) -> list[Any]:
-        """Read them."""
+        """Read them. Raises what `Coder.read` does."""
         marks = [mark == 1 for mark in read_wholes(source, len(cells.at))]
         numbers = iter(read_numbers(source, marks.count(False)) if False in marks else ())
         of_words = [at for at, is_word in zip(cells.at, marks, strict=True) if is_word]

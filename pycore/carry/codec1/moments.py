@@ -79,7 +79,10 @@ def _look(moment: datetime, look: str) -> str:
 
 
 def read_moments(source: Reader, count: int) -> list[str]:
-    """A column of `count` moments as `write_moments` wrote it."""
+    """A column of `count` moments as `write_moments` wrote it.
+
+    Raises BadText `link_damaged`, TooLarge `link_holds_too_much`.
+    """
     marks = read_wholes(source, count)
     if any(mark not in WAYS and mark not in (LITERAL, MILLISECONDS) for mark in marks):
         raise damaged()

@@ -20,7 +20,7 @@ class One:
         self.table.write(out, Context(context.desk, values, at, context))
 
     def read(self, source: Reader, cells: Cells) -> list[Any]:
-        """Read them."""
+        """Read them. Raises what `Coder.read` does."""
         context, at = cells
         rows: list[Row] = [{} for _ in at]
         self.table.read(source, Context(context.desk, rows, at, context))
@@ -41,7 +41,7 @@ class Many:
             self.one.write(out, rows, cells=_spread(cells, [len(value) for value in values]))
 
     def read(self, source: Reader, cells: Cells) -> list[Any]:
-        """Read them."""
+        """Read them. Raises what `Coder.read` does."""
         counts = _read_counts(source, cells)
         rows = iter(self.one.read(source, _spread(cells, counts)) if sum(counts) else ())
         return [list(islice(rows, count)) for count in counts]
@@ -62,7 +62,7 @@ class Several:
             self.coder.write(out, every, cells=spread)
 
     def read(self, source: Reader, cells: Cells) -> list[Any]:
-        """Read them."""
+        """Read them. Raises what `Coder.read` does."""
         counts = _read_counts(source, cells)
         every = iter(self.coder.read(source, _spread(cells, counts)) if sum(counts) else ())
         return [list(islice(every, count)) for count in counts]
@@ -99,7 +99,7 @@ class HangsOn:
         write_wholes(out, [n - places[on] for n, on in zip(cells.at, values, strict=True)])
 
     def read(self, source: Reader, cells: Cells) -> list[Any]:
-        """Read them."""
+        """Read them. Raises what `Coder.read` does."""
         rows, on = cells.context.rows, []
         for n, distance in zip(cells.at, read_wholes(source, len(cells.at)), strict=True):
             if not 0 <= n - distance < len(rows):

@@ -34,7 +34,10 @@ class Scale(NamedTuple):
 
 
 def write_numbers(out: Writer, values: Sequence[float]) -> None:
-    """The column in the scale that leaves the fewest exceptions and the smallest numbers."""
+    """The column in the scale that leaves the fewest exceptions and the smallest numbers.
+
+    Every value has to be finite, as those of a job are; the column is not empty.
+    """
     distinct = set(values)
     scale = min(_scales(distinct), key=lambda one: _cost(distinct, one))
     out.number(scale.of * (MOST_DECIMALS + 1) + scale.decimals)
@@ -93,7 +96,10 @@ def _value(whole: int, scale: Scale) -> float:
 
 
 def read_numbers(source: Reader, count: int) -> list[float]:
-    """A column of `count` numbers as `write_numbers` wrote it, every one finite."""
+    """A column of `count` numbers as `write_numbers` wrote it, every one finite.
+
+    Raises BadText `link_damaged`.
+    """
     scale = Scale(*divmod(source.number(), MOST_DECIMALS + 1))
     odd = source.number()
     if scale.of > INCHES or odd > count:

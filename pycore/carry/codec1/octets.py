@@ -50,7 +50,7 @@ class Reader:
         self.characters = 0
 
     def number(self) -> int:
-        """A number as `Writer.number` wrote it."""
+        """A number as `Writer.number` wrote it. Raises BadText `link_damaged`."""
         value = 0
         for place in range(LONGEST_NUMBER):
             one = self.octets(1)[0]
@@ -60,12 +60,12 @@ class Reader:
         raise damaged()
 
     def signed(self) -> int:
-        """A number as `Writer.signed` wrote it."""
+        """A number as `Writer.signed` wrote it. Raises BadText `link_damaged`."""
         value = self.number()
         return -(value + 1 >> 1) if value & 1 else value >> 1
 
     def octets(self, count: int) -> bytes:
-        """So many bytes."""
+        """So many bytes. Raises BadText `link_damaged` where there are fewer."""
         until = self.at + count
         if until > len(self.some):
             raise damaged()
@@ -74,32 +74,35 @@ class Reader:
         return found
 
     def text(self) -> str:
-        """A text as `Writer.text` wrote it."""
+        """A text as `Writer.text` wrote it.
+
+        Raises BadText `link_damaged`, TooLarge `link_holds_too_much`.
+        """
         try:
             return self.made(self.octets(self.number()).decode())
         except UnicodeDecodeError:
             raise damaged() from None
 
     def made(self, text: str) -> str:
-        """The same text, its characters counted."""
+        """The same text, its characters counted. Raises TooLarge `link_holds_too_much`."""
         self.characters += len(text)
         if self.characters > MOST_CHARACTERS:
             raise TooLarge("link_holds_too_much")
         return text
 
     def grow(self, rows: int) -> int:
-        """The same number of rows, counted."""
+        """The same number of rows, counted. Raises TooLarge `link_holds_too_much`."""
         self.rows += rows
         if self.rows > MOST_ROWS:
             raise TooLarge("link_holds_too_much")
         return rows
 
     def end(self) -> None:
-        """Refuse anything that comes behind."""
+        """Refuse anything that comes behind. Raises BadText `link_damaged`."""
         if self.at != len(self.some):
             raise damaged()
 
 
 def damaged() -> BadText:
-    """The problem of bytes that no job was written as."""
+    """The problem of bytes that no job was written as; whoever asks for it raises it."""
     return BadText("link_damaged")

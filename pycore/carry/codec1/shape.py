@@ -32,7 +32,10 @@ FAMILIES = ("cables", "loudspeakers", "attenuators")
 
 
 def keep_places(context: Context) -> None:
-    """From here on these rows can be meant by their ids."""
+    """From here on these rows can be meant by their ids.
+
+    Raises BadText `link_damaged` for a row without one.
+    """
     for row in context.rows:
         context.desk.keep_place(row)
 

@@ -28,14 +28,20 @@ class Desk:
         self.kinds: dict[str, list[str]] = {}
 
     def keep_place(self, row: Row) -> None:
-        """Keep a place: an amplifier, output, zone, point or area."""
+        """Keep a place: an amplifier, output, zone, point or area.
+
+        Raises BadText `link_damaged` for one without an id.
+        """
         one = id_of(row)
         self.places.append(one)
         self.rows[one] = row
 
 
 def id_of(row: Row) -> str:
-    """The id of a row; a text in which it has none was not written here."""
+    """The id of a row.
+
+    Raises BadText `link_damaged`: a text in which it has none was not written here.
+    """
     if "id" not in row:
         raise damaged()
     return str(row["id"])
@@ -62,13 +68,20 @@ class Cells(NamedTuple):
 
 
 class Coder(Protocol):
-    """Writes the values of some rows, and reads as many again."""
+    """Writes the values of some rows, and reads as many again.
+
+    Values of a job that keeps its rules can always be written: writing raises nothing.
+    """
 
     def write(self, out: Writer, values: list[Any], *, cells: Cells) -> None:
         """Write them."""
 
     def read(self, source: Reader, cells: Cells) -> list[Any]:
-        """Read one for each of the rows."""
+        """Read one for each of the rows.
+
+        Raises BadText `link_damaged` for bytes that were not written so, TooLarge
+        `link_holds_too_much`, and NewerJob `link_newer` for a choice or field not known here.
+        """
 
 
 Usual = Callable[[Context], list[Any]]
@@ -95,7 +108,10 @@ class Table:
         self.fields = fields
 
     def write(self, out: Writer, context: Context) -> None:
-        """Which fields are there, then each of them."""
+        """Which fields are there, then each of them.
+
+        Raises BadText `link_damaged` for a row of which the id is missing.
+        """
         there = 0
         columns = Writer()
         for place, field in enumerate(self.fields):
@@ -111,7 +127,11 @@ class Table:
         out.octets(bytes(columns.done))
 
     def read(self, source: Reader, context: Context) -> None:
-        """Fill the rows of the context."""
+        """Fill the rows of the context.
+
+        Raises NewerJob `link_newer` for a field behind the last one known here, and what the
+        coders of its fields raise.
+        """
         there = source.number()
         if there >> len(self.fields):
             raise NewerJob("link_newer")

@@ -98,7 +98,10 @@ def _unfolded(number: int) -> int:
 
 
 def read_texts(source: Reader, *, series: Series, hints: Sequence[Hint | None]) -> list[str]:
-    """A column of as many texts as there are hints, as `write_texts` wrote it."""
+    """A column of as many texts as there are hints, as `write_texts` wrote it.
+
+    Raises BadText `link_damaged`, TooLarge `link_holds_too_much`.
+    """
     new = iter(_read_new(source))
     stem_marks = read_wholes(source, len(hints))
     number_marks = read_wholes(source, len(hints))

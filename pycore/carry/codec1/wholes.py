@@ -96,7 +96,7 @@ def unpack_bits(some: bytes, count: int, *, bits: int) -> list[int]:
 
 
 def read_wholes(source: Reader, count: int, *, outer: bool = True) -> list[int]:
-    """A column of `count` numbers as `write_wholes` wrote it."""
+    """A column of `count` numbers as `write_wholes` wrote it. Raises BadText `link_damaged`."""
     if count == 0:
         return []
     way = source.number()

@@ -103,10 +103,10 @@ def _shown(value: float, unit: str, *, more: int, manner: Manner) -> str:
     if not math.isfinite(value):
         return "∞" + WRITTEN[unit]
     scaled, written = _scaled(value, unit, manner=manner)
-    return _write(_figures(scaled, unit, more), written, manner=manner)
+    return _write(_figures(scaled, unit, more=more), written, manner=manner)
 
 
-def _figures(scaled: float, unit: str, more: int) -> str:
+def _figures(scaled: float, unit: str, *, more: int) -> str:
     """The figures of a number in the unit it is written in, with so many more than usual."""
     if unit == "db":
         return _decibels(scaled, more)
@@ -133,7 +133,7 @@ def show_beside(value: float, unit: str, *, marks: tuple[float, ...], manner: Ma
     enough = (
         more
         for more in range(MOST_SIGNIFICANT - SIGNIFICANT)
-        if all(_same_side(_figures(scaled, unit, more), scaled, mark=mark) for mark in others)
+        if all(_same_side(_figures(scaled, unit, more=more), scaled, mark=mark) for mark in others)
     )
     return _shown(value, unit, more=next(enough, 0), manner=manner)
 
