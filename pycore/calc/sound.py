@@ -96,9 +96,9 @@ def _source_at(lines: Lines, line: Line, *, node: int) -> Source | None:
 
 
 def sounds_db(kind: LoudspeakerKind) -> float | None:
-    """Decibels a drawn watt: its sensitivity less what its transformer is said to lose."""
+    """Decibels a watt of its marks: its sensitivity, less what its transformer is said to lose
+    where the marks tell what is drawn, not what is delivered."""
     if kind.sensitivity_db is None:
         return None
-    return arrival.sound_of_watt_db(
-        kind_db=kind.sensitivity_db, transformer_loss_db=kind.transformer_loss_db or 0.0
-    )
+    lost_db = 0.0 if kind.tap_means == "delivered" else kind.transformer_loss_db or 0.0
+    return arrival.sound_of_watt_db(kind_db=kind.sensitivity_db, transformer_loss_db=lost_db)

@@ -1,6 +1,7 @@
 """What a tap or another kind would do, told before it is taken, and what comes of taking it."""
 
 import json
+import math
 from typing import Any
 
 import pytest
@@ -13,13 +14,13 @@ from pycore.edit import apply, read_command
 from pycore.ground.units import Manner, show
 from pycore.jobs import Job
 from tests.drawn import as_read
-from tests.samples.halls import attenuator, job_of
+from tests.samples.halls import attenuator, job_of, row_of
 from tests.samples.lines import speaker
 
 MANNER = Manner("en", "m", ".", "2026-11-25")
 # 10·log10 of 2, of 0.4 (decibel, by its definition)
 DOUBLE_DB, TWO_FIFTHS_DB = "+3.01 dB", "−3.98 dB"
-KINDS = [
+KINDS: list[dict[str, Any]] = [
     {"id": "near", "name": "Near", "taps": [{"w": 5.0, "at_v": 70.7}], "sensitivity_db": 90.0},
     {
         "id": "loud",
@@ -132,3 +133,31 @@ def test_taking_a_swap_does_what_it_said() -> None:
     assert after.kinds.loudspeakers[-1].id == "horn_30w"
     load = next(one for one in check_job(after).findings if one.what == "output_load_w")
     assert fitted.tap_w == pytest.approx(load.value)
+
+
+@pytest.mark.parametrize(("tap_means", "tap_w"), [("delivered", 5.0), ("drawn", 2.5), (None, 2.5)])
+def test_a_swap_counts_what_a_transformer_loses_only_of_watts_that_are_drawn(
+    tap_means: str | None, tap_w: float
+) -> None:
+    # 5 W delivered sound as 5 W without any loss; 5 W drawn, 3.01 dB of them lost, as half as many
+    own: dict[str, Any] = {**KINDS[0], "tap_means": tap_means, "transformer_loss_db": 3.0103}
+    other: dict[str, Any] = {**KINDS[1], "sensitivity_db": 90.0}
+    other["taps"] = [{"w": w, "at_v": 70.7} for w in (1.0, 2.5, 5.0, 10.0)]
+    raw = json.loads(job_of([speaker(0, length_m=0.0, tap_w=5.0)]).model_dump_json(by_alias=True))
+    raw["kinds"]["loudspeakers"] = [own, other]
+    raw["zones"][0]["line"][0]["fitted"]["kind"] = "near"
+    job = Job.model_validate_json(json.dumps(raw))
+    options = swaps(SwapsBody(job=job, point="p0"), MANNER)["options"]
+    (loud,) = (one for one in options if one["kind"] == "loud")
+    assert loud["command"]["tap_w"] == tap_w
+
+
+def test_more_watts_are_as_much_less_loud_as_the_cable_takes_more() -> None:
+    job = hall(length_m=400.0)
+    (option,) = would(job, 10.0)
+    command = {"do": "set_tap", "point": "p1", "tap_w": 10.0, "tap_at_v": 70.7}
+    after = apply(job, read_command(json.dumps(command)))
+    lost = [row_of(each, "p1")["loss_db"] for each in (job, after)]
+    assert lost[1] - lost[0] > 0.1
+    louder_db = 10 * math.log10(2) - (lost[1] - lost[0])
+    assert told(option)["this"] == f"+{as_read(show(louder_db, 'db', manner=MANNER))}"
