@@ -49,17 +49,31 @@ def ohm_findings(lines: Lines, outputs: list[Output]) -> Iterator[Finding]:
 def zone_ohm_finding(line: Line) -> Finding:
     """What a zone should read with everything of it landed."""
     loaded = any(draw.high != 0 for draw in line.laid.draws)
+    value = seen_value(line)
     made = _finding(
-        "zone_impedance", seen_value(line), most=seen_most(line), least=seen_least(line)
+        _code("zone_impedance", value, loaded=loaded),
+        value,
+        most=seen_most(line),
+        least=seen_least(line),
     )
     return made._replace(
         what="zone_impedance_ohm",
-        code=made.code if loaded else "zone_impedance_open",
         where={"zone": line.zone.id},
         state=line.state,
-        verdict="unknown" if loaded and made.value is None else "note",
         values=_nominal(line),
     )
+
+
+def _code(name: str, seen_s: Siemens, *, loaded: bool) -> str:
+    """Whether a meter reads a number, only cable, nothing at all, or nobody knows.
+
+    Nothing: all that is connected hangs behind a control that stands off.
+    """
+    if not loaded:
+        return f"{name}_open"
+    if seen_s is None:
+        return f"{name}_unknown"
+    return f"{name}_reads" if seen_s else f"{name}_hidden"
 
 
 def _nominal(line: Line) -> dict[str, FindingValue]:
@@ -75,13 +89,13 @@ def _output_finding(output: Output, hanging: list[Line], *, state: State) -> Fin
     loaded = any(draw.high != 0 for line in hanging for draw in line.laid.draws)
     values, most = [seen_value(line) for line in hanging], [seen_most(line) for line in hanging]
     least = [seen_least(line) for line in hanging]
-    made = _finding("output_line", _sum(values), most=_sum(most), least=_sum(least))
+    value = _sum(values)
+    code = _code("output_line", value, loaded=loaded)
+    made = _finding(code, value, most=_sum(most), least=_sum(least))
     return made._replace(
         what="output_line_impedance_ohm",
-        code=made.code if loaded else "output_line_open",
         where={"output": output.id},
         state=state,
-        verdict="unknown" if loaded and made.value is None else "note",
         values={"zones": len(hanging)},
     )
 
@@ -96,15 +110,14 @@ def _sum(each: list[Siemens]) -> Siemens:
     )
 
 
-def _finding(name: str, value: Siemens, *, most: Siemens, least: Siemens) -> Finding:
-    known = value is not None
+def _finding(code: str, value: Siemens, *, most: Siemens, least: Siemens) -> Finding:
     return Finding(
-        code=f"{name}_reads" if known else f"{name}_unknown",
+        code=code,
         what="",
         where={},
         state=None,
         unit="ohm",
-        verdict="note",
+        verdict="unknown" if code.endswith("_unknown") else "note",
         value=reads_ohm(value),
         low=reads_ohm(most),
         high=reads_ohm(least),

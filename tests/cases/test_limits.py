@@ -247,3 +247,12 @@ def test_a_limit_that_was_worked_out_is_told_from_the_load_on_it() -> None:
     assert load["verdict"] == "over"
     assert as_read(load["shown"]["value"]) == "24.78 W"
     assert as_read(load["shown"]["limit"]) == "24.77 W"
+
+
+def test_where_both_leave_as_much_an_output_speaks_of_its_own_maximum() -> None:
+    outputs = [output("o1", max_w=100.0), output("o2", max_w=100.0)]
+    pools = [{"w": 100.0, "outputs": ["o1", "o2"]}]
+    job = drawn(outputs, zone("hall", speaker(10.0)), pools=pools)
+    load = found(job, "output_load_w:o1:override")
+    assert (load.code, load.values["left_by"]) == ("output_load_ok", None)
+    assert load.values["left_w"] == about(90.0)

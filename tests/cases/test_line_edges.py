@@ -218,3 +218,34 @@ def test_a_section_past_any_signal_passes_nothing_and_breaks_nothing() -> None:
     odd = {"loop_ohm_per_km": 1e6, "inductance_uh_per_m": 100.0, "capacitance_pf_per_m": 1e5}
     solved, _ = solve_job(make_chain([(10_000.0, 5.0)], cable=odd), hz=1e4, state="override")
     assert abs(solved.flow.at[1]) < 1e-100
+
+
+def test_a_line_behind_a_control_that_is_off_is_seen_by_no_meter() -> None:
+    # nothing of it reaches the terminals, and no cable stands before the control: not "not known"
+    behind = {**speaker(0, length_m=5.0, tap_w=5.0), "after": "v"}
+    job = job_of([attenuator(None, off=True), behind])
+    for what, name in (
+        ("zone_impedance_ohm", "zone_impedance"),
+        ("output_line_impedance_ohm", "output_line"),
+    ):
+        hidden = told(job, what, state="set")
+        assert (hidden.code, hidden.verdict, hidden.value) == (f"{name}_hidden", "note", None)
+        assert told(job, what).code == f"{name}_reads"
+    look(job)
+
+
+def test_what_a_line_should_read_is_unknown_while_a_tap_is() -> None:
+    for taps_w, code, verdict in (
+        ([5.0, 5.0], "reads", "note"),
+        ([5.0, None], "unknown", "unknown"),
+        ([], "open", "note"),
+    ):
+        points = [speaker(n, length_m=5.0, tap_w=tap_w) for n, tap_w in enumerate(taps_w)]
+        if not points:
+            points = [speaker(0, length_m=5.0, tap_w=5.0, fitted={"connected": False})]
+        for what, name in (
+            ("zone_impedance_ohm", "zone_impedance"),
+            ("output_line_impedance_ohm", "output_line"),
+        ):
+            found = told(job_of(points), what)
+            assert (found.code, found.verdict) == (f"{name}_{code}", verdict)

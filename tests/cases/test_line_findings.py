@@ -169,7 +169,7 @@ def test_an_off_control_silences_its_tail_in_the_set_state_only() -> None:
     row = row_of(job, "p0", state="set")
     assert (row["volts_v"], row["watts_w"], row["loss_db"], row["level_db"]) == (0, 0, None, None)
     assert row_of(job, "p0")["watts_w"] > 29
-    assert told(job, "zone_impedance_ohm", state="set").code == "zone_impedance_reads"
+    assert told(job, "zone_impedance_ohm", state="set").code == "zone_impedance_hidden"
 
 
 def test_a_disconnected_loudspeaker_leaves_its_cable() -> None:
@@ -217,7 +217,10 @@ def test_the_notes_name_nearest_spread_and_the_costliest_section() -> None:
     watts_w = sum(watts for watts, _ in each)
     amperes = sum(watts / volts for watts, volts in each)
     assert waste.value == pytest.approx(amperes**2 * 0.026875 * 50)
-    assert waste.values["in_w"] == pytest.approx(watts_w + float(waste.values["copper_w"] or 0))
+    copper_w = float(waste.values["copper_w"] or 0)
+    assert waste.values["in_w"] == pytest.approx(watts_w + copper_w)
+    assert waste.values["of_all_fraction"] == pytest.approx(copper_w / (watts_w + copper_w))
+    assert waste.values["of_copper_fraction"] == pytest.approx(waste.value / copper_w)
 
 
 def test_an_output_reads_all_its_lines_side_by_side() -> None:

@@ -83,3 +83,12 @@ def test_more_on_an_empty_zone_hang_on_the_terminals() -> None:
 def test_what_cannot_be_tried_is_a_problem(change: Change) -> None:
     with pytest.raises(BadCommand):
         what_if(FIVE, change)
+
+
+def test_of_two_ends_as_far_away_more_go_behind_the_one_that_hangs_on_more() -> None:
+    near = [speaker(n, length_m=10.0, tap_w=5.0) for n in range(3)]
+    points = [near[0], near[1], {**near[2], "after": "p0"}]
+    longer = {**speaker(3, length_m=0.0, tap_w=5.0), "after": "p1"}
+    for line in ([*points, longer], [points[0], points[2], points[1], longer]):
+        changed = what_if(job_of(line), MoreAtEnd("z", 1, 5.0, 70.7, 1.0, "c")).job
+        assert changed.zones[0].line[-1].after == "p3"

@@ -90,3 +90,11 @@ def test_its_working_ends_in_it() -> None:
     steps = line_working(job, found).steps
     assert [one.code for one in steps] == ["draw_tap", "quiet_ratio", "quiet_tap", "quietest"]
     assert steps[-1].result == found.value
+
+
+def test_where_one_section_is_not_known_no_cable_is_compared() -> None:
+    lengths_m = (10.0, 10.0, None)
+    points = [speaker(n, length_m=each, tap_w=5.0 / 4**n) for n, each in enumerate(lengths_m)]
+    found = quietest(job_of(points))
+    assert found is not None
+    assert found.values["cable_db"] is None

@@ -156,3 +156,22 @@ def test_lengths_nobody_entered_leave_the_loss_unknown() -> None:
     loss = found(job, "zone_loss_db:hall:override")
     assert (loss.value, loss.verdict) == (None, "unknown")
     assert found_at(job, "zone_loss_db") == ["hall"]
+
+
+def said(job: dict[str, object], finding: str) -> str:
+    """The sentence of a finding."""
+    told = ask("findings", {"job": job})["findings"]
+    return str(next(one["words"] for one in told if one["id"] == finding))
+
+
+def test_a_load_of_which_nothing_is_known_is_said_in_whole_sentences() -> None:
+    outputs = [output("o1", max_w=60.0), output("o2", max_w=60.0)]
+    pools = [{"w": 100.0, "outputs": ["o1", "o2"]}]
+    job = raw_job(outputs, zone("hall", speaker(None)), pools=pools)
+    assert "is not known:" in said(job, "pool_load_w:amp:override")
+    assert said(job, "zone_load_w:hall:override") == "The load of hall is not known."
+    lost = said(job, "zone_loss_db:hall:override")
+    assert "1 of its taps are" not in lost
+    assert "not known" in lost
+    wrong = raw_job(outputs, zone("hall", speaker(None, 100.0)))
+    assert "(not known)" in said(wrong, "wrong_voltage:hall-1")

@@ -41,13 +41,13 @@ FINDINGS = {
     " more than the {fraction} planned for.",
     "pool_load_over": "{value} is asked of the {limit} that outputs of {place} share: {excess} too"
     " much, whatever each one carries. If left like this, the amplifier trips.",
-    "pool_load_unknown": "{value} is asked of the {limit} that outputs of {place} share: whether"
+    "pool_load_unknown": "The load on the {limit} that outputs of {place} share is {value}: whether"
     " that fits cannot be said.",
     "pool_not_known_unknown": "The load on all outputs of {place} together is {value}. Whether they"
     " share watts is not known.",
-    "zone_load": "{place} asks for {value}.",
+    "zone_load": "The load of {place} is {value}.",
     "sound_change": "{place} becomes louder by {value}.",
-    "row_load": "{count} from {place} on ask for {value}.",
+    "row_load": "From {place} on ({count}): {value}.",
     "load_share": "{place}: {value} of {most_w} is asked for.",
     "load_left_w": "{place}: {value} of {most_w} is left.",
     "impedance_ok": "{place} sees {value}, well above its printed minimum of {limit}.",
@@ -67,14 +67,14 @@ FINDINGS = {
     "attenuator_volts_over": "{place} is marked for {rated_at_v} and stands on a {line_v} line."
     " If left like this, it overheats.",
     "voltage_above": "The tap of {place} is marked for {tap_at_v} and the line is {line_v}: it"
-    " draws its marked watts {value}, that is {drawn_w}. If left like this, the amplifier may trip"
-    " or the loudspeaker burn.",
+    " draws its marked watts {value} ({drawn_w}). If left like this, the amplifier may trip or the"
+    " loudspeaker burn.",
     "voltage_below": "The tap of {place} is marked for {tap_at_v} and the line is {line_v}: it"
-    " draws its marked watts {value}, that is {drawn_w}, and plays {change_db} quieter. Nothing is"
+    " draws its marked watts {value} ({drawn_w}), and plays {change_db} quieter. Nothing is"
     " harmed.",
     "voltage_waiting": "{place} is disconnected. Its tap is marked for {tap_at_v} and the line is"
-    " {line_v}: connected, it would draw its marked watts {value}, that is {drawn_w}.",
-    "wrong_rows": "{value} stand on a tap marked for another voltage.",
+    " {line_v}: connected, it would draw its marked watts {value} ({drawn_w}).",
+    "wrong_rows": "On a tap marked for another voltage: {value}.",
     "direct_across_line": "The selector of {place} stands on {direct_ohm}, straight across the"
     " {line_v} line: it would take {value}. The amplifier trips or the loudspeaker burns.",
     "direct_waiting": "{place} is disconnected. Its selector stands on {direct_ohm}: connected, it"
@@ -133,7 +133,7 @@ REMEDIES = {
     "voltage_above": "Line dead, turn the selector to the row for {line_v}.",
     "voltage_below": "For full level, line dead, turn the selector to the row for {line_v}.",
     "voltage_waiting": "Turn the selector to the row for {line_v} before connecting it.",
-    "wrong_rows": "{value} stand on a tap marked for another voltage.",
+    "wrong_rows": "On a tap marked for another voltage: {value}.",
     "direct_across_line": "Line dead, turn the selector to a tap for {line_v}. Do not switch on"
     " before.",
     "direct_waiting": "Turn the selector to a tap for {line_v} before connecting it.",

@@ -26,8 +26,8 @@ FINDINGS = {
     " The far end is that much quieter; nothing is harmed.",
     "zone_loss_unknown_section": "What the cable of {place} loses is not known: the length or"
     " the cable of {unknown_sections} of its sections is not entered.",
-    "zone_loss_unknown_load": "What the cable of {place} loses is not known: {unknown_taps} of its"
-    " taps are not known, and it depends on them.",
+    "zone_loss_unknown_load": "What the cable of {place} loses is not known: it depends on the"
+    " taps, and not all are known (missing: {unknown_taps}).",
     "zone_loss_not_entered": "What the cable of {place} loses is not known: no length or cable is"
     " entered.",
     "zone_loss_inside": "What the cable of {place} loses is not known: nobody has drawn the"
@@ -62,10 +62,12 @@ FINDINGS = {
     "zone_impedance_unknown": "What {place} should read at 1 kHz is not known: a length, a cable,"
     " a tap or the make of a control is missing.",
     "zone_impedance_open": "{place} has nothing connected: a meter sees only its cable.",
+    "zone_impedance_hidden": "As its controls stand, a meter sees nothing of {place}.",
     "output_line_reads": "With all its lines landed and the amplifier disconnected, {place} should"
     " read {value} at 1 kHz.",
     "output_line_unknown": "What the lines of {place} should read together at 1 kHz is not known.",
     "output_line_open": "{place} has nothing connected: a meter sees only cable.",
+    "output_line_hidden": "As the controls stand, a meter sees nothing of what hangs on {place}.",
 }
 
 REMEDIES = {
