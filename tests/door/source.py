@@ -21,7 +21,7 @@ def trees() -> dict[str, ast.Module]:
     return {
         str(path.relative_to(CORE)): ast.parse(path.read_text(encoding="utf-8"))
         for path in sorted(CORE.rglob("*.py"))
-        if "words" not in path.parts
+        if "words" not in path.relative_to(CORE).parts
     }
 
 
