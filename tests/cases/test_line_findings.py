@@ -220,7 +220,7 @@ def test_the_notes_name_nearest_spread_and_the_costliest_section() -> None:
     copper_w = float(waste.values["copper_w"] or 0)
     assert waste.values["in_w"] == pytest.approx(watts_w + copper_w)
     assert waste.values["of_all_fraction"] == pytest.approx(copper_w / (watts_w + copper_w))
-    assert waste.values["of_copper_fraction"] == pytest.approx(waste.value / copper_w)
+    assert waste.value == pytest.approx(float(waste.values["of_copper_fraction"] or 0) * copper_w)
 
 
 def test_an_output_reads_all_its_lines_side_by_side() -> None:
