@@ -33,7 +33,7 @@ export const firstAbout = {
 export const firstFar = {
   of: "",
   fault: "short",
-  quantity: "z_1k_ohm",
+  quantity: "dc_ohm", // what an ohmmeter shows: nearly everybody has one, and a short is read by it
   typed: {},
   cable: "",
   far_point: "",

@@ -1,4 +1,4 @@
-"""What the two ways of measuring a distance share: typed numbers, leads, and the answer."""
+"""What the two ways of measuring a distance share: typed numbers, heat, leads, and the answer."""
 
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple, Self
@@ -8,11 +8,13 @@ from pycore.asks.meter_bodies import DistanceBody
 from pycore.asks.meter_question import number_in
 from pycore.asks.record_answers import MeasuredDistance, MeasuredPlace
 from pycore.calc import priors
+from pycore.calc.said import started
 from pycore.formulas import meter
 from pycore.ground.problems import BadCommand
 from pycore.ground.units import Manner, show
 from pycore.ground.words import say
-from pycore.ground.working import Known, Step, step
+from pycore.ground.working import Known, Origin, Step, step
+from pycore.jobs.catalogue import DEFAULT_LIMITS
 
 UNITS = {
     "near_ohm": "ohm",
@@ -37,13 +39,25 @@ class Spotted(NamedTuple):
     texts: Mapping[str, str] = {}
 
 
+class Copper(NamedTuple):
+    """How warm the copper is counted, and by whose word."""
+
+    heat_c: float
+    said: Origin
+    code: str
+
+
 class Told(NamedTuple):
-    """All that is known of where it lies, the likeliest place first, and how that came to be."""
+    """All that is known of where it lies, the likeliest place first, and how that came to be.
+
+    `copper` is None where heat does not matter: a bare pair's capacitance.
+    """
 
     spotted: tuple[Spotted, ...]
     own_ohm: float | None
     steps: tuple[Step, ...]
     assumptions: tuple[str, ...]
+    copper: Copper | None = None
 
     @classmethod
     def on_pair(
@@ -54,10 +68,11 @@ class Told(NamedTuple):
         steps: Sequence[Step],
         own_ohm: float | None,
         assumptions: tuple[str, ...] = (),
+        copper: Copper | None = None,
     ) -> Self:
         """The one place on a bare pair."""
         spot = Spotted(metres, max(metres - error_m, 0.0), metres + error_m)
-        return cls((spot,), own_ohm, tuple(steps), assumptions)
+        return cls((spot,), own_ohm, tuple(steps), assumptions, copper)
 
 
 def typed_in(body: DistanceBody, manner: Manner) -> dict[str, float | None]:
@@ -72,6 +87,19 @@ def typed_in(body: DistanceBody, manner: Manner) -> dict[str, float | None]:
     if not (typed["near_ohm"] or 0.0) > 0:
         raise BadCommand("reading_unread", where={"field": "near_ohm"}, text=body.near_ohm)
     return typed
+
+
+def copper_of(body: DistanceBody, typed: Mapping[str, float | None]) -> Copper:
+    """How warm the copper is, bare or on a line: as typed, else as the job's limits say, and
+    without a job as a new one starts. So one cable is as long on either screen, and a reading
+    counts as warm as everything else the job works out."""
+    said_c = typed["conductor_c"]
+    if said_c is not None:
+        return Copper(said_c, "typed", "copper_typed")
+    limits = DEFAULT_LIMITS if body.job is None else body.job.limits
+    said = started(limits.conductor_c, "c", name="conductor_c").origin
+    code = "copper_start" if said == "start" else "copper_of_job"
+    return Copper(limits.conductor_c, said, code)
 
 
 def leads_off(typed: Mapping[str, float | None]) -> list[Step]:
@@ -119,10 +147,17 @@ def answer_of(told: Told, manner: Manner) -> MeasuredDistance:
         "own_shown": show(own_ohm, "ohm", manner=manner) if own_ohm is not None else "",
         "places": places,
         "steps": [step_answer(one, manner) for one in told.steps],
-        "assumptions": [
-            say("meter_assumed", code, language=manner.language) for code in told.assumptions
-        ],
+        "assumptions": _assumptions(told, manner),
     }
+
+
+def _assumptions(told: Told, manner: Manner) -> list[str]:
+    """What was taken for granted; how warm the copper is comes first, since one can change it."""
+    said = [say("meter_assumed", code, language=manner.language) for code in told.assumptions]
+    if told.copper is None:
+        return said
+    texts = {"copper_c": show(told.copper.heat_c, "c", manner=manner)}
+    return [say("meter_assumed", told.copper.code, values=texts, language=manner.language), *said]
 
 
 def _place(one: Spotted, manner: Manner) -> MeasuredPlace:

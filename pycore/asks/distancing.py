@@ -4,8 +4,10 @@ import math
 from collections.abc import Mapping
 
 from pycore.asks.distance_answer import (
+    Copper,
     Told,
     answer_of,
+    copper_of,
     leads_off,
     loose_of,
     tolerance_of,
@@ -20,9 +22,8 @@ from pycore.calc.wiring import TEST_HZ
 from pycore.formulas import meter
 from pycore.ground.problems import BadCommand
 from pycore.ground.units import Manner
-from pycore.ground.working import Known, Origin, Step, computed, step
+from pycore.ground.working import Known, Step, computed, step
 
-USUAL_C = 20.0
 # How far the capacitance of a pair of the usual make may be off (common practice, no source).
 CAPACITANCE_PCT = 20.0
 
@@ -35,22 +36,20 @@ def distance(body: DistanceBody, manner: Manner) -> MeasuredDistance:
     typed = typed_in(body, manner)
     if body.fault == "break" and body.quantity != "z_1k_ohm":
         raise BadCommand("break_at_1k", where={"field": "quantity"})
-    if body.job is not None:
+    if body.where is not None:
         if body.fault == "break":
             return answer_of(break_on_line(body, typed, manner=manner), manner)
         return answer_of(short_on_line(body, typed, manner=manner), manner)
     if body.cable is None:
         raise BadCommand("cable_needed", where={"field": "cable"})
-    conductor_c = typed["conductor_c"]
-    heat_c = USUAL_C if conductor_c is None else conductor_c
-    said: Origin = "assumed" if conductor_c is None else "typed"
-    pair = pair_of(body.cable, heat_c, said=said)
-    on_pair = _short if body.fault == "short" else _break
-    return answer_of(on_pair(typed, pair), manner)
+    copper = copper_of(body, typed)
+    pair = pair_of(body.cable, copper.heat_c, said=copper.said)
+    told = _short(typed, pair, copper=copper) if body.fault == "short" else _break(typed, pair)
+    return answer_of(told, manner)
 
 
-def _short(typed: Mapping[str, float | None], pair: Pair) -> Told:
-    loop = Known(pair.loop_ohm_per_km, "ohm_per_km", "catalogue")
+def _short(typed: Mapping[str, float | None], pair: Pair, *, copper: Copper) -> Told:
+    loop = computed(pair.steps[-1])
     steps = leads_off(typed)
     near = computed(steps[0])
     own_ohm = None
@@ -61,7 +60,9 @@ def _short(typed: Mapping[str, float | None], pair: Pair) -> Told:
         own_ohm = _both_ends(steps, typed, loop=loop)
     metres = next(one.result for one in steps if one.equation.unit == "m")
     steps.append(_error_step(steps, typed, metres=metres, loop=loop))
-    return Told.on_pair(metres, error_m=steps[-1].result, steps=steps, own_ohm=own_ohm)
+    error_m = steps[-1].result
+    steps = [*pair.steps, *steps]  # how the cable's own ohms came to be, its heat among them
+    return Told.on_pair(metres, error_m=error_m, steps=steps, own_ohm=own_ohm, copper=copper)
 
 
 def _route(typed: Mapping[str, float | None]) -> Known:

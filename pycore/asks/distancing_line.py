@@ -3,7 +3,7 @@
 import math
 from collections.abc import Mapping, Sequence
 
-from pycore.asks.distance_answer import Spotted, Told, leads_off, loose_of
+from pycore.asks.distance_answer import Spotted, Told, copper_of, leads_off, loose_of
 from pycore.asks.meter_bodies import DistanceBody
 from pycore.asks.meter_question import place_of
 from pycore.asks.names import names_of
@@ -41,7 +41,8 @@ def short_on_line(body: DistanceBody, typed: Typed, *, manner: Manner) -> Told:
     )
     assumed = ("windings", "home_run_lifted") if body.quantity == "dc_ohm" else ("home_run_lifted",)
     codes = (*site.circuits.wired.assumed, *assumed)
-    return Told(spots, found[0].place.own_ohm, tuple(working), codes)
+    copper = copper_of(body, typed)
+    return Told(spots, found[0].place.own_ohm, tuple(working), codes, copper)
 
 
 def break_on_line(body: DistanceBody, typed: Typed, *, manner: Manner) -> Told:
@@ -57,7 +58,7 @@ def break_on_line(body: DistanceBody, typed: Typed, *, manner: Manner) -> Told:
         raise BadCommand("no_break_reads_so", where={"field": "near_ohm"})
     spots = tuple(_break_spot(site, one, manner=manner) for one in found)
     codes = (*site.circuits.wired.assumed, "home_run_lifted")
-    return Told(spots, None, tuple(steps), codes)
+    return Told(spots, None, tuple(steps), codes, copper_of(body, typed))
 
 
 def _site(body: DistanceBody) -> Site:
@@ -68,10 +69,8 @@ def _site(body: DistanceBody) -> Site:
 
 def _looks(body: DistanceBody, typed: Typed, *, site: Site, steps: Sequence[Step]) -> list[Look]:
     """The readings as the line has them: near at the amplifier's end, far at a box."""
-    said_c = typed["conductor_c"]
-    warm_c = site.job.limits.conductor_c if said_c is None else said_c
     hz = DIRECT_HZ if body.quantity == "dc_ohm" else TEST_HZ
-    condition = Condition(hz, "override", warm_c)
+    condition = Condition(hz, "override", copper_of(body, typed).heat_c)
     places = [None, body.far_point]
     if len(steps) > 1 and body.far_point not in site.circuits.wired.node_of:
         raise BadCommand("far_box_needed", where={"field": "far_point"})

@@ -173,7 +173,8 @@ class DistanceBody(Closed):
     On a drawn line, `job` and `where` (a zone), and `far_point`: the box at which `far_ohm` was
     read, the home run lifted. Else on a bare pair: the cable is a kind, or its measured loop
     resistance per kilometre, and `route_m`, its one-way length, is needed with `far_ohm`.
-    `conductor_c` is how warm the copper is. A break is told by impedance at 1 kHz.
+    `conductor_c` is how warm the copper is; empty, as the job's limits say (without a job 30 °C).
+    A break is told by impedance at 1 kHz.
     """
 
     fault: Literal["short", "break"] = "short"

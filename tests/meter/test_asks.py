@@ -288,7 +288,8 @@ def test_the_table_of_complaints_names_suspects_and_the_deciding_test() -> None:
 
 def test_a_short_on_a_cable_nobody_has_drawn_is_placed_in_metres() -> None:
     cable = {"id": "c", "name": "c", "loop_ohm_per_km": 26.875, "metal": "copper"}
-    both = ask("distance", near_ohm="1.45", far_ohm="2.05", route_m="120", cable=cable)
+    ends = {"near_ohm": "1.45", "far_ohm": "2.05", "route_m": "120", "conductor_c": "20"}
+    both = ask("distance", **ends, cable=cable)
     assert both["metres"] == pytest.approx(48.837, abs=5e-4)
     assert both["own_ohm"] == pytest.approx(0.1375, abs=5e-5)
     assert both["low"] < both["metres"] < both["high"]

@@ -11,6 +11,7 @@ from tests.meter.lines import AWG_16, job_of, line_a, speaker
 
 BARE = {"id": "c", "name": "c", "loop_ohm_per_km": 26.875, "metal": "copper"}
 OPEN_END = {**BARE, "capacitance_pf_per_m": 63.0}
+LONE = speaker(1, after=None, tap_w=5.0, at_v=70.7, length_m=120.0, cable="pair")
 
 
 def on_line_a(**more: Any) -> dict[str, Any]:
@@ -124,3 +125,45 @@ def test_what_has_no_place_on_the_line_is_said_with_a_way_on(
 
 def test_ohms_without_a_cable_are_no_metres() -> None:
     assert ask("distance", near_ohm="1.4")["problem"]["code"] == "cable_needed"
+
+
+def copper_of(told: dict[str, Any]) -> list[str]:
+    """What is said of how warm the copper is counted."""
+    return [one for one in told["assumptions"] if one.startswith("Copper counts")]
+
+
+def test_one_cable_is_as_long_bare_as_drawn() -> None:
+    job = plain(job_of([LONE], line_v=70.7, cable=AWG_16, limits={"conductor_c": 45.0}))
+    [cable] = job["kinds"]["cables"]
+    read = {"near_ohm": "2.2", "quantity": "dc_ohm"}
+    bare = ask("distance", job=job, cable=cable, **read)
+    drawn = ask("distance", job=job, where={"zone": "zone"}, **read)
+    # the one loudspeaker at the far end, 5 % of 1000 ohm across the loop, hides two metres
+    assert bare["metres"] == pytest.approx(drawn["metres"], rel=0.03)
+    # IEC 60228 Annex B: 254.5 / (234.5 + 45) of the metres at 20 °C
+    cold = ask("distance", job=job, cable=cable, conductor_c="20", **read)
+    assert bare["metres"] == pytest.approx(cold["metres"] * 254.5 / 279.5, rel=1e-3)
+
+
+def test_how_warm_the_copper_counts_is_said_and_by_whose_word() -> None:
+    read = {"near_ohm": "2.2", "quantity": "dc_ohm", "cable": BARE}
+    warm = plain(job_of([LONE], line_v=70.7, cable=AWG_16, limits={"conductor_c": 45.0}))
+    [alone] = copper_of(ask("distance", **read))
+    [of_job] = copper_of(ask("distance", job=warm, **read))
+    [typed] = copper_of(ask("distance", job=warm, conductor_c="86 °F", **read))
+    assert "30 °C, as in a new job" in alone
+    assert "45 °C, as the job's limits say" in of_job
+    assert "30 °C, as typed" in typed
+    [drawn] = copper_of(on_line_a(near_ohm="1.899"))
+    assert "20 °C, as typed" in drawn
+
+
+def test_the_working_of_a_bare_pair_tells_its_heat() -> None:
+    told = ask("distance", near_ohm="2.2", quantity="dc_ohm", cable=BARE)
+    heat = next(one for one in told["steps"] if "30" in str(one["inputs"]))
+    assert heat["result"] == "27.9 Ω/km"  # 26.875 * (1 + 0.00393 * 10)
+
+
+def test_the_capacitance_of_a_bare_pair_does_not_ask_for_its_heat() -> None:
+    told = ask("distance", fault="break", near_ohm="101.05k", cable=OPEN_END)
+    assert not copper_of(told)

@@ -24,7 +24,7 @@ export const farActions = ({ store, door }) => {
       return { ...said, job: desk?.job, where: { zone: place.zone }, far_point: far_point || null };
     }
     const kinds = [...(desk?.job.kinds.cables ?? []), ...(catalogue?.cables ?? [])];
-    return { ...said, cable: kinds.find(({ id }) => id === cable) ?? null };
+    return { ...said, job: desk?.job ?? null, cable: kinds.find(({ id }) => id === cable) ?? null };
   };
 
   return {

@@ -8,7 +8,7 @@ import { say, sayOne } from "../say.js";
 /** @typedef {import("../meter_state").Far} Far */
 
 const FAULTS = /** @type {const} */ (["short", "break"]);
-const QUANTITIES = /** @type {const} */ (["z_1k_ohm", "dc_ohm"]);
+const QUANTITIES = /** @type {const} */ (["dc_ohm", "z_1k_ohm"]);
 
 /** @param {Far} far @param {string} name @param {string} unit */
 const number = ({ typed, problem }, name, unit) => {
@@ -61,7 +61,7 @@ export const distanceBench = (state) => {
     <div class="far-row">${number(far, "near_ohm", "Ω")} ${number(far, "far_ohm", "Ω")}</div>
     <div class="far-row">
       ${far.fault === "short"
-        ? pick("far.quantity", say("meter.what"), QUANTITIES.map((value) => ({ value, words: sayOne("quantity", value) })), far.quantity)
+        ? pick("far.quantity", say("far.quantity"), QUANTITIES.map((value) => ({ value, words: sayOne("far", value) })), far.quantity)
         : nothing}
       ${bare ? pick("far.cable", say("far.cable"), cablesOf(state), far.cable) : nothing}
       ${!bare && both ? pick("far.box", say("far.box"), boxesOf(state), far.far_point) : nothing}
@@ -70,6 +70,7 @@ export const distanceBench = (state) => {
     ${far.problem ? html`<p class="field-problem" id="why-far" role="alert">${far.problem.words} ${far.problem.remedy}</p>` : nothing}
     <details class="far-more"><summary>${say("far.more")}</summary>
       <div class="far-row">${number(far, "leads_ohm", "Ω")} ${number(far, "conductor_c", "°C")} ${number(far, "tolerance_pct", "%")}</div>
+      <p class="faded">${say("far.why")}</p>
     </details>
     <div class="form-send"><button type="submit" class="chief-button">${say("far.ask")}</button></div>
   </form>`;

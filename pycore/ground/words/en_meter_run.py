@@ -137,6 +137,11 @@ PLACES = {
 ASSUMED = {
     "fit_counts": "How well it fits counts every tolerance: of the meter, of the loudspeakers each"
     " and all alike, and of the cable; and what ears say.",
+    "copper_typed": "Copper counts at {copper_c}, as typed.",
+    "copper_of_job": "Copper counts at {copper_c}, as the job's limits say. Ten degrees more or"
+    " less move the place by 4 %.",
+    "copper_start": "Copper counts at {copper_c}, as in a new job. Ten degrees more or less move"
+    " the place by 4 %.",
     "nothing_on_pair": "Nothing hangs on the pair: one loudspeaker outweighs any length of cable.",
 }
 
