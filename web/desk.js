@@ -42,6 +42,8 @@ export const makeDesk = ({ store, door, keeper, tabs, edits }) => {
 
   /** The job last asked for: a slower one must not be put over it. @type {string | null} */
   let wanted = null;
+  /** Counts who was given the pen: what was read for an earlier answer must not undo a later one. */
+  let answers = 0;
 
   return {
     refresh,
@@ -64,16 +66,17 @@ export const makeDesk = ({ store, door, keeper, tabs, edits }) => {
       const record = await keeper.readJob(id);
       if (!record) return store.change({ desk: null, missing: true });
       const now = store.read().desk;
-      if (now?.id !== id) return;
+      if (now?.id !== id || now.pen === "mine") return;
       store.change({ desk: { ...now, ...record, kept: "kept" } });
       await edits.freeLost();
     },
 
     /** This tab may write: take in what lies there, then do what waits. @param {string} id */
     async granted(id) {
+      const mine = ++answers;
       const record = await keeper.readJob(id);
       const { desk } = store.read();
-      if (desk?.id !== id) return;
+      if (desk?.id !== id || mine !== answers) return;
       const there = (record?.waiting ?? []).map((act) => ({ ...act, kept: true }));
       const waiting = [...there, ...desk.waiting];
       const once = [...new Map(waiting.map((act) => [act.key, act])).values()];
@@ -86,6 +89,7 @@ export const makeDesk = ({ store, door, keeper, tabs, edits }) => {
     async denied(id) {
       const { desk } = store.read();
       if (desk?.id !== id) return;
+      answers += 1;
       store.change({ desk: { ...desk, pen: "theirs" } });
       await this.follow(id);
     },

@@ -146,7 +146,7 @@ def test_a_reading_that_cannot_be_read_goes_back_to_where_it_was_typed(about_ten
 
 
 def test_a_count_that_cannot_be_read_says_so_where_it_is_typed(page: Page) -> None:
-    open_screen(page, "Trouble")
+    open_trouble(page)
     page.get_by_label("Loudspeakers, about").fill("ten")
     page.get_by_label("On a tap of").fill("5")
     page.get_by_label("70.7 V", exact=True).tap()

@@ -91,6 +91,39 @@ def test_a_tab_that_does_not_answer_loses_the_pen(
     expect(second.get_by_role("heading", level=1)).to_have_text("Taken over")
 
 
+# Whoever wants to read jobs waits until this is let go.
+HOLD_JOBS = """() => new Promise((resolve) => {
+    globalThis.holding = true;
+    const opening = indexedDB.open("rungline");
+    opening.onsuccess = () => {
+        const jobs = opening.result.transaction("jobs", "readwrite").objectStore("jobs");
+        const go = () => { resolve(); if (holding) jobs.getKey("none").onsuccess = go; };
+        go();
+    };
+})"""
+STEAL = """() => navigator.locks.query().then(({ held: [{ name }] }) =>
+    void navigator.locks.request(name, { steal: true }, () => new Promise(() => {})))"""
+WAITING = "(count) => navigator.locks.query().then(({ pending }) => pending.length === count)"
+
+
+def test_a_pen_that_is_taken_away_before_the_job_is_read_is_not_taken_for_one_s_own(
+    fresh: Page, phone: BrowserContext, served: FolderServer
+) -> None:
+    page, second = open_in_two_tabs(fresh, phone)
+    rival = phone.new_page()
+    rival.goto(f"{served.address}changes.json")
+    rival.evaluate(HOLD_JOBS)
+    page.close()
+    rival.wait_for_function(WAITING, arg=0)
+    rival.evaluate(STEAL)
+    rival.wait_for_function(WAITING, arg=1)
+    rival.evaluate("void (globalThis.holding = false)")
+    rename(second, "Without the pen")
+    expect(second.locator(".notice.bad")).to_be_visible()
+    expect(second.locator(".top-state")).to_have_text("Read only")
+    expect(second.get_by_role("heading", level=1)).to_have_text("Ilverne Glasshouses")
+
+
 NEWER = """(name) => new Promise((resolve) => {
     const opening = indexedDB.open("rungline");
     opening.onsuccess = () => {
@@ -150,7 +183,8 @@ def test_a_page_that_is_left_lays_the_pen_down_and_asks_again_when_shown_again(
     page.evaluate(CROSS, "pagehide")
     second = phone.new_page()
     second.goto(page.url)
-    expect_kept(second)
+    rename(second, "From the second tab")  # only what has the pen does this
+    expect(second.get_by_role("heading", level=1)).to_have_text("From the second tab")
     page.evaluate(CROSS, "pageshow")
     expect(page.locator(".top-state")).to_have_text("Read only")
     second.close()

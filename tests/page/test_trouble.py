@@ -5,7 +5,7 @@ from typing import Any
 
 from playwright.sync_api import Page, expect
 
-from tests.page.hands import expect_kept, open_screen, touch, type_reading
+from tests.page.hands import expect_kept, open_screen, open_trouble, touch, type_reading
 from tests.page.lines import look_at, nave, open_line
 from tests.page.test_access import expect_nothing_found
 
@@ -64,7 +64,7 @@ def test_a_short_is_drawn_on_the_line_with_its_error_and_its_working(page: Page)
 
 
 def test_a_bare_pair_without_any_job_is_measured_too(page: Page) -> None:
-    open_screen(page, "Trouble")
+    open_trouble(page)
     page.get_by_role("link", name="How far is it", exact=True).tap()
     page.get_by_label("A break", exact=True).tap()
     # 25 m of 63 pF/m at 1 kHz: 101 kohm, by hand
