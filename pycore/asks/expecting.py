@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from pycore.asks.first_steps import BEFORE_ALL
 from pycore.asks.meter_answers import (
     BandAnswer,
     BoxAnswer,
@@ -9,12 +10,12 @@ from pycore.asks.meter_answers import (
     ComplaintsAnswer,
     ExpectedAnswer,
     HeadAnswer,
-    SafeStep,
 )
 from pycore.asks.meter_bodies import ComplaintBody, ExpectedBody
 from pycore.asks.meter_question import given_of, line_of
 from pycore.asks.meter_tell import Tell
 from pycore.calc import priors
+from pycore.calc.bypass import DIRECT, STATES, bypass_of
 from pycore.calc.complaints import COMPLAINTS, Complaint
 from pycore.calc.expected import VIEWS, Head, Tolerances, bands, heads, tolerances_of
 from pycore.calc.finding import Verdict
@@ -22,28 +23,9 @@ from pycore.calc.judge import PRINTED
 from pycore.calc.site import Site, site_of
 from pycore.calc.unseen import cannot_see
 from pycore.calc.verdicts import Least, least_of
-from pycore.calc.wiring import DIRECT_HZ, TEST_HZ, Condition, Controls
+from pycore.calc.wiring import DIRECT_HZ, TEST_HZ, Condition, Wired, is_live
 from pycore.ground.units import Manner
 from pycore.ground.words import say
-
-STATES: tuple[Controls, ...] = ("open", "override", "set")
-FIRST_TEST = ("isolated", "foreign", "controls", "earth", "direct", "impedance_open")
-LAST_STEPS = ("keep", "connect")
-RECORDED = {
-    "foreign": ("foreign_v", "set"),
-    "earth": ("earth_ohm", "open"),
-    "direct": ("dc_ohm", "open"),
-    "impedance_open": ("z_1k_ohm", "open"),
-    "impedance_override": ("z_1k_ohm", "override"),
-}
-STEP_CAUTIONS = {
-    "isolated": ("prove_dead", "fire_panel"),
-    "foreign": ("prove_dead",),
-    "controls": ("controls_full",),
-    "earth": ("earth_test",),
-    "impedance_open": ("leads_null",),
-    "impedance_override": ("leads_null",),
-}
 
 
 def expected(body: ExpectedBody, manner: Manner) -> ExpectedAnswer:
@@ -52,13 +34,13 @@ def expected(body: ExpectedBody, manner: Manner) -> ExpectedAnswer:
     site = site_of(line.job, line.where, given=given_of(body, line))
     tell = Tell(site.circuits.wired, manner)
     tolerances = tolerances_of(site, meter_fraction=meter_fraction_of(body))
-    told = list(_heads(site, tolerances))
+    told = _heads(site, tolerances)
     hz = DIRECT_HZ if body.quantity == "dc_ohm" else TEST_HZ
     condition = Condition(hz, body.controls, site.job.limits.conductor_c)
     answer: ExpectedAnswer = {
         "heads": [_head(site, one, tell=tell) for one in told],
         "boxes": list(_boxes(site, condition, tolerances=tolerances, tell=tell)),
-        "steps": list(_steps(site, told, tell=tell)),
+        "cautions": [tell.say("meter_caution", code) for code in BEFORE_ALL],
         "cannot_see": [tell.say("meter_blind", code) for code in cannot_see(site, ())],
         "assumptions": line_assumptions(site, tell=tell, guessed=line.guessed),
     }
@@ -78,12 +60,21 @@ def _heads(site: Site, tolerances: Tolerances) -> Iterator[Head]:
     """The amplifier's end at 1 kHz and at direct current, in the states that differ."""
     wired = site.circuits.wired
     warm_c = site.job.limits.conductor_c
-    attenuated = any(wired.fitted(node) == "attenuator" for node in range(len(wired.ids)))
-    states = STATES if attenuated else ("open", "override")
+    bypass = bypass_of(wired.zones, site.job.kinds)
+    states = STATES[bypass]
+    if bypass == "none" and _moves_in_a_page(wired):
+        states = ("open", "override")
     conditions = [Condition(TEST_HZ, state, warm_c) for state in states]
-    direct: tuple[Controls, ...] = ("override",) if attenuated else ("open",)
-    conditions += [Condition(DIRECT_HZ, state, warm_c) for state in direct]
+    conditions += [Condition(DIRECT_HZ, state, warm_c) for state in DIRECT[bypass]]
     return heads(site, conditions, tolerances=tolerances)
+
+
+def _moves_in_a_page(wired: Wired) -> bool:
+    """Whether a page brings a zone to this output, or takes one from it."""
+    return any(
+        is_live(wired, number, controls="override") != is_live(wired, number, controls="open")
+        for number in range(len(wired.zones))
+    )
 
 
 def quantity_of(condition: Condition) -> str:
@@ -94,18 +85,31 @@ def quantity_of(condition: Condition) -> str:
 def _head(site: Site, one: Head, *, tell: Tell) -> HeadAnswer:
     wired = site.circuits.wired
     node = wired.node_of[one.place]
-    title = tell.say("meter_title", "zone" if node else "output", place=tell.name(one.place))
+    place = tell.say("meter_title", "zone" if node else "output", place=tell.name(one.place))
+    how = _how(site, one, tell=tell)
     least = least_of(wired.output, wired.line_v)
     verdict, words = _head_verdict(one, least, tell=tell)
     return {
         "where": tell.where(node),
-        "title": title,
+        "title": tell.say("meter_title", "reading_alone", place=place, quantity=how),
+        "place": place,
+        "how": how,
         "controls": one.condition.controls,
         "quantity": quantity_of(one.condition),
         "band": tell.band(one.band),
         "verdict": verdict,
         "words": words,
     }
+
+
+def _how(site: Site, one: Head, *, tell: Tell) -> str:
+    """By what it is read; and how the controls stand, where that makes a difference."""
+    wired = site.circuits.wired
+    quantity = tell.say("meter_title", quantity_of(one.condition))
+    if bypass_of(wired.zones, site.job.kinds) == "none" and not _moves_in_a_page(wired):
+        return quantity
+    controls = tell.say("meter_title", one.condition.controls)
+    return tell.say("meter_title", "by_with", quantity=quantity, controls=controls)
 
 
 def _head_verdict(one: Head, least: Least, *, tell: Tell) -> tuple[Verdict, str]:
@@ -146,35 +150,6 @@ def _boxes(
             }
 
 
-def _steps(site: Site, told: list[Head], *, tell: Tell) -> Iterator[SafeStep]:
-    """A first test in the safe order, zone by zone."""
-    wired = site.circuits.wired
-    shown = {
-        (one.place, quantity_of(one.condition), one.condition.controls): tell.band(one.band)
-        for one in told
-    }
-    for number in site.zones:
-        start = wired.starts[number]
-        attenuated = any(wired.fitted(node) == "attenuator" for node in wired.beyond(start))
-        more = ("impedance_override",) if attenuated else ()
-        for code in (*FIRST_TEST, *more, *LAST_STEPS):
-            quantity, controls = RECORDED.get(code, ("", ""))
-            if code == "direct" and attenuated:
-                controls = "override"
-            band = shown.get((wired.ids[start], quantity, controls))  # type: ignore[arg-type]
-            texts = {"place": tell.name(wired.ids[start]), "value": band["range"] if band else ""}
-            texts["none_v"] = tell.show(priors.FOREIGN_NONE_V, "v")
-            yield {
-                "code": code,
-                "where": tell.where(start),
-                "words": tell.say("meter_step", code, **texts),
-                "cautions": [
-                    tell.say("meter_caution", each) for each in STEP_CAUTIONS.get(code, ())
-                ],
-                "reading": {"quantity": quantity, "controls": controls} if quantity else None,
-            }
-
-
 def line_assumptions(site: Site, *, tell: Tell, guessed: bool) -> list[str]:
     """What is taken for granted of a line that is measured."""
     codes = [*site.circuits.wired.assumed, "windings", "home_run_lifted"]
@@ -202,7 +177,5 @@ def _complaint(code: str, one: Complaint, *, manner: Manner) -> ComplaintAnswer:
         "words": say("complaint", code, language=language),
         "suspects": suspects,
         "test": say("complaint_test", one.test, language=language),
-        "cautions": [
-            say("meter_caution", each, language=language) for each in ("prove_dead", "fire_panel")
-        ],
+        "cautions": [say("meter_caution", each, language=language) for each in BEFORE_ALL],
     }

@@ -1,9 +1,9 @@
 """The ask `first_test`: every zone in the safe order, what each step should read, what it read."""
 
-from collections.abc import Iterator, Mapping, Sequence
-from typing import Final
+from collections.abc import Iterator, Sequence
 
 from pycore.asks.baselines import offer_of, offer_told
+from pycore.asks.first_steps import TestingStep, steps_for
 from pycore.asks.meter_bodies import FirstTestBody
 from pycore.asks.meter_readings import UNCONTROLLED
 from pycore.asks.meter_tell import Tell
@@ -17,34 +17,15 @@ from pycore.asks.record_answers import (
 )
 from pycore.asks.recording import records_on
 from pycore.calc import priors
+from pycore.calc.bypass import DIRECT, Bypass, bypass_of, staying_in
 from pycore.calc.expected import Band, bands, tolerances_of
 from pycore.calc.site import Given, Site, site_of
-from pycore.calc.wiring import DIRECT_HZ, TEST_HZ, Condition, Controls
+from pycore.calc.wiring import DIRECT_HZ, TEST_HZ, Condition
 from pycore.ground.problems import Problem
 from pycore.ground.units import Manner
 from pycore.ground.words import say
 from pycore.jobs import Job, Zone
-from pycore.jobs.records import Quantity
 
-# What is entered at a step, and how the controls stand then; the rest is only confirmed.
-ENTERED: Final[Mapping[str, tuple[Quantity, Controls]]] = {
-    "foreign": ("foreign_v", "set"),
-    "earth": ("earth_ohm", "open"),
-    "direct": ("dc_ohm", "open"),
-    "impedance_open": ("z_1k_ohm", "open"),
-    "impedance_override": ("z_1k_ohm", "override"),
-}
-ORDER = ("isolated", "foreign", "controls", "earth", "direct", "impedance_open")
-CAUTIONS = {
-    "isolated": ("prove_dead", "fire_panel"),
-    "foreign": ("prove_dead",),
-    "controls": (),
-    "earth": ("earth_test",),
-    "direct": ("leads_null",),
-    "impedance_open": ("leads_null",),
-    "impedance_override": ("leads_null",),
-}
-WITH_CONTROLS = {"direct": "direct_override", "impedance_open": "impedance_controls"}
 EXPECTS = ("earth", "foreign")
 
 
@@ -99,41 +80,28 @@ def missing_steps(job: Job, zone: str, *, since: str, manner: Manner) -> list[st
 def _steps(
     site: Site, zone: Zone, *, records: Sequence[RecordAnswer], tell: Tell
 ) -> Iterator[TestStep]:
-    attenuated = any(point.fitted.is_ == "attenuator" for point in zone.line)
-    more = ("impedance_override",) if attenuated else ()
+    bypass = bypass_of((zone,), site.job.kinds)
+    staying = ", ".join(tell.name(one) for one in staying_in((zone,), site.job.kinds))
     stop = ""
-    for code in (*ORDER, *more):
-        quantity, controls = entered_at(code, attenuated=attenuated)
+    for one in steps_for(bypass):
         reading: TestEntry | None = None
         record = None
-        if quantity is not None:
-            reading = {"quantity": quantity, "controls": controls}
+        if one.entered is not None:
+            reading = {"quantity": one.entered.quantity, "controls": one.entered.controls}
             record = _latest(records, zone.id, reading=reading, job=site.job)
         if record is not None and record["code"] == "foreign_live":
             stop = tell.say("meter_run", "stop")
+        words = one.words_for(bypass)
         yield {
-            "code": code,
-            "title": tell.say("meter_run_title", code),
-            "words": tell.say("meter_run", words_of(code, attenuated=attenuated), place=zone.name),
-            "expects": _expects(site, code=code, controls=controls, tell=tell),
-            "cautions": [tell.say("meter_caution", each) for each in CAUTIONS[code]],
+            "code": one.code,
+            "title": tell.say("meter_run_title", one.code),
+            "words": tell.say("meter_run", words, place=zone.name, controls=staying),
+            "expects": _expects(site, one, bypass=bypass, tell=tell),
+            "cautions": [tell.say("meter_caution", each) for each in one.cautions],
             "reading": reading,
             "record": record,
             "stop": stop,
         }
-
-
-def entered_at(code: str, *, attenuated: bool) -> tuple[Quantity | None, Controls]:
-    """What is entered at a step, and how the controls stand; direct current needs them gone."""
-    if code not in ENTERED:
-        return None, "open"
-    quantity, controls = ENTERED[code]
-    return quantity, "override" if code == "direct" and attenuated else controls
-
-
-def words_of(code: str, *, attenuated: bool) -> str:
-    """Which sentence tells a step: with controls on the line they have to be got out of the way."""
-    return WITH_CONTROLS.get(code, code) if attenuated else code
 
 
 def _latest(
@@ -153,17 +121,18 @@ def _latest(
     return mine[-1] if mine else None
 
 
-def _expects(site: Site, *, code: str, controls: Controls, tell: Tell) -> str:
+def _expects(site: Site, one: TestingStep, *, bypass: Bypass, tell: Tell) -> str:
     """What the step should read, in words."""
-    if code in EXPECTS:
+    if one.code in EXPECTS:
         none_v = tell.show(priors.FOREIGN_NONE_V, "v")
-        return tell.say("meter_run", f"{code}_expects", none_v=none_v)
-    if code not in ENTERED:
+        return tell.say("meter_run", f"{one.code}_expects", none_v=none_v)
+    if one.entered is None:
         return ""
-    hz = DIRECT_HZ if code == "direct" else TEST_HZ
-    return tell.band(band_at_start(site, Condition(hz, controls, site.job.limits.conductor_c)))[
-        "range"
-    ]
+    if one.code == "direct" and one.entered.controls not in DIRECT[bypass]:
+        return tell.say("meter_run", "direct_hidden")
+    hz = DIRECT_HZ if one.code == "direct" else TEST_HZ
+    condition = Condition(hz, one.entered.controls, site.job.limits.conductor_c)
+    return tell.band(band_at_start(site, condition))["range"]
 
 
 def band_at_start(site: Site, condition: Condition) -> Band:

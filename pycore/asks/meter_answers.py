@@ -165,10 +165,13 @@ class DiagnoseAnswer(TypedDict):
 
 
 class HeadAnswer(TypedDict):
-    """What the amplifier's end should read in one state, against the least it may see."""
+    """What the amplifier's end should read in one state, against the least it may see. `how`:
+    by what, and how the controls stand; `title`: place and how."""
 
     where: dict[str, str]
     title: str
+    place: str
+    how: str
     controls: str
     quantity: str
     band: BandAnswer
@@ -189,22 +192,12 @@ class BoxAnswer(TypedDict):
     whole: BandAnswer
 
 
-class SafeStep(TypedDict):
-    """One step of a first test, in the safe order; `reading` is what to record at it."""
-
-    code: str
-    where: dict[str, str]
-    words: str
-    cautions: list[str]
-    reading: dict[str, str] | None
-
-
 class ExpectedAnswer(TypedDict):
-    """What everything at a place should read, and the steps of a first test."""
+    """What everything at a place should read, and what comes before the first act on it."""
 
     heads: list[HeadAnswer]
     boxes: list[BoxAnswer]
-    steps: list[SafeStep]
+    cautions: list[str]
     cannot_see: list[str]
     assumptions: list[str]
     job: NotRequired[Job]

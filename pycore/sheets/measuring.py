@@ -3,11 +3,12 @@
 from collections.abc import Iterator, Mapping
 
 from pycore.calc import priors
+from pycore.calc.bypass import DIRECT, STATES, Bypass, bypass_of, staying_in
 from pycore.calc.expected import VIEWS, Tolerances, bands, heads, tolerances_of
 from pycore.calc.judge import PRINTED
 from pycore.calc.site import Given, Site, site_of
 from pycore.calc.verdicts import least_of
-from pycore.calc.wiring import DIRECT_HZ, TEST_HZ, Condition, Controls
+from pycore.calc.wiring import DIRECT_HZ, TEST_HZ, Condition
 from pycore.ground.problems import Problem
 from pycore.ground.units import Manner, show
 from pycore.ground.words import say
@@ -79,19 +80,20 @@ def _first(zone: Zone, *, filing: Filing) -> Table:
     return Table(words.say("first", zone=zone.name), heads_, rows)
 
 
-def _attenuated(zone: Zone) -> bool:
-    return any(point.fitted.is_ == "attenuator" for point in zone.line)
+def _bypass(site: Site, zone: Zone) -> Bypass:
+    return bypass_of((zone,), site.job.kinds)
 
 
 def _conditions(site: Site, zone: Zone, *, ends: bool) -> Iterator[Condition]:
-    """1 kHz in the states that differ, then direct current with every control out of its way."""
+    """1 kHz in the states that differ, then direct current, unless a control stays in its way.
+    At a box a control that can be bypassed is, or stands as it is set."""
     warm_c = site.job.limits.conductor_c
-    states: tuple[Controls, ...] = ("open",)
-    if _attenuated(zone):
-        states = ("open", "override", "set") if ends else ("override", "set")
-    for state in states:
-        yield Condition(TEST_HZ, state, warm_c)
-    yield Condition(DIRECT_HZ, "override" if _attenuated(zone) else "open", warm_c)
+    bypass = _bypass(site, zone)
+    for state in STATES[bypass]:
+        if ends or state != "open" or "override" not in STATES[bypass]:
+            yield Condition(TEST_HZ, state, warm_c)
+    for state in DIRECT[bypass]:
+        yield Condition(DIRECT_HZ, state, warm_c)
 
 
 def _quantity(condition: Condition) -> Quantity:
@@ -112,9 +114,10 @@ def _too_heavy(site: Site, zone: Zone, *, tolerances: Tolerances, words: Words) 
             yield words.say("do_not_connect", zone=words.names.get(one.place, ""), **texts)
 
 
-def _wanted(zone: Zone, condition: Condition) -> Wanted:
+def _wanted(site: Site, zone: Zone, condition: Condition) -> Wanted:
     """What belongs into a line; without controls it does not matter how they are said to stand."""
-    return Wanted(_quantity(condition), condition.controls if _attenuated(zone) else None)
+    alike = _bypass(site, zone) == "none"
+    return Wanted(_quantity(condition), None if alike else condition.controls)
 
 
 def _ends(site: Site, zone: Zone, *, tolerances: Tolerances, filing: Filing) -> Table:
@@ -131,7 +134,7 @@ def _ends(site: Site, zone: Zone, *, tolerances: Tolerances, filing: Filing) -> 
             "controls": words.title(condition.controls),
             "place": words.names.get(wired.ids[far], ""),
         }
-        wanted = _wanted(zone, condition)
+        wanted = _wanted(site, zone, condition)
         here = filing.line(zone.id, wanted)
         rows.append((Cell(words.say("row", **texts)), words.cell(views["out"][start]), here))
         if far != start:
@@ -143,8 +146,17 @@ def _ends(site: Site, zone: Zone, *, tolerances: Tolerances, filing: Filing) -> 
         Head(words.say("head_expected"), "ohm", banded=True),
         Head(words.say("head_read"), "ohm", noted=True),
     )
-    alike = () if _attenuated(zone) else (words.say("states_alike", zone=zone.name),)
-    return Table(words.say("ends", zone=zone.name), heads_, tuple(rows), alike)
+    return Table(words.say("ends", zone=zone.name), heads_, tuple(rows), _about(site, zone, words))
+
+
+def _about(site: Site, zone: Zone, words: Words) -> tuple[str, ...]:
+    """What the controls of a zone mean for its lines."""
+    bypass = _bypass(site, zone)
+    if bypass == "all":
+        return ()
+    staying = ", ".join(words.names.get(one, "") for one in staying_in((zone,), site.job.kinds))
+    code = "states_alike" if bypass == "none" else "stays_in"
+    return (words.say(code, zone=zone.name, controls=staying),)
 
 
 def _boxes(site: Site, zone: Zone, *, tolerances: Tolerances, filing: Filing) -> Iterator[Table]:
@@ -162,7 +174,7 @@ def _boxes(site: Site, zone: Zone, *, tolerances: Tolerances, filing: Filing) ->
     )
     for condition in _conditions(site, zone, ends=False):
         views = bands(site, condition, tolerances=tolerances)
-        wanted = _wanted(zone, condition)
+        wanted = _wanted(site, zone, condition)
         rows = tuple(
             (
                 Cell(words.names.get(wired.ids[node], "")),

@@ -263,10 +263,8 @@ def test_expected_tells_the_amplifier_end_in_every_state_and_every_box() -> None
     assert {one["controls"] for one in told["heads"]} == {"open", "set", "override"}
     assert {one["quantity"] for one in told["heads"]} == {"z_1k_ohm", "dc_ohm"}
     assert [one["point"] for one in told["boxes"]] == ["s1", "s2", "c", "s3", "s4", "s5", "s6"]
-    assert [one["code"] for one in told["steps"]] == [
-        "isolated", "foreign", "controls", "earth", "direct", "impedance_open",
-        "impedance_override", "keep", "connect",
-    ]  # fmt: skip
+    assert "Lock the amplifier off" in told["cautions"][0]
+    assert "fire panel" in told["cautions"][1]
 
 
 def test_a_line_planned_below_the_least_load_is_told_before_anything_is_measured() -> None:

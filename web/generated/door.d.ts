@@ -370,11 +370,11 @@ export interface Existing {
   label?: string | null;
 }
 
-/** What everything at a place should read, and the steps of a first test. */
+/** What everything at a place should read, and what comes before the first act on it. */
 export interface ExpectedAnswer {
   heads: HeadAnswer[];
   boxes: BoxAnswer[];
-  steps: SafeStep[];
+  cautions: string[];
   cannot_see: string[];
   assumptions: string[];
   job?: Job;
@@ -497,10 +497,12 @@ export interface GroupAnswer {
   suspects: SuspectAnswer[];
 }
 
-/** What the amplifier's end should read in one state, against the least it may see. */
+/** What the amplifier's end should read in one state, against the least it may see. `how`: by what, and how the controls stand; `title`: place and how. */
 export interface HeadAnswer {
   where: Record<string, string>;
   title: string;
+  place: string;
+  how: string;
   controls: string;
   quantity: string;
   band: BandAnswer;
@@ -994,15 +996,6 @@ export interface RowFace {
 export interface RulerMark {
   y: number;
   words: string;
-}
-
-/** One step of a first test, in the safe order; `reading` is what to record at it. */
-export interface SafeStep {
-  code: string;
-  where: Record<string, string>;
-  words: string;
-  cautions: string[];
-  reading: Record<string, string> | null;
 }
 
 /** A text to keep and a name for its file. */

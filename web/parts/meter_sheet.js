@@ -41,11 +41,12 @@ const should = ({ heads }, zone) => {
       ? html`<p>${verdictMark(own.verdict)} ${own.words}</p>`
       : nothing}
     <details><summary>${say("meter.all_should")}</summary>
-      <ul class="heads">
-        ${heads.map(
-          (head) => html`<li><span>${head.words}</span> ${opens(head, zone, head.band.range)}</li>`,
-        )}
-      </ul>
+      ${[...new Set(heads.map(({ how }) => how))].map(
+        (how) => html`<h3 class="heads-how">${how}</h3>
+          <ul class="heads">
+            ${heads.filter((head) => head.how === how).map((head) => html`<li><span>${head.place}</span> ${opens(head, zone, head.band.range)}</li>`)}
+          </ul>`,
+      )}
     </details>
   </section>`;
 };
@@ -99,8 +100,7 @@ const complaint = (state) => {
 };
 
 /** What comes before the first act on a line. @param {Expected} expected */
-const first = ({ steps: [step] }) =>
-  step?.cautions.length ? html`<section class="meter-part cautions">${list(step.cautions)}</section>` : nothing;
+const first = ({ cautions }) => html`<section class="meter-part cautions">${list(cautions)}</section>`;
 
 /** The other screens of the meter. @param {State} state */
 const ways = ({ place: { job, zone } }) => html`<nav class="meter-ways" aria-label=${say("meter.ways")}>

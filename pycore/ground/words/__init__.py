@@ -104,7 +104,6 @@ ENGLISH: dict[str, dict[str, str]] = {
     "meter_run": en_meter_run.STEPS,
     "meter_run_title": en_meter_run.STEP_TITLES,
     "meter_sheet": en_meter_run.SHEET,
-    "meter_step": en_meter_acts.STEPS,
     "complaint": en_meter_acts.COMPLAINTS,
     "complaint_test": en_meter_acts.COMPLAINT_TESTS,
     "complaint_other": en_meter_acts.COMPLAINT_OTHERS,

@@ -1,4 +1,4 @@
-"""English: what to do with a meter: readings to take, complaints, the order of a first test."""
+"""English: what to do with a meter: readings to take, and complaints."""
 
 TESTS = {
     "rack_1k": "At the amplifier's end of {place}, line lifted: impedance meter, 1 kHz.",
@@ -86,6 +86,7 @@ TITLES = {
     "plays": "by ear",
     "reading": "{place}: {quantity}, {controls}",
     "reading_alone": "{place}: {quantity}",
+    "by_with": "{quantity}, {controls}",
     "over_range": "more than the meter can show",
     "band": "{low} to {high}",
     "working": "{value}; {range}",
@@ -98,20 +99,6 @@ TITLES = {
     "expected_open": "{place} should show an open line: nothing hangs on it.",
     "at_least": "{low} or more",
     "expected_load": "{place} should read {value}",
-}
-
-STEPS = {
-    "isolated": "{place}: amplifier off and locked, all poles of the line lifted.",
-    "foreign": "{place}: foreign volts, alternating and direct, leg to leg and leg to earth: none,"
-    " at most {none_v}.",
-    "controls": "{place}: every control at 0 dB.",
-    "earth": "{place}: each leg to earth: at least 1 MΩ.",
-    "direct": "{place}: ohmmeter (direct current), leg to leg: {value}. It says nothing about"
-    " taps.",
-    "impedance_open": "{place}: impedance meter at 1 kHz, controls at 0 dB: {value}.",
-    "impedance_override": "{place}: impedance meter at 1 kHz, controls bypassed: {value}.",
-    "keep": "{place}: keep the readings as the baseline, with meter, date and temperature.",
-    "connect": "{place}: only then connect, level at minimum, high-pass filter on.",
 }
 
 COMPLAINTS = {

@@ -49,10 +49,25 @@ STEPS = {
     " says nothing about taps.",
     "direct_override": "Bypass every control, as a page does. Then with an ohmmeter (direct"
     " current), leg to leg. It finds a short or an open line and says nothing about taps.",
+    "direct_some": "Bypass every control that can be, as a page does; {controls} cannot: leave full"
+    " up. Then with an ohmmeter (direct current), leg to leg. It finds a short or an open line as"
+    " far as that control: its own winding hides what lies behind.",
+    "direct_full": "Cannot be bypassed: {controls}. Leave full up. With an ohmmeter (direct"
+    " current), leg to leg. It finds a short or an open line as far as the control: its own winding"
+    " hides what lies behind.",
+    "direct_hidden": "neither a short nor open",
     "impedance_open": "With an impedance meter at 1 kHz, leg to leg. An ohmmeter will not do: it"
     " reads windings only.",
     "impedance_controls": "Override off again, controls at 0 dB. With an impedance meter at 1 kHz,"
     " leg to leg. An ohmmeter will not do: it reads windings only.",
+    "impedance_some": "Override off again, every control at 0 dB. With an impedance meter at 1 kHz,"
+    " leg to leg: it sees through a control that is full up. An ohmmeter will not do: it reads"
+    " windings only.",
+    "impedance_full": "Controls still full up. With an impedance meter at 1 kHz, leg to leg: it"
+    " sees through a control that is full up. An ohmmeter will not do: it reads windings only.",
+    "impedance_override_some": "Put every control of {place} that can be on override as a page"
+    " does, or bridge it: its control voltage on, or off where it bypasses without; {controls}"
+    " cannot: leave full up. Then with the impedance meter at 1 kHz again.",
     "impedance_override": "Put every control of {place} on override as a page does, or bridge it:"
     " its control voltage on, or off where it bypasses without. Then with the impedance meter at"
     " 1 kHz again.",
@@ -109,6 +124,8 @@ SHEET = {
     "do_not_connect": "Do not connect {zone}: {value} is below the {limit} its output can bear.",
     "not_known": "{zone} is left out: {why}",
     "states_alike": "No control hangs on {zone}: bypassed it reads the same.",
+    "stays_in": "Cannot be bypassed: {controls}. Left full up, it hides from an ohmmeter what lies"
+    " behind; an impedance meter sees through it.",
     "direct_says": "An ohmmeter (direct current) reads windings only. It finds shorts and open"
     " lines and says nothing about taps; those take an impedance meter.",
     "not_for": "It certifies nothing, and it is not for evacuation, alarm or any life-safety"
