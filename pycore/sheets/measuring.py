@@ -114,7 +114,7 @@ def _too_heavy(site: Site, zone: Zone, *, tolerances: Tolerances, words: Words) 
             yield words.say("do_not_connect", zone=words.names.get(one.place, ""), **texts)
 
 
-def _wanted(site: Site, zone: Zone, condition: Condition) -> Wanted:
+def _wanted(site: Site, zone: Zone, *, condition: Condition) -> Wanted:
     """What belongs into a line; without controls it does not matter how they are said to stand."""
     alike = _bypass(site, zone) == "none"
     return Wanted(_quantity(condition), None if alike else condition.controls)
@@ -134,7 +134,7 @@ def _ends(site: Site, zone: Zone, *, tolerances: Tolerances, filing: Filing) -> 
             "controls": words.title(condition.controls),
             "place": words.names.get(wired.ids[far], ""),
         }
-        wanted = _wanted(site, zone, condition)
+        wanted = _wanted(site, zone, condition=condition)
         here = filing.line(zone.id, wanted)
         rows.append((Cell(words.say("row", **texts)), words.cell(views["out"][start]), here))
         if far != start:
@@ -146,10 +146,12 @@ def _ends(site: Site, zone: Zone, *, tolerances: Tolerances, filing: Filing) -> 
         Head(words.say("head_expected"), "ohm", banded=True),
         Head(words.say("head_read"), "ohm", noted=True),
     )
-    return Table(words.say("ends", zone=zone.name), heads_, tuple(rows), _about(site, zone, words))
+    return Table(
+        words.say("ends", zone=zone.name), heads_, tuple(rows), _about(site, zone, words=words)
+    )
 
 
-def _about(site: Site, zone: Zone, words: Words) -> tuple[str, ...]:
+def _about(site: Site, zone: Zone, *, words: Words) -> tuple[str, ...]:
     """What the controls of a zone mean for its lines."""
     bypass = _bypass(site, zone)
     if bypass == "all":
@@ -174,7 +176,7 @@ def _boxes(site: Site, zone: Zone, *, tolerances: Tolerances, filing: Filing) ->
     )
     for condition in _conditions(site, zone, ends=False):
         views = bands(site, condition, tolerances=tolerances)
-        wanted = _wanted(site, zone, condition)
+        wanted = _wanted(site, zone, condition=condition)
         rows = tuple(
             (
                 Cell(words.names.get(wired.ids[node], "")),
