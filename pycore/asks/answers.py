@@ -1,6 +1,6 @@
 """The shapes of what comes back: plain dictionaries, from which the page's types are made."""
 
-from typing import NotRequired
+from typing import Literal, NotRequired
 
 from typing_extensions import TypedDict
 
@@ -43,12 +43,16 @@ class FindingAnswer(TypedDict):
     share_fraction: float | None
 
 
+LeftBy = Literal["shared", "feeds"]
+
+
 class Face(TypedDict):
     """How a thing looks in a list; every text is ready to print.
 
     `finding`, `share_finding`, `left_finding` open the workings of load, share and left,
     `reason_finding` that of what the reason speaks of;
-    `left_by` is the amplifier whose shared watts leave an output less than its own maximum does;
+    `left_by` is "shared" where the watts an output shares leave less than its own maximum does, and
+    "feeds" where the outputs that share watts can take less than is left of those;
     `row_v` is the line voltage (volts) a loudspeaker's tap is marked for, where that is known.
     """
 
@@ -69,7 +73,7 @@ class Face(TypedDict):
     left_finding: str | None
     fields: NotRequired[dict[str, str]]
     loss: NotRequired[str]
-    left_by: NotRequired[str]
+    left_by: NotRequired[LeftBy]
     row_v: NotRequired[float]
 
 

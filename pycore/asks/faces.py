@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from typing_extensions import TypedDict
 
-from pycore.asks.answers import Face, Faces, FindingAnswer, JobFace
+from pycore.asks.answers import Face, Faces, FindingAnswer, JobFace, LeftBy
 from pycore.asks.kind_faces import kind_faces, kinds_used
 from pycore.asks.point_lines import point_detail, point_line
 from pycore.asks.shown import Bounds, bounds_text
@@ -88,7 +88,7 @@ def _face(desk: Desk, place: str, *, line: str, concern: Iterable[Iterable[Findi
     own = next((one for one in desk.by_place.get(place, []) if one["what"] in HEAD.values()), None)
     texts = own["shown"] if own else {}
     parts = parts_opened(own)
-    return {
+    face: Face = {
         "title": desk.names.get(place, ""),
         "line": line,
         "detail": "",
@@ -107,6 +107,15 @@ def _face(desk: Desk, place: str, *, line: str, concern: Iterable[Iterable[Findi
         "share_finding": parts["share_finding"],
         "left_finding": parts["left_finding"],
     }
+    by = left_by(own)
+    return {**face, "left_by": by} if by else face
+
+
+def left_by(load: FindingAnswer | None) -> LeftBy | None:
+    """What leaves less of a load's limit than the limit itself does."""
+    by = load["values"].get("left_by") if load else None
+    known: tuple[LeftBy, ...] = ("shared", "feeds")
+    return next((one for one in known if one == by), None)
 
 
 class Opened(TypedDict):
@@ -146,11 +155,7 @@ def _output(desk: Desk, output: Output, *, amplifier: Amplifier) -> Face:
     code = "output" if output.max_w is not None else "output_no_most"
     line = say("face", code, values=texts, language=desk.manner.language)
     own, shared = desk.by_place.get(output.id, []), _shared(desk, output, amplifier=amplifier)
-    face = _face(desk, output.id, line=line, concern=[own, shared])
-    by = next((one["values"].get("left_by") for one in own if one["id"] == face["finding"]), None)
-    if by is not None:
-        face["left_by"] = desk.names.get(str(by), "")
-    return face
+    return _face(desk, output.id, line=line, concern=[own, shared])
 
 
 def _shared(desk: Desk, output: Output, *, amplifier: Amplifier) -> list[FindingAnswer]:

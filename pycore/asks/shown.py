@@ -23,7 +23,7 @@ NAMED = (
     "section",
     "near",
     "amplifier",
-    "left_by",
+    "shared_by",
 )
 COUNTED = ("what_fits", "wrong_rows_count")
 TYPED = ("tap_w", "tap_at_v", "line_v", "rated_w", "rated_at_v", "direct_ohm", "limit", "each_w")

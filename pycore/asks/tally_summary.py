@@ -2,8 +2,8 @@
 
 from typing_extensions import TypedDict
 
-from pycore.asks.answers import FindingAnswer, Seen
-from pycore.asks.faces import parts_opened
+from pycore.asks.answers import FindingAnswer, LeftBy, Seen
+from pycore.asks.faces import left_by, parts_opened
 from pycore.calc.finding import Verdict
 from pycore.ground.units import Manner, show_typed
 from pycore.ground.words import say
@@ -29,6 +29,7 @@ class TallySummary(TypedDict):
     share: str
     share_fraction: float | None
     left: str
+    left_by: LeftBy | None
     limit: str
     verdict: Verdict
     headline: str
@@ -54,6 +55,7 @@ def summary_of(job: Job, seen: Seen, *, manner: Manner) -> TallySummary:
         "share": shown.get("share", ""),
         "share_fraction": main["share_fraction"] if main else None,
         "left": shown.get("left", ""),
+        "left_by": left_by(main),
         "limit": shown.get("limit", ""),
         "verdict": face["verdict"] if watts else "note",
         "headline": face["headline"] if watts else nothing,

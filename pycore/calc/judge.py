@@ -1,7 +1,7 @@
 """A load against what may be asked of it: the one rule for every limit in watts or ohms."""
 
 from collections.abc import Mapping
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 from pycore.calc.draws import Draw
 from pycore.calc.finding import Finding, FindingValue, State, Verdict
@@ -17,7 +17,8 @@ LEAST_W = 1e-9
 class Limit(NamedTuple):
     """One limit and the load on it: `zones` (or the attenuator at `point`) make up that load.
 
-    `shared`: the pool whose watts an output takes, where it is in one.
+    `shared`: the pool whose watts an output takes, where it is in one. `feeds`: of a pool, the
+    outputs that take its watts, each by its own maximum.
     """
 
     what: str
@@ -34,6 +35,7 @@ class Limit(NamedTuple):
     forbidden: bool = False
     values: Mapping[str, FindingValue] = {}
     shared: "Limit | None" = None
+    feeds: tuple["Limit", ...] = ()
 
     def verdict(self, draw: Draw | None = None) -> Verdict:
         """The verdict on the load as it is, or on another load in its place."""
@@ -53,35 +55,70 @@ class Limit(NamedTuple):
 
 
 class Left(NamedTuple):
-    """Watts that are left of a limit; `by`: what leaves them. `sure`: at least so many;
-    `exact`: no more either."""
+    """Watts that are left of a limit. `sure`: at least so many, else at most; `exact`: no other
+    number is possible. `by`: what leaves no more, where that is not the limit itself."""
 
     watts: float
     sure: bool
     exact: bool
-    by: Limit
+    by: Literal["shared", "feeds"] | None
+
+
+class _Ends(NamedTuple):
+    """The least and the most watts that can be left; no least where a load has no most."""
+
+    least: float | None
+    most: float
 
 
 def left_of(limit: Limit) -> Left | None:
-    """What is left of a limit: of an output in a pool the smaller of what the two leave.
+    """What is left of a limit: of an output in a pool the smaller of what the two leave; of a
+    pool no more than its outputs take together, each up to its own maximum.
 
     None where there is no limit to be left of.
     """
     own = _left_alone(limit)
+    if own is None:
+        return None
+    feeds = _left_together(limit.feeds)
+    if feeds is not None:
+        return _smaller(own, feeds, by="feeds")
     shared = _left_alone(limit.shared) if limit.shared is not None else None
-    if own is None or shared is None:
-        return own
-    least = shared if shared.watts < own.watts else own
-    return least._replace(sure=own.sure and shared.sure, exact=own.exact and shared.exact)
+    return _left(own, by=None) if shared is None else _smaller(own, shared, by="shared")
 
 
-def _left_alone(limit: Limit) -> Left | None:
+def _left_alone(limit: Limit) -> _Ends | None:
     if not limit.most_w:
         return None
     _, low, high = limit.draw
-    load_w = low if high is None else high
-    left_w = power.left_of_watts_w(load_w=load_w, most_w=limit.most_w)
-    return Left(left_w, high is not None, low == high or left_w == 0, limit)
+    least_w = power.left_of_watts_w(load_w=high, most_w=limit.most_w) if high is not None else None
+    return _Ends(least_w, power.left_of_watts_w(load_w=low, most_w=limit.most_w))
+
+
+def _left_together(feeds: tuple[Limit, ...]) -> _Ends | None:
+    """What all outputs of a pool can still take; None where one has no maximum of its own."""
+    each = [_left_alone(one) for one in feeds]
+    known = [one for one in each if one is not None]
+    if not known or len(known) < len(each):
+        return None
+    least = [one.least for one in known if one.least is not None]
+    least_w = power.sum_of_left_w(each_w=tuple(least)) if len(least) == len(known) else None
+    return _Ends(least_w, power.sum_of_left_w(each_w=tuple(one.most for one in known)))
+
+
+def _smaller(own: _Ends, other: _Ends, *, by: Literal["shared", "feeds"]) -> Left:
+    """The smaller of two numbers that both hold, and the other's name where that is it."""
+    if own.least is None or other.least is None:
+        most_w = min(own.most, other.most)
+        return _left(_Ends(None, most_w), by=by if other.most < own.most else None)
+    ends = _Ends(min(own.least, other.least), min(own.most, other.most))
+    return _left(ends, by=by if other.least < own.least else None)
+
+
+def _left(ends: _Ends, *, by: Literal["shared", "feeds"] | None) -> Left:
+    if ends.least is None:
+        return Left(ends.most, sure=False, exact=ends.most == 0, by=by)
+    return Left(ends.least, sure=True, exact=ends.least in (0, ends.most), by=by)
 
 
 def judge_load(load: Draw, most_w: float | None, *, fraction: float) -> Verdict:
@@ -103,10 +140,9 @@ def finding_of(limit: Limit) -> Finding:
     speaks_w = low if high is None else high
     share = power.share_of_watts(load_w=speaks_w, most_w=most_w) if most_w else None
     left = left_of(limit)
-    by_pool = left is not None and left.by is not limit
     code = limit.code if limit.forbidden else f"{limit.code}_{limit.verdict()}"
     return Finding(
-        code=f"{code}_shared" if by_pool and limit.verdict() == "ok" else code,
+        code=f"{code}_{left.by}" if left and left.by and limit.verdict() == "ok" else code,
         what=limit.what,
         where=limit.where,
         state=limit.state,
@@ -122,10 +158,18 @@ def finding_of(limit: Limit) -> Finding:
             "left_w": left.watts if left and left.sure else None,
             "left_exact": int(left.exact) if left else None,
             "left_most_w": left.watts if left and not left.sure else None,
-            "left_by": next(iter(left.by.where.values())) if left and by_pool else None,
+            "left_by": left.by if left else None,
+            **_place_of_shared(limit, left),
             **limit.values,
         },
     )
+
+
+def _place_of_shared(limit: Limit, left: Left | None) -> dict[str, FindingValue]:
+    """The amplifier whose shared watts leave an output less than its own maximum does."""
+    if limit.shared is None or left is None or left.by != "shared":
+        return {}
+    return {"shared_by": limit.shared.where["amplifier"]}
 
 
 def _impedance_finding(limit: Limit) -> Finding:

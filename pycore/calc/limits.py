@@ -66,8 +66,10 @@ def limits_of(loads: Loads) -> tuple[Limit, ...]:
         pools = {state: tuple(_pool_limits(loads, amplifier, state=state)) for state in STATES}
         for output in amplifier.outputs:
             for state in STATES:
-                shared = _shared_by(amplifier, output, pools=pools[state])
-                found.extend(_output_limits(loads, output, state=state, shared=shared))
+                own = _output_limit(loads, output, state=state)
+                found.append(own._replace(shared=_shared_by(amplifier, output, pools=pools[state])))
+                if output.min_load_ohm is not None:
+                    found.append(_impedance_limit(own, output, output.min_load_ohm))
         for state in STATES:
             found.extend(pools[state])
     for zone in loads.job.zones:
@@ -90,13 +92,11 @@ def load_on(loads: Loads, output: str, *, state: State) -> Draw:
     return total
 
 
-def _output_limits(
-    loads: Loads, output: Output, *, state: State, shared: Limit | None
-) -> Iterator[Limit]:
+def _output_limit(loads: Loads, output: Output, *, state: State) -> Limit:
     zones = frozenset(loads.landed.get((output.id, state), ()))
     draw = load_on(loads, output.id, state=state)
     unknown = sum(loads.asked[zone, state].unknown_taps for zone in zones)
-    base = Limit(
+    return Limit(
         what="output_load_w",
         code="output_load",
         where={"output": output.id},
@@ -107,14 +107,16 @@ def _output_limits(
         zones=zones,
         values={"unknown_taps": unknown, "line_v": true_voltage(output.line_v)},
     )
-    yield base._replace(shared=shared)
-    if output.min_load_ohm is not None:
-        yield base._replace(
-            what="output_impedance_ohm",
-            code="impedance",
-            line_v=true_voltage(output.line_v),
-            min_load_ohm=output.min_load_ohm,
-        )
+
+
+def _impedance_limit(own: Limit, output: Output, min_load_ohm: float) -> Limit:
+    """The same load against the least ohms the output may see."""
+    return own._replace(
+        what="output_impedance_ohm",
+        code="impedance",
+        line_v=true_voltage(output.line_v),
+        min_load_ohm=min_load_ohm,
+    )
 
 
 def _pool_limits(loads: Loads, amplifier: Amplifier, *, state: State) -> Iterator[Limit]:
@@ -141,6 +143,7 @@ def _pool_limit(
     most_w: float | None,
 ) -> Limit:
     zones = [zone for one in outputs for zone in loads.landed.get((one, state), ())]
+    feeds = [one for one in amplifier.outputs if one.id in outputs]
     several = len(amplifier.pools or ()) > 1
     return Limit(
         what="pool_load_w",
@@ -151,6 +154,7 @@ def _pool_limit(
         most_w=most_w,
         fraction=loads.job.limits.load_fraction,
         zones=frozenset(zones),
+        feeds=tuple(_output_limit(loads, one, state=state) for one in feeds),
         values={"outputs": len(outputs), "which": number if several else None},
     )
 

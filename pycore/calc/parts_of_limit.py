@@ -12,7 +12,7 @@ from pycore.calc.judge import Limit, left_of
 from pycore.calc.load_story import Bound, load_steps
 from pycore.calc.said import most_of
 from pycore.formulas import power
-from pycore.ground.working import Working, computed, step
+from pycore.ground.working import Known, Step, Working, computed, step
 
 Part = Literal["share", "left_w"]
 PARTS: dict[str, dict[Part, str]] = {
@@ -81,36 +81,61 @@ def _left_ends(limit: Limit) -> Ends:
 
 def part_working(checked: Checked, finding: Finding, *, limit: Limit) -> Working:
     """The load at its most, and the share it takes or what it leaves."""
-    own = _part_steps(checked, finding, limit=limit)
-    left = left_of(limit)
-    if finding.unit == "fraction" or limit.shared is None or left is None:
-        return own
-    shared = _part_steps(checked, finding, limit=limit.shared)
-    if not shared.steps:
-        return own
-    both = {"own_w": computed(own.steps[-1]), "shared_w": computed(shared.steps[-1])}
-    last = step("left_of_both", power.left_of_both_w, inputs=both)
-    assumptions = tuple(dict.fromkeys((*own.assumptions, *shared.assumptions)))
-    return Working((*own.steps, *shared.steps, last), assumptions)
+    least = any(one.draw.high is None for one in (limit, *_beside(limit)))
+    bound: Bound = "low" if least else "high"
+    if finding.unit == "fraction" or not _beside(limit):
+        return _part_steps(checked, finding, limit=limit, bound=bound)
+    return _left_working(checked, finding, limit=limit, bound=bound)
 
 
-def _part_steps(checked: Checked, finding: Finding, *, limit: Limit) -> Working:
-    """The same of one limit alone; none where it has no watts."""
-    if not limit.most_w:
-        return Working((), ())
-    bound: Bound = "high"
-    if limit.draw.high is None:
-        bound = "low"
-    elif limit.draw.value is not None and limit.draw.low == limit.draw.high:
+def _beside(limit: Limit) -> tuple[Limit, ...]:
+    """What else has a say in what is left: the pool of an output, or the outputs of a pool."""
+    shared = limit.shared
+    if shared is not None:
+        return (shared,) if shared.most_w else ()
+    return limit.feeds if all(one.most_w for one in limit.feeds) else ()
+
+
+def _left_working(checked: Checked, finding: Finding, *, limit: Limit, bound: Bound) -> Working:
+    """What is left of the limit and of what stands beside it, and the smaller of the two."""
+    each = (limit, *_beside(limit))
+    told = [_part_steps(checked, finding, limit=one, bound=bound) for one in each]
+    own, *others = (one.steps[-1] for one in told)
+    steps: list[Step] = []
+    for working in told:  # the taps of an output are told with its pool
+        steps.extend(one for one in working.steps if one not in steps)
+    assumptions = tuple(dict.fromkeys(one for working in told for one in working.assumptions))
+    if limit.shared is not None:
+        inputs = {"own_w": computed(own), "shared_w": computed(others[0])}
+        last = step("left_of_both", power.left_of_both_w, inputs=inputs)
+        return Working((*steps, last), assumptions)
+    each_w = Known(tuple(one.result for one in others), "w", "computed")
+    together = step("left_of_outputs", power.sum_of_left_w, inputs={"each_w": each_w})
+    inputs = {"shared_w": computed(own), "outputs_w": computed(together)}
+    last = step("left_of_all", power.left_of_pool_w, inputs=inputs)
+    return Working((*steps, together, last), assumptions)
+
+
+def _part_steps(checked: Checked, finding: Finding, *, limit: Limit, bound: Bound) -> Working:
+    """The same of one limit alone."""
+    if limit.draw.value is not None and limit.draw.low == limit.draw.high:
         bound = "value"
     told = load_steps(checked, limit, bounds=(bound,))
     inputs = {
         "load_w": computed(told.steps[-1]),
         "most_w": most_of(checked.loads, limit, worked_out="computed"),
     }
-    share = finding.unit == "fraction"
-    equation = power.share_of_watts if share else power.left_of_watts_w
-    code = f"{'share' if share else 'left'}_of_limit"
-    code = "left_of_pool" if limit.what == "pool_load_w" and not share else code
-    last = step(code, equation, inputs=inputs)
+    if finding.unit == "fraction":
+        last = step("share_of_limit", power.share_of_watts, inputs=inputs)
+        return Working((*told.steps, last), told.assumptions)
+    code = _left_code(finding, limit)
+    named = {"output": limit.where["output"]} if code == "left_of_output" else {}
+    last = step(code, power.left_of_watts_w, inputs=inputs, **named)
     return Working((*told.steps, last), told.assumptions)
+
+
+def _left_code(finding: Finding, limit: Limit) -> str:
+    """What is left is told of the limit it is asked of, of a pool, or of one of its outputs."""
+    if limit.what == "pool_load_w":
+        return "left_of_pool"
+    return "left_of_limit" if limit.what == finding.what.replace("_left", "") else "left_of_output"

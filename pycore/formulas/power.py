@@ -69,6 +69,18 @@ def left_of_watts_w(*, load_w: float, most_w: float) -> float:
     return max(0.0, most_w - load_w)
 
 
+@equation("sum(each_w)", unit="w", source=ADDITION)
+def sum_of_left_w(*, each_w: tuple[float, ...]) -> float:
+    """What several outputs can still take together (W), each by its own maximum."""
+    return math.fsum(each_w)
+
+
+@equation("min(shared_w, outputs_w)", unit="w", source=RATIO)
+def left_of_pool_w(*, shared_w: float, outputs_w: float) -> float:
+    """What can be added (W) where a pool leaves `shared_w` (W) and its outputs `outputs_w` (W)."""
+    return min(shared_w, outputs_w)
+
+
 @equation("min(own_w, shared_w)", unit="w", source=RATIO)
 def left_of_both_w(*, own_w: float, shared_w: float) -> float:
     """What is left (W) where an output has `own_w` (W) left and its pool `shared_w` (W)."""

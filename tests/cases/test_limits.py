@@ -256,3 +256,37 @@ def test_where_both_leave_as_much_an_output_speaks_of_its_own_maximum() -> None:
     load = found(job, "output_load_w:o1:override")
     assert (load.code, load.values["left_by"]) == ("output_load_ok", None)
     assert load.values["left_w"] == about(90.0)
+
+
+def test_shared_watts_leave_no_more_than_the_outputs_can_take() -> None:
+    # by arithmetic: 240 W less 90 leave 150, but the outputs only 60 less 50 and 60 less 40
+    outputs = [output("o1", max_w=60.0), output("o2", max_w=60.0)]
+    pools = [{"w": 240.0, "outputs": ["o1", "o2"]}]
+    zones = [zone("hall", speaker(50.0)), zone("court", speaker(40.0), output="o2")]
+    told = ask("findings", {"job": raw_job(outputs, *zones, pools=pools)})
+    face = told["faces"]["things"]["amp"]
+    assert (as_read(face["left"]), face["left_by"]) == ("30 W", "feeds")
+    pool = next(one for one in told["findings"] if one["id"] == "pool_load_w:amp:override")
+    assert pool["code"] == "pool_load_ok_feeds"
+    assert "30 W left, all that its outputs can still take" in pool["words"]
+    assert told["faces"]["things"]["o1"].get("left_by") is None
+
+
+def test_what_is_left_of_a_pool_is_its_own_where_one_output_has_no_maximum() -> None:
+    outputs = [output("o1", max_w=60.0), output("o2", max_w=None)]
+    pools = [{"w": 240.0, "outputs": ["o1", "o2"]}]
+    job = drawn(outputs, zone("hall", speaker(50.0)), pools=pools)
+    load = found(job, "pool_load_w:amp:override")
+    assert (load.values["left_w"], load.values["left_by"]) == (about(190.0), None)
+
+
+def test_at_most_is_never_said_of_a_number_that_only_a_full_load_makes() -> None:
+    # o1 draws 10 to 50 W of its 60; o2 nobody knows. So o1 has at most 50 W left, not 10
+    outputs = [output("o1", max_w=60.0), output("o2", max_w=200.0)]
+    pools = [{"w": 240.0, "outputs": ["o1", "o2"]}]
+    taps = [{"w": w, "at_v": 70.7} for w in (10.0, 50.0)]
+    kinds = {"loudspeakers": [{"id": "k", "name": "Kind", "taps": taps}]}
+    zones = [zone("hall", speaker(None, kind="k")), zone("court", speaker(None), output="o2")]
+    job = drawn(outputs, *zones, pools=pools, kinds=kinds)
+    load = found(job, "output_load_w:o1:override")
+    assert (load.values["left_w"], load.values["left_most_w"]) == (None, about(50.0))

@@ -110,7 +110,8 @@ def test_the_figures_of_a_tally_open_each_to_its_own_working() -> None:
     assert ends == {
         "finding": "37.5 W + 20 W = 57.5 W",
         "share_finding": "57.5 W / 70 W = 82.1 %",
-        "left_finding": "the larger of (0, 70 W − 57.5 W) = 12.5 W",
+        # the outputs could take 60 W less 37.5 and 60 less 20: more than the shared watts leave
+        "left_finding": "the smaller of (12.5 W, 62.5 W) = 12.5 W",
     }
 
 

@@ -70,6 +70,15 @@ def test_outputs_share_the_amplifiers_watts() -> None:
     assert summary["reason"].startswith("270 W is asked of the 240 W that outputs of")
 
 
+def test_what_is_left_is_what_the_outputs_can_still_take() -> None:
+    # by arithmetic: of 240 W 180 are left, of two outputs of 60 W only 20 and 40
+    rows = (("4", "10", 0), ("2", "10", 1))
+    summary = tally(*rows, amplifier="240", outputs="60|60")["summary"]
+    assert (summary["left"], summary["left_by"]) == ("60 W", "feeds")
+    alone = tally(*rows, amplifier="90", outputs="60|60")["summary"]
+    assert (alone["left"], alone["left_by"]) == ("30 W", None)
+
+
 def test_one_output_has_its_own_maximum_beside_the_amplifiers() -> None:
     summary = tally(("14", "5", 0), amplifier="120", outputs="60")["summary"]
     assert (summary["verdict"], summary["headline"]) == ("over", "Too much")

@@ -13,6 +13,7 @@ from pycore.asks.preview import preview
 from pycore.asks.requests import PreviewBody, WorkingBody
 from pycore.asks.see import see
 from pycore.calc.check import check_job
+from pycore.calc.judge import Limit, left_of
 from pycore.calc.own_loads import own_loads
 from pycore.calc.parts_of_limit import part_findings
 from pycore.edit import apply, read_command
@@ -87,11 +88,35 @@ def test_a_share_and_what_is_left_end_in_the_last_step(job: Job) -> None:
         assert last.result == pytest.approx(ends_of(finding)[-1], rel=1e-9, abs=1e-9)
         assert last.equation.unit == finding.unit
         if finding.unit == "w" and limit.draw.high is not None and finding.value:
-            leaves = [limit] if limit.shared is None or not limit.shared.most_w else [
-                limit, limit.shared
-            ]  # fmt: skip
-            left_w = [(one.most_w or 0.0) - (one.draw.high or 0.0) for one in leaves]
-            assert finding.value == pytest.approx(min(left_w))
+            assert finding.value == pytest.approx(min(leaves_w(limit)))
+
+
+def leaves_w(limit: Limit) -> list[float]:
+    """What is left of a limit, and of the pool of an output or all outputs of a pool."""
+
+    def alone_w(one: Limit) -> float:
+        return max(0.0, (one.most_w or 0.0) - (one.draw.high or 0.0))
+
+    if limit.shared is not None and limit.shared.most_w:
+        return [alone_w(limit), alone_w(limit.shared)]
+    if limit.feeds and all(one.most_w for one in limit.feeds):
+        return [alone_w(limit), sum(alone_w(one) for one in limit.feeds)]
+    return [alone_w(limit)]
+
+
+@given(jobs())
+def test_no_pool_looks_free_whose_outputs_are_not(job: Job) -> None:
+    """What a list says is left of shared watts is never more than its outputs can still take."""
+    for limit in check_job(job).limits:
+        left = left_of(limit)
+        if limit.what != "pool_load_w" or left is None:
+            continue
+        most_w = [one.most_w for one in limit.feeds]
+        if most_w and all(most_w):
+            draws = [one.draw.high if left.sure else one.draw.low for one in limit.feeds]
+            each = zip(most_w, draws, strict=True)
+            room_w = sum(max(0.0, (most or 0.0) - (draw or 0.0)) for most, draw in each)
+            assert left.watts <= room_w + 1e-9
 
 
 @given(jobs())

@@ -405,7 +405,7 @@ export interface ExpectedWorkingBody {
   reading?: ReadingIn | null;
 }
 
-/** How a thing looks in a list; every text is ready to print. `finding`, `share_finding`, `left_finding` open the workings of load, share and left, `reason_finding` that of what the reason speaks of; `left_by` is the amplifier whose shared watts leave an output less than its own maximum does; `row_v` is the line voltage (volts) a loudspeaker's tap is marked for, where that is known. */
+/** How a thing looks in a list; every text is ready to print. `finding`, `share_finding`, `left_finding` open the workings of load, share and left, `reason_finding` that of what the reason speaks of; `left_by` is "shared" where the watts an output shares leave less than its own maximum does, and "feeds" where the outputs that share watts can take less than is left of those; `row_v` is the line voltage (volts) a loudspeaker's tap is marked for, where that is known. */
 export interface Face {
   title: string;
   line: string;
@@ -424,7 +424,7 @@ export interface Face {
   left_finding: string | null;
   fields?: Record<string, string>;
   loss?: string;
-  left_by?: string;
+  left_by?: "shared" | "feeds";
   row_v?: number;
 }
 
@@ -1183,6 +1183,7 @@ export interface TallySummary {
   share: string;
   share_fraction: number | null;
   left: string;
+  left_by: "shared" | "feeds" | null;
   limit: string;
   verdict: "ok" | "near" | "over" | "unknown" | "note";
   headline: string;

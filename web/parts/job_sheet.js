@@ -35,7 +35,7 @@ const loadOf = (face) =>
                 <span class="load-share">${figure(face.share, face.share_finding, say("load.share_of", { title: face.title }))}</span>
                 <span class="load-left"
                   >${figure(
-                    say(face.left_by ? "load.left_shared" : "load.left", { left: face.left ?? "" }),
+                    say(face.left_by ? `load.left_${face.left_by}` : "load.left", { left: face.left ?? "" }),
                     face.left_finding,
                     face.title,
                   )}</span

@@ -63,7 +63,7 @@ const supply = (state) => {
 };
 
 /**
- * @param {"tally.share" | "tally.left"} code @param {string | undefined} shown
+ * @param {"tally.share" | "tally.left" | "tally.left_feeds"} code @param {string | undefined} shown
  * @param {string | null | undefined} finding
  */
 const smallFigure = (code, shown, finding) => html`<div>
@@ -83,7 +83,7 @@ const sum = ({ tally }) => {
       <p class="sum-big ${sum.length > 4 ? "long" : ""}">${figure(sum, figures?.finding, say("tally.sum"))}</p>
       <dl class="sum-small">
         ${smallFigure("tally.share", figures?.share, figures?.share_finding)}
-        ${smallFigure("tally.left", figures?.left, figures?.left_finding)}
+        ${smallFigure(figures?.left_by === "feeds" ? "tally.left_feeds" : "tally.left", figures?.left, figures?.left_finding)}
       </dl>
     </div>
     ${shareBar(counted ? figures?.share_fraction : 0, verdict, tally.answer?.job.limits.load_fraction)}

@@ -29,7 +29,7 @@ TITLES = {
 FINDINGS = {
     "output_load_ok": "{place} carries {value} of its {limit}; {left} left.",
     "output_load_ok_shared": "{place} carries {value} of its {limit}; {left} left, all that is left"
-    " of the watts that outputs of {left_by} share.",
+    " of the watts that outputs of {shared_by} share.",
     "output_load_near": "No reserve: {place} carries {value} of its {limit}, more than the"
     " {fraction} planned for.",
     "output_load_over": "{place} is asked for {value} and has {limit}: {excess} too much. If left"
@@ -37,6 +37,8 @@ FINDINGS = {
     "output_load_unknown": "The load on {place} is {value} and its maximum is {limit}: whether that"
     " fits cannot be said.",
     "pool_load_ok": "{value} is asked of the {limit} that outputs of {place} share; {left} left.",
+    "pool_load_ok_feeds": "{value} is asked of the {limit} that outputs of {place} share; {left}"
+    " left, all that its outputs can still take by their own maxima.",
     "pool_load_near": "No reserve: {value} is asked of the {limit} that outputs of {place} share,"
     " more than the {fraction} planned for.",
     "pool_load_over": "{value} is asked of the {limit} that outputs of {place} share: {excess} too"

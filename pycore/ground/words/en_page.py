@@ -63,6 +63,7 @@ PAGE: dict[str, str] = {
     "load.of": "of {limit}",
     "load.left": "{left} left",
     "load.left_shared": "{left} left, shared",
+    "load.left_feeds": "{left} left on its outputs",
     # the tally
     "tally.line_v": "Line voltage",
     "tally.amplifier_w": "Amplifier",
@@ -70,6 +71,7 @@ PAGE: dict[str, str] = {
     "tally.sum": "Sum of the taps",
     "tally.share": "taken",
     "tally.left": "left",
+    "tally.left_feeds": "left on outputs",
     "tally.nothing": "0 W",
     "tally.summing": "…",
     "tally.not_summed": "Counted. The sum comes as soon as the engine has started.",
