@@ -115,6 +115,8 @@ export interface Field {
   when?: { field: string; is: string };
   /** A choice of kinds: a key to make one of one's own. */
   own?: import("./answers").Family;
+  /** What holds while this is left empty, by the kind that is chosen in the form. */
+  by_kind?: Record<string, string>;
   /** For a choice: what each value stands for in the command. */
   stands_for?: Record<string, unknown>;
 }

@@ -112,8 +112,10 @@ class RowFace(TypedDict):
 
 
 class KindFace(TypedDict):
-    """One kind: its lines, whether it is used, its numbers as typed, the rows of its selector."""
+    """One kind: its name as it is printed, its lines, whether it is used, its numbers as typed, the
+    rows of its selector."""
 
+    title: str
     lines: list[str]
     used: str
     in_use: bool

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Mapping
 
 from pycore.asks.answers import KindFace, KindFaces, RowFace
 from pycore.asks.fields import texts_of
-from pycore.ground.plain import NO_BREAK
+from pycore.ground.plain import NO_BREAK, kept_together
 from pycore.ground.units import (
     Manner,
     TapText,
@@ -63,6 +63,7 @@ def _face(
 ) -> KindFace:
     count = used.get(kind.id, 0)
     return {
+        "title": kept_together(kind.name),
         "lines": list(parts),
         "used": say_count("kind", "used", count=count, language=manner.language)
         if count

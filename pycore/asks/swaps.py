@@ -13,6 +13,7 @@ from typing_extensions import TypedDict
 from pycore.asks.preview import Option, Tries
 from pycore.calc.sound import sounds_db
 from pycore.edit import read_command
+from pycore.ground.plain import kept_together
 from pycore.ground.problems import BadCommand
 from pycore.ground.units import Manner, same_voltage, show_typed
 from pycore.ground.words import ENGLISH, say
@@ -109,7 +110,7 @@ def _swap(tries: Tries, point: str, *, kind: LoudspeakerKind, tap: Tap) -> Swap:
     }
     return {
         "kind": kind.id,
-        "title": kind.name,
+        "title": kept_together(kind.name),
         "line": say("face", "tap", values=texts, language=tries.manner.language),
         "command": command,
         "option": tries.option(read_command(json.dumps(command))),

@@ -11,6 +11,8 @@ from pycore.jobs import Job
 from pycore.jobs.catalogue import DEFAULT_LIMITS
 from pycore.jobs.job import FORMAT, VERSION
 
+LETTERS = 26
+
 
 class Row(NamedTuple):
     """A row that was read."""
@@ -66,7 +68,7 @@ def _supply(
     figures: Figures, numbering: Numbering, *, manner: Manner
 ) -> tuple[list[dict[str, Any]], list[dict[str, Any]]]:
     """The amplifier with its outputs, and a zone on each."""
-    amplifier = {"id": numbering.new_id(), "name": _called("tally_amplifier", 1, manner=manner)}
+    amplifier = {"id": numbering.new_id(), "name": _called("tally_amplifier", 0, manner=manner)}
     maxima_w = figures.outputs_w or (figures.amplifier_w,)
     several = len(maxima_w) > 1
     if maxima_w == (None,):
@@ -75,10 +77,10 @@ def _supply(
     zones: list[dict[str, Any]] = []
     for place, max_w in enumerate(maxima_w):
         output_id, zone_id = numbering.new_id(), numbering.new_id()
-        name = _called("tally_zone_n" if several else "tally_zone", place + 1, manner=manner)
+        name = _called("tally_zone_n" if several else "tally_zone", place, manner=manner)
         rows = [row for row in figures.rows if row.output == place]
         line = list(_points(rows, name, line_v=figures.line_v, numbering=numbering))
-        output = {"id": output_id, "name": _called("tally_output", place + 1, manner=manner)}
+        output = {"id": output_id, "name": _called("tally_output", place, manner=manner)}
         outputs.append({**output, "line_v": figures.line_v, "max_w": max_w})
         zones.append({"id": zone_id, "name": name, "output": output_id, "line": line})
     return [{**amplifier, "pools": _pools(figures, outputs), "outputs": outputs}], zones
@@ -93,8 +95,10 @@ def _pools(figures: Figures, outputs: list[dict[str, Any]]) -> list[dict[str, An
     return [{"w": figures.amplifier_w, "outputs": [one["id"] for one in outputs]}]
 
 
-def _called(code: str, number: int, *, manner: Manner) -> str:
-    return say("face", code, values={"n": str(number)}, language=manner.language)
+def _called(code: str, place: int, *, manner: Manner) -> str:
+    """Outputs and their lines go by letters, as on the pad; past them by numbers."""
+    letter = chr(ord("A") + place) if place < LETTERS else str(place + 1)
+    return say("face", code, values={"n": letter}, language=manner.language)
 
 
 def _points(

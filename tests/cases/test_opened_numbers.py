@@ -117,7 +117,7 @@ def test_the_figures_of_a_tally_open_each_to_its_own_working() -> None:
 
 def test_a_count_names_the_limit_and_tells_its_load_before_and_after() -> None:
     told = tally()
-    fit = next(one for one in told["summary"]["fits"] if one["words"].startswith("Line 1: 2 more"))
+    fit = next(one for one in told["summary"]["fits"] if one["words"].startswith("Line A: 2 more"))
     answer = ask("working", {"job": told["job"], "finding": fit["finding"]})
     assert answer["result"] == "0 with reserve, 2 to the rating"
     steps = [(one["title"], f"{one['put_in']} = {one['result']}") for one in answer["steps"]]
@@ -136,7 +136,7 @@ def test_a_count_names_the_limit_and_tells_its_load_before_and_after() -> None:
         ("Amplifier: shared watts, with 3 more: past the rating", "57.5 W + 3 × 5 W = 72.5 W"),
         ("As a share of what is there", "72.5 W / 70 W = 104 %"),
         (
-            "Amplifier · Output 1: load, with 2 more: asked too, and kept",
+            "Amplifier · Output A: load, with 2 more: asked too, and kept",
             "37.5 W + 2 × 5 W = 47.5 W",
         ),
         ("As a share of what is there", "47.5 W / 60 W = 79.2 %"),

@@ -27,6 +27,25 @@ def tally(page: Page) -> None:
     expect(page.locator(".sum-headline")).to_have_text("Too much")
 
 
+def tally_outputs(page: Page) -> None:
+    """Two outputs that can take less than the watts they share."""
+    choose_supply(page, volts="70.7 V", watts="240")
+    touch(page, "Several outputs")
+    for name in ("A", "B"):
+        page.get_by_label(f"Output {name}", exact=True).fill("60")
+    count_row(page, "4", "10 W")
+    expect(page.locator(".sum-small")).to_contain_text("left on outputs")
+
+
+def tally_draft(page: Page) -> None:
+    """A tally while a form waits half filled."""
+    open_demo(page)
+    touch(page, "Name and place")
+    page.get_by_label("Name of the job").fill("Half a name")
+    open_screen(page, "Tally")
+    tally(page)
+
+
 def tally_working(page: Page) -> None:
     """How a sum came to be."""
     tally(page)
@@ -75,6 +94,12 @@ def zone(page: Page) -> None:
     """A line as a list."""
     open_demo(page)
     open_zone(page, "Palm House")
+
+
+def zone_gap(page: Page) -> None:
+    """A line with an unknown length in it, so that what it loses lies in ranges."""
+    open_line(page, nave(gap=True))
+    expect(page.locator(".point-detail").first).to_contain_text("dB to")
 
 
 def ladder(page: Page) -> None:
@@ -231,6 +256,8 @@ def about(page: Page) -> None:
 
 STOPS: dict[str, Way] = {
     "tally": tally,
+    "tally outputs": tally_outputs,
+    "tally draft": tally_draft,
     "tally working": tally_working,
     "jobs": jobs,
     "job": job,
@@ -241,6 +268,7 @@ STOPS: dict[str, Way] = {
     "share": way_of_job("Share"),
     "history": way_of_job("History"),
     "zone": zone,
+    "zone gap": zone_gap,
     "ladder": ladder,
     "ladder change": ladder_change,
     "ladder remove": ladder_remove,

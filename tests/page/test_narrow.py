@@ -44,9 +44,10 @@ SMALL = """(least) => {
         .filter(([, sides]) => !enough(sides));
 }"""
 # A drawing and a table of numbers keep their shape and are moved in frames of their own, which
-# WCAG 2.2, 1.4.10 leaves to them. The words of a field scroll in it.
+# WCAG 2.2, 1.4.10 leaves to them. The words of a field scroll in it. What still fits stands in one
+# line, and a touch lists all of it.
 CUT = """(width) => {
-    const frames = ".drawn-all, .numbers-frame, .paper";
+    const frames = ".drawn-all, .numbers-frame, .paper, .fits-line";
     const fields = "input, select, textarea, option";
     const seen = [...document.querySelectorAll("body *")].filter((one) =>
         one.checkVisibility() && !one.closest(".unseen, svg") && !one.matches(fields) &&
@@ -65,6 +66,40 @@ CUT = """(width) => {
     const told = seen.filter((one) => cut(one) || out(one))
         .map((one) => one.outerHTML.slice(0, 120));
     return document.scrollingElement.scrollWidth > width ? ["the page", ...told] : told;
+}"""
+# A heading or a key whose words are torn cannot be read at a glance.
+TORN = """() => {
+    const heads = "h1, h2, h3, .verdict-big, .meter-big, .sum-headline, .bench-button, .foot";
+    const seen = [...document.querySelectorAll(heads)].filter((one) => one.checkVisibility());
+    const lines = (text, word) => {
+        const range = document.createRange();
+        range.setStart(text, word.index);
+        range.setEnd(text, word.index + word[0].length);
+        return new Set([...range.getClientRects()].map(({ top }) => Math.round(top))).size;
+    };
+    return seen.flatMap((head) => {
+        const walker = document.createTreeWalker(head, NodeFilter.SHOW_TEXT);
+        const torn = [];
+        while (walker.nextNode()) {
+            const text = walker.currentNode;
+            const words = [...text.data.matchAll(/[^\\s-]+/g)];
+            torn.push(...words.filter((word) => lines(text, word) > 1).map(([word]) => word));
+        }
+        return torn;
+    });
+}"""
+# What one touches or types into stands beside the next, never over it. The key that sends a form
+# stays in sight while its fields pass below.
+OVER = """() => {
+    const halves = [...document.querySelectorAll("main, .bench")];
+    const fields = halves.flatMap((half) => [...half.querySelectorAll("input, select")]
+        .filter((one) => one.checkVisibility() && !one.closest(".unseen, .form-send"))
+        .map((one) => [half, one.outerHTML.slice(0, 100), one.getBoundingClientRect()]));
+    const meet = (a, b) => a.left < b.right - 1 && b.left < a.right - 1 &&
+        a.top < b.bottom - 1 && b.top < a.bottom - 1;
+    return fields.flatMap(([half, name, box], at) => fields.slice(at + 1)
+        .filter(([its, , other]) => half === its && meet(box, other))
+        .map(([, other]) => [name, other]));
 }"""
 PAINTED = "() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))"
 
@@ -92,6 +127,19 @@ def test_the_narrowest_screen_and_letters_of_twice_the_size_cut_nothing_off(stop
     stop.evaluate(PAINTED)
     assert stop.evaluate(CUT, 320) == []
     stop.set_viewport_size({"width": 360, "height": TALL})
+    stop.evaluate(PAINTED)
+    assert stop.evaluate(CUT, 360) == []
     stop.evaluate("document.documentElement.style.fontSize = '200%'")
     stop.evaluate(PAINTED)
     assert stop.evaluate(CUT, 360) == []
+
+
+def test_the_narrowest_screen_with_letters_of_twice_the_size_tears_and_covers_nothing(
+    stop: Page,
+) -> None:
+    stop.set_viewport_size({"width": 320, "height": TALL})
+    stop.evaluate("document.documentElement.style.fontSize = '200%'")
+    stop.evaluate(PAINTED)
+    assert stop.evaluate(CUT, 320) == []
+    assert stop.evaluate(TORN) == []
+    assert stop.evaluate(OVER) == []

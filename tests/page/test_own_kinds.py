@@ -1,5 +1,7 @@
 """Kinds of one's own: made, chosen where a kind is chosen, changed with all that use them."""
 
+import re
+
 from playwright.sync_api import Locator, Page, expect
 
 from tests.page.hands import open_demo, open_screen, pick_point, point, touch
@@ -178,3 +180,15 @@ def test_the_demo_lists_what_it_uses(page: Page) -> None:
     expect(kind(page, "ceiling 6 W").first).to_contain_text("used 6 times")
     for family in ("Loudspeakers", "Cables", "Attenuators"):
         expect(page.get_by_role("heading", name=family, exact=True)).to_be_visible()
+
+
+def test_no_name_of_a_kind_ends_a_line_between_a_number_and_its_unit(page: Page) -> None:
+    open_demo(page)
+    page.get_by_role("link", name="Kinds", exact=True).tap()
+    names = page.locator(".kind-line b")
+    expect(names.filter(has_text="ceiling 6").first).to_be_visible()
+    told = [name for name in names.all_text_contents() if re.search(r"\d\s(W|V|mm²|dB)\b", name)]
+    assert len(told) > 3
+    assert [name for name in told if re.search(r"\d (W|V|mm²|dB)\b", name)] == []
+    names.filter(has_text="ceiling 6").first.tap()
+    assert "ceiling 6\u00a0W" in (page.locator(".bench-head h2").text_content() or "")

@@ -85,3 +85,19 @@ def test_two_numbers_in_one_field_are_called_that(page: Page) -> None:
     touch(page, "Save")
     expect(page.locator(".field-problem")).to_contain_text("“0 dB-6” holds two numbers")
     expect(page.locator(".field-problem")).to_contain_text("type one number")
+
+
+def test_a_control_left_empty_shows_what_its_kind_says(page: Page) -> None:
+    open_line(page, nave())
+    touch(page, "Attenuator")
+    rated, built = page.get_by_label("Rated watts"), page.get_by_label("Built as")
+    expect(rated).to_have_attribute("placeholder", "")
+    kind = page.get_by_label("Kind", exact=True)
+    kind.select_option(label="wall control 35 W at 100 V, overridden by a page")
+    expect(rated).to_have_attribute("placeholder", "35 W (by its kind)")
+    expect(rated).to_have_value("")
+    expect(built.locator("option:checked")).to_have_text("autotransformer (by its kind)")
+    kind.select_option(label="not known")
+    expect(rated).to_have_attribute("placeholder", "")
+    expect(built.locator("option:checked")).to_have_text("not known")
+    touch(page, "Close without saving")

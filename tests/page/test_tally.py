@@ -3,7 +3,14 @@
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.page.hands import choose_supply, count_row, expect_kept, open_screen, touch
+from tests.page.hands import (
+    choose_supply,
+    count_row,
+    expect_kept,
+    open_demo,
+    open_screen,
+    touch,
+)
 
 MOST_TOUCHES_A_ROW = 5
 PAD = [".keys", ".taps", ".foot", ".sum-big", ".sum .bar"]
@@ -265,3 +272,33 @@ def test_a_note_stays_with_its_screen_and_covers_nothing(page: Page) -> None:
     expect(note).to_have_count(1)
     touch(page, "Put it back")
     expect(page.locator(".tally-row")).to_have_count(1)
+
+
+def test_a_form_that_waits_leaves_the_tally_its_rows(page: Page) -> None:
+    open_demo(page)
+    touch(page, "Name and place")
+    page.get_by_label("Name of the job").fill("Half a name")
+    open_screen(page, "Tally")
+    choose_supply(page, volts="70.7 V", watts="120")
+    for count, tap in FOUR_ROWS:
+        count_row(page, count, tap)
+    expect(page.locator(".sum-big")).to_have_text("75 W")
+    expect(page.locator(".notice")).to_contain_text("is not sent yet")
+    assert page.evaluate(COUNT_WHOLE_ROWS) >= 1
+    page.evaluate(SCROLL_TO_ROWS)
+    assert page.evaluate(COUNT_WHOLE_ROWS) >= 4
+    touch(page, "Throw it away")
+
+
+def test_what_is_left_is_what_the_outputs_can_still_take(page: Page) -> None:
+    choose_supply(page, volts="70.7 V", watts="240")
+    touch(page, "Several outputs")
+    for name in ("A", "B"):
+        page.get_by_label(f"Output {name}", exact=True).fill("60")
+    count_row(page, "4", "10 W")
+    left = page.locator(".sum-small > div").last
+    expect(left.locator("dt")).to_have_text("left on outputs")
+    expect(left.locator("dd")).to_have_text("80 W")
+    left.get_by_role("button").tap()
+    expect(page.locator(".working-result")).to_have_text("80 W")
+    expect(page.locator(".bench-working")).to_contain_text("the smaller of (200 W, 80 W)")

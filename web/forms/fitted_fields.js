@@ -1,6 +1,7 @@
 /** Fields of what is fitted at a point, the same when it is added and when it is changed. */
 
 import { say } from "../say.js";
+import { kindFace, kindsOf } from "../kinds.js";
 import { choices, kindField, nowText, yesNo, yesNoText } from "./lists.js";
 import { choiceField, numberField } from "./shape.js";
 
@@ -73,6 +74,23 @@ export const overrideFields = (at, control) => {
   ];
 };
 
+/**
+ * A field that may be left empty, since the kind of the control says it, too: its number as it is
+ * typed there, or the words of the choice made there.
+ * @param {State} state @param {Field} field @returns {Field}
+ */
+const orByKind = (state, field) => {
+  /** @param {Record<string, any>} kind */
+  const said = (kind) => {
+    if (field.is === "number") return kindFace(state, "attenuators", kind.id)?.fields[field.name];
+    const own = kind[field.name];
+    const value = typeof own === "boolean" ? yesNoText(own) : own;
+    return value && field.choices?.find((each) => each.value === value)?.words;
+  };
+  const kinds = kindsOf(state, "attenuators");
+  return { ...field, by_kind: Object.fromEntries(kinds.map((kind) => [kind.id, said(kind) ?? ""])) };
+};
+
 /** @param {State} state @param {string} at @param {Point | null} point @returns {Field[]} */
 export const attenuatorFields = (state, at, point) => {
   const now = textOf(state, point);
@@ -84,11 +102,13 @@ export const attenuatorFields = (state, at, point) => {
   ]);
   return [
     kindField(state, "attenuators", kindNow(at, point)),
-    numberField("rated_w", `${at}.rated_w`, say("field.rated_w"), now("rated_w")),
-    numberField("rated_at_v", `${at}.rated_at_v`, say("field.rated_at_v"), now("rated_at_v")),
-    numberField("insertion_db", `${at}.insertion_db`, say("field.insertion_db"), now("insertion_db")),
-    choiceField("form", `${at}.form`, say("field.form"), fitted?.form ?? "", forms),
-    ...overrideFields(at, fitted),
+    ...[
+      numberField("rated_w", `${at}.rated_w`, say("field.rated_w"), now("rated_w")),
+      numberField("rated_at_v", `${at}.rated_at_v`, say("field.rated_at_v"), now("rated_at_v")),
+      numberField("insertion_db", `${at}.insertion_db`, say("field.insertion_db"), now("insertion_db")),
+      choiceField("form", `${at}.form`, say("field.form"), fitted?.form ?? "", forms),
+      ...overrideFields(at, fitted),
+    ].map((field) => orByKind(state, field)),
   ];
 };
 

@@ -575,8 +575,9 @@ export interface Junction {
   label: string;
 }
 
-/** One kind: its lines, whether it is used, its numbers as typed, the rows of its selector. */
+/** One kind: its name as it is printed, its lines, whether it is used, its numbers as typed, the rows of its selector. */
 export interface KindFace {
+  title: string;
   lines: string[];
   used: string;
   in_use: boolean;

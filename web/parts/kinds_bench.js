@@ -33,7 +33,7 @@ export const kindsBench = (state) => {
   const form = FORMS[family];
   return html`<div class="bench-head">
       <div class="bench-title">
-        <h2>${kind.name}</h2>
+        <h2>${face?.title ?? kind.name}</h2>
         <p class="quiet">${own ? face?.used : say("kinds.stock")}</p>
       </div>
       ${squareButton("close", say("bench.close"), "bench.close")}

@@ -15,7 +15,7 @@ const kindLine = (state, family, { id, name }, own) => {
   const face = kindFace(state, family, id);
   return html`<li class="card kind-line ${picked ? "picked" : ""}">
     <button type="button" class="pick" data-act="thing.pick" data-id=${pick} aria-expanded=${picked}>
-      <b>${name}</b> ${face?.lines.map((line) => html`<span class="quiet">${line}</span>`)}
+      <b>${face?.title ?? name}</b> ${face?.lines.map((line) => html`<span class="quiet">${line}</span>`)}
       ${own ? html`<span class="quiet used">${face?.used}</span>` : nothing}
     </button>
   </li>`;

@@ -7,6 +7,9 @@ import { say } from "../say.js";
 
 /** @typedef {import("../state").State} State */
 
+/** So many letters stand beside their buttons. */
+const SHORT = 40;
+
 /** @param {State} state */
 const failedStart = ({ engine }) =>
   engine.stage === "failed"
@@ -41,7 +44,7 @@ const readsOnly = ({ desk, place }) =>
 /** @param {State} state */
 const notice = ({ notice: now, place }) =>
   now && (!now.on || now.on === place.screen)
-    ? html`<div class="notice ${now.bad ? "bad" : ""}" role=${now.bad ? "alert" : "status"}>
+    ? html`<div class="notice ${now.bad ? "bad" : now.words.length <= SHORT ? "slim" : ""}" role=${now.bad ? "alert" : "status"}>
         <p>${now.words}</p>
         ${now.again
           ? html`<button type="button" class="plain-button" data-act=${now.again}>
@@ -59,7 +62,7 @@ const halfFilled = (state) => {
   const draft = draftOffered(state);
   const job = state.jobs?.find(({ id }) => id === draft?.job)?.name ?? "";
   return draft
-    ? html`<div class="notice" role="status">
+    ? html`<div class="notice slim" role="status">
         <p>${say("draft.waits", { title: draft.form.title, job })}</p>
         <button type="button" class="plain-button" data-act="draft.go_on" data-key=${draft.key}>
           ${say("draft.go_on")}

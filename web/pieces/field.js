@@ -16,14 +16,20 @@ const problemOf = ({ problem }, { name, at }) => {
   return problem && place && (place === name || place === at) ? problem : null;
 };
 
-/** @param {string} id @param {string} value @param {Field} field @param {string | symbol} described */
-const control = (id, value, field, described) => {
+/** What its kind says, where the field is left empty. @param {Form} form @param {Field} field */
+const byKind = ({ values }, { by_kind }) => {
+  const value = by_kind?.[values.kind ?? ""];
+  return value ? say("field.by_kind", { value }) : "";
+};
+
+/** @param {string} id @param {string} value @param {Field} field @param {string | symbol} described @param {string} empty what holds while it is empty */
+const control = (id, value, field, described, empty) => {
   if (field.is === "choice") {
     return html`<select id=${id} data-input="form.type" data-field=${field.name}
       aria-describedby=${described}>
       ${(field.choices ?? []).map(
         (choice) =>
-          html`<option value=${choice.value} .selected=${live(choice.value === value)}>${choice.words}</option>`,
+          html`<option value=${choice.value} .selected=${live(choice.value === value)}>${(!choice.value && empty) || choice.words}</option>`,
       )}
     </select>`;
   }
@@ -34,7 +40,7 @@ const control = (id, value, field, described) => {
   const number = field.is === "number";
   return html`<input id=${id} type="text" inputmode=${number ? "decimal" : "text"}
     class=${number ? "number" : ""} autocomplete="off" autocapitalize="off" spellcheck="false"
-    .value=${live(value)} data-input="form.type" data-field=${field.name}
+    placeholder=${empty} .value=${live(value)} data-input="form.type" data-field=${field.name}
     aria-describedby=${described} aria-invalid=${String(described).startsWith("why-")} />`;
 };
 
@@ -77,7 +83,7 @@ export const fieldRow = (form, field) => {
         ? html`<button type="button" class="square" data-act="form.sign" data-field=${field.name}
             aria-label=${say("field.sign")}>±</button>`
         : nothing}
-      ${control(id, value, field, described)}
+      ${control(id, value, field, described, byKind(form, field))}
       ${betweenKey(field)}
       ${ownKey(field)}
     </div>
