@@ -69,7 +69,7 @@ def limits_of(loads: Loads) -> tuple[Limit, ...]:
                 own = _output_limit(loads, output, state=state)
                 found.append(own._replace(shared=_shared_by(amplifier, output, pools=pools[state])))
                 if output.min_load_ohm is not None:
-                    found.append(_impedance_limit(own, output, output.min_load_ohm))
+                    found.append(_impedance_limit(own, output, min_load_ohm=output.min_load_ohm))
         for state in STATES:
             found.extend(pools[state])
     for zone in loads.job.zones:
@@ -109,7 +109,7 @@ def _output_limit(loads: Loads, output: Output, *, state: State) -> Limit:
     )
 
 
-def _impedance_limit(own: Limit, output: Output, min_load_ohm: float) -> Limit:
+def _impedance_limit(own: Limit, output: Output, *, min_load_ohm: float) -> Limit:
     """The same load against the least ohms the output may see."""
     return own._replace(
         what="output_impedance_ohm",

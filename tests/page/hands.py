@@ -23,6 +23,9 @@ def choose_supply(page: Page, *, volts: str, watts: str) -> None:
     page.get_by_label("Amplifier", exact=True).fill(watts)
 
 
+FOUR_ROWS = (("6", "5 W"), ("4", "7.5 W"), ("2", "2.5 W"), ("1", "10 W"))
+
+
 def count_row(page: Page, count: str, tap: str) -> int:
     """Count loudspeakers on a tap with the pad; return how many touches it took."""
     for digit in count:

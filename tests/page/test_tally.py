@@ -4,10 +4,10 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.page.hands import (
+    FOUR_ROWS,
     choose_supply,
     count_row,
     expect_kept,
-    open_demo,
     open_screen,
     touch,
 )
@@ -140,44 +140,6 @@ def test_the_pad_and_the_figures_stay_where_they_are_while_rows_come(page: Page)
             assert (one["y"], one["height"]) == (other["y"], other["height"])
 
 
-COUNT_WHOLE_ROWS = """() => {
-    const box = (part) => document.querySelector(part).getBoundingClientRect();
-    const [top, bottom] = [box(".sum").bottom, box(".bench").top];
-    const rows = [...document.querySelectorAll(".tally-row")];
-    const boxes = rows.map((row) => row.getBoundingClientRect());
-    return boxes.filter((row) => row.top >= top - 1 && row.bottom <= bottom + 1).length;
-}"""
-SCROLL_TO_ROWS = """() => {
-    const box = (part) => document.querySelector(part).getBoundingClientRect();
-    document.querySelector("main").scrollBy(0, box(".tally-rows").top - box(".sum").bottom);
-    // once more, when the figures have stopped at the top
-    document.querySelector("main").scrollBy(0, box(".tally-rows").top - box(".sum").bottom);
-}"""
-FOUR_ROWS = (("6", "5 W"), ("4", "7.5 W"), ("2", "2.5 W"), ("1", "10 W"))
-
-
-@pytest.mark.parametrize(
-    ("width", "height", "at_once", "scrolled"),
-    [(360, 740, 2, 4), (320, 568, 0, 3), (412, 915, 4, 4)],
-)
-def test_rows_have_room_beside_the_figures_on_any_phone(
-    page: Page, width: int, height: int, at_once: int, scrolled: int
-) -> None:
-    choose_supply(page, volts="70.7 V", watts="120")
-    for count, tap in FOUR_ROWS:
-        count_row(page, count, tap)
-    expect(page.locator(".sum-big")).to_have_text("75 W")
-    while page.get_by_role("button", name="Close this note").count():
-        touch(page, "Close this note")
-    page.set_viewport_size({"width": width, "height": height})
-    try:
-        assert page.evaluate(COUNT_WHOLE_ROWS) >= at_once
-        page.evaluate(SCROLL_TO_ROWS)
-        assert page.evaluate(COUNT_WHOLE_ROWS) >= scrolled
-    finally:
-        page.set_viewport_size({"width": 360, "height": 740})
-
-
 def test_what_fits_stands_in_one_line_that_opens_all_of_it(page: Page) -> None:
     choose_supply(page, volts="70.7 V", watts="120")
     for count, tap in FOUR_ROWS:
@@ -272,22 +234,6 @@ def test_a_note_stays_with_its_screen_and_covers_nothing(page: Page) -> None:
     expect(note).to_have_count(1)
     touch(page, "Put it back")
     expect(page.locator(".tally-row")).to_have_count(1)
-
-
-def test_a_form_that_waits_leaves_the_tally_its_rows(page: Page) -> None:
-    open_demo(page)
-    touch(page, "Name and place")
-    page.get_by_label("Name of the job").fill("Half a name")
-    open_screen(page, "Tally")
-    choose_supply(page, volts="70.7 V", watts="120")
-    for count, tap in FOUR_ROWS:
-        count_row(page, count, tap)
-    expect(page.locator(".sum-big")).to_have_text("75 W")
-    expect(page.locator(".notice")).to_contain_text("is not sent yet")
-    assert page.evaluate(COUNT_WHOLE_ROWS) >= 1
-    page.evaluate(SCROLL_TO_ROWS)
-    assert page.evaluate(COUNT_WHOLE_ROWS) >= 4
-    touch(page, "Throw it away")
 
 
 def test_what_is_left_is_what_the_outputs_can_still_take(page: Page) -> None:

@@ -1,0 +1,65 @@
+"""The tally keeps room for its rows: on any phone, and while a form waits to be sent."""
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.page.hands import (
+    FOUR_ROWS,
+    choose_supply,
+    count_row,
+    open_demo,
+    open_screen,
+    touch,
+)
+
+COUNT_WHOLE_ROWS = """() => {
+    const box = (part) => document.querySelector(part).getBoundingClientRect();
+    const [top, bottom] = [box(".sum").bottom, box(".bench").top];
+    const rows = [...document.querySelectorAll(".tally-row")];
+    const boxes = rows.map((row) => row.getBoundingClientRect());
+    return boxes.filter((row) => row.top >= top - 1 && row.bottom <= bottom + 1).length;
+}"""
+SCROLL_TO_ROWS = """() => {
+    const box = (part) => document.querySelector(part).getBoundingClientRect();
+    document.querySelector("main").scrollBy(0, box(".tally-rows").top - box(".sum").bottom);
+    // once more, when the figures have stopped at the top
+    document.querySelector("main").scrollBy(0, box(".tally-rows").top - box(".sum").bottom);
+}"""
+
+
+@pytest.mark.parametrize(
+    ("width", "height", "at_once", "scrolled"),
+    [(360, 740, 2, 4), (320, 568, 0, 3), (412, 915, 4, 4)],
+)
+def test_rows_have_room_beside_the_figures_on_any_phone(
+    page: Page, width: int, height: int, at_once: int, scrolled: int
+) -> None:
+    choose_supply(page, volts="70.7 V", watts="120")
+    for count, tap in FOUR_ROWS:
+        count_row(page, count, tap)
+    expect(page.locator(".sum-big")).to_have_text("75 W")
+    while page.get_by_role("button", name="Close this note").count():
+        touch(page, "Close this note")
+    page.set_viewport_size({"width": width, "height": height})
+    try:
+        assert page.evaluate(COUNT_WHOLE_ROWS) >= at_once
+        page.evaluate(SCROLL_TO_ROWS)
+        assert page.evaluate(COUNT_WHOLE_ROWS) >= scrolled
+    finally:
+        page.set_viewport_size({"width": 360, "height": 740})
+
+
+def test_a_form_that_waits_leaves_the_tally_its_rows(page: Page) -> None:
+    open_demo(page)
+    touch(page, "Name and place")
+    page.get_by_label("Name of the job").fill("Half a name")
+    open_screen(page, "Tally")
+    choose_supply(page, volts="70.7 V", watts="120")
+    for count, tap in FOUR_ROWS:
+        count_row(page, count, tap)
+    expect(page.locator(".sum-big")).to_have_text("75 W")
+    expect(page.locator(".notice")).to_contain_text("is not sent yet")
+    assert page.evaluate(COUNT_WHOLE_ROWS) >= 1
+    page.evaluate(SCROLL_TO_ROWS)
+    assert page.evaluate(COUNT_WHOLE_ROWS) >= 4
+    touch(page, "Throw it away")
