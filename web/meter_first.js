@@ -50,6 +50,7 @@ export const firstMeter = {
   complaint_of: "",
   brush: "silent",
   diagnosis: null,
+  judging: false,
   expected: null,
   records: null,
   complaints: null,

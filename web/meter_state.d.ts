@@ -99,6 +99,8 @@ export interface MeterState {
   brush: Heard;
   /** The answers, each with the zone it is about. */
   diagnosis: { of: string; answer: Diagnosis } | null;
+  /** Whether what was typed last is being judged. */
+  judging: boolean;
   expected: { of: string; answer: Expected } | null;
   records: { of: string; answer: door.RecordsAnswer } | null;
   complaints: Complaint[] | null;

@@ -142,12 +142,15 @@ export const makeMeterWatch = ({ store, door, keeper }) => {
     const key = JSON.stringify([line, engine.version, manner, of]);
     if (asked === key) return;
     asked = key;
+    set({ judging: want.ask !== paper });
     try {
       await want.ask(state, key, want.of);
     } catch (error) {
       if (error instanceof Overtaken) asked = asked === key ? "" : asked;
       else if (error instanceof Refused && isLoose(state)) refuse(error);
       else if (!(error instanceof Refused || error instanceof NoAnswer)) throw error;
+    } finally {
+      if (asked === key || !asked) set({ judging: false }); // else the newer question says when
     }
   };
 };

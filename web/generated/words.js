@@ -522,6 +522,7 @@ export const words = {
   "meter.earlier": "Earlier readings",
   "meter.enter": "Judge it",
   "meter.entry": "What the meter shows",
+  "meter.judging": "working it out",
   "meter.kilo": "k",
   "meter.kilo_name": "k: thousand",
   "meter.less_likely": "{n} less likely",

@@ -48,7 +48,9 @@ export const distanceBench = (state) => {
   const far = farOf(state);
   const bare = state.place.screen !== "zone";
   const both = Boolean(far.typed.far_ohm);
+  // what is wrong stands above the fields, since the bench grows upward: nothing moves under the thumb
   return html`<form class="far-form" data-act="far.ask" novalidate>
+    ${far.problem ? html`<p class="field-problem" id="why-far" role="alert">${far.problem.words} ${far.problem.remedy}</p>` : nothing}
     <div class="segments" role="radiogroup" aria-label=${say("far.fault")}>
       ${FAULTS.map(
         (each) => html`<label class="segment one-of">
@@ -67,7 +69,6 @@ export const distanceBench = (state) => {
       ${!bare && both ? pick("far.box", say("far.box"), boxesOf(state), far.far_point) : nothing}
       ${bare && both ? number(far, "route_m", "m") : nothing}
     </div>
-    ${far.problem ? html`<p class="field-problem" id="why-far" role="alert">${far.problem.words} ${far.problem.remedy}</p>` : nothing}
     <details class="far-more"><summary>${say("far.more")}</summary>
       <div class="far-row">${number(far, "leads_ohm", "Ω")} ${number(far, "conductor_c", "°C")} ${number(far, "tolerance_pct", "%")}</div>
       <p class="faded">${say("far.why")}</p>

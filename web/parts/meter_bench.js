@@ -66,5 +66,5 @@ export const meterBench = (state) => {
         ? pick("meter.controls", say("meter.controls"), controls, entry.controls)
         : nothing}
     </div>
-    ${howLine(state)} ${listens ? heardBrush(state) : meterPad(entry, ACTS)}`;
+    ${howLine(state)} ${listens ? heardBrush(state) : meterPad(entry, ACTS, state.meter.judging)}`;
 };

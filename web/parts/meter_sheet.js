@@ -81,23 +81,30 @@ const complaint = (state) => {
   const { complaints } = state.meter;
   const now = complaintOf(state);
   if (!complaints) return nothing;
-  const loose = isLoose(state);
-  const told = complaints.find(({ code }) => code === now);
-  const read = readingsOf(state).now.length > 0;
   return html`<section class="meter-part">
     <div class="meter-pick">
       <label for="meter-complaint">${say("meter.complaint")}</label>
       <select id="meter-complaint" data-input="meter.complaint">
-        <option value="" .selected=${live(!now)}>${say(loose ? "wrong.no_complaint" : "meter.no_complaint")}</option>
+        <option value="" .selected=${live(!now)}>${say(isLoose(state) ? "wrong.no_complaint" : "meter.no_complaint")}</option>
         ${complaints.map(
           ({ code, words }) => html`<option value=${code} .selected=${live(code === now)}>${words}</option>`,
         )}
       </select>
     </div>
-    ${told && read && loose ? html`<details><summary>${say("meter.usual")}</summary>${usual(told)}</details>` : nothing}
-    ${told && !(read && loose) ? usual(told) : nothing}
+    ${isLoose(state) ? nothing : complained(state)}
   </section>`;
 };
+
+/** What the complaint usually is; of a bare count below its tiles, so that they stay under the thumb. @param {State} state */
+const complained = (state) => {
+  const told = state.meter.complaints?.find(({ code }) => code === complaintOf(state));
+  if (!told) return nothing;
+  const read = readingsOf(state).now.length > 0;
+  return read && isLoose(state) ? html`<details><summary>${say("meter.usual")}</summary>${usual(told)}</details>` : usual(told);
+};
+
+/** The same on its own. @param {State} state */
+const complainedLoose = (state) => html`<section class="meter-part">${complained(state)}</section>`;
 
 /** What comes before the first act on a line. @param {Expected} expected */
 const first = ({ cautions }) => html`<section class="meter-part cautions">${list(cautions)}</section>`;
@@ -130,6 +137,7 @@ export const meterSheet = (state) => {
   return html`<div class="meter">
     ${loose ? complaint(state) : nothing}
     ${ear(state)}
+    ${loose && complaintOf(state) ? complainedLoose(state) : nothing}
     ${told ? verdict(told) : listens ? nothing : should(expected, zone.id)}
     ${told || listens || loose ? nothing : complaint(state)}
     ${told || listens ? nothing : first(expected)}

@@ -30,7 +30,7 @@ const ways = (run) => {
 };
 
 /** @param {State} state @param {Run} run */
-const stepBench = ({ meter: { entry } }, run) => {
+const stepBench = ({ meter: { entry, judging } }, run) => {
   const step = stepOf(run);
   if (!step) {
     const next = nextZone(run);
@@ -41,7 +41,7 @@ const stepBench = ({ meter: { entry } }, run) => {
   if (step.stop && !run.again) return chief(say("test.volts_again"), "test.volts_again");
   if (!step.reading) return chief(say("test.done"), "test.say");
   const { quantity } = step.reading;
-  if (!step.record || run.again) return meterPad({ ...entry, quantity }, ACTS);
+  if (!step.record || run.again) return meterPad({ ...entry, quantity }, ACTS, judging);
   return html`${chief(say("test.next"), "test.next")}
     <div class="test-ways">${way(say("test.measure_again"), "test.again")}</div>`;
 };

@@ -32,15 +32,16 @@ const volts = ({ meter: { about }, catalogue }) => html`<fieldset class="volts w
 /** @param {State} state */
 export const wrongBench = (state) => {
   const { about } = state.meter;
+  // above the fields, since the bench grows upward: nothing moves under the thumb
   return html`<form class="wrong-form" data-act="wrong.start" novalidate>
+    ${about.problem
+      ? html`<p class="field-problem" id="why-wrong" role="alert">${about.problem.words} ${about.problem.remedy}</p>`
+      : nothing}
     <div class="wrong-row">${number(state, "count")} ${number(state, "tap_w", "W")}</div>
     ${volts(state)}
     <div class="wrong-row wrong-last">
       ${number(state, "amplifier_w", "W")}
       <button type="submit" class="chief-button">${say("wrong.begin")}</button>
     </div>
-    ${about.problem
-      ? html`<p class="field-problem" id="why-wrong" role="alert">${about.problem.words} ${about.problem.remedy}</p>`
-      : nothing}
   </form>`;
 };

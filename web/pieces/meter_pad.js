@@ -21,15 +21,17 @@ const unitOf = (quantity) =>
 const OVER_RANGE = say("meter.over_range");
 
 /**
+ * While the last reading is judged, that is said where it was typed, so that nothing moves.
  * @param {import("../meter_state").Entry} entry
  * @param {{enter: string}} acts the events it sends
  */
-export const meterPad = ({ text, quantity }, { enter }) => html`<form class="meter-entry" data-act=${enter} novalidate>
+export const meterPad = ({ text, quantity }, { enter }, judging = false) => html`<form class="meter-entry" data-act=${enter} novalidate>
     <div class="meter-shown">
       <input id="meter-shows" type="text" inputmode="none" class="meter-shows" autocomplete="off" spellcheck="false"
         aria-label=${say("meter.entry")} placeholder=${sayOne("quantity", quantity)}
         .value=${live(text)} data-input="meter.type" />
       ${text && text !== OVER_RANGE ? html`<span class="meter-unit" aria-hidden="true">${unitOf(quantity)}</span>` : nothing}
+      ${judging && !text ? html`<span class="meter-judging" aria-hidden="true">${say("meter.judging")}</span>` : nothing}
     </div>
     <button type="submit" class="chief-button" aria-disabled=${!text.trim()}>${say("meter.enter")}</button>
   </form>

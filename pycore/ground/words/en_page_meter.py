@@ -60,6 +60,7 @@ PAGE: dict[str, str] = {
     "meter.mega_name": "M: million",
     "meter.kilo_name": "k: thousand",
     "meter.enter": "Judge it",
+    "meter.judging": "working it out",
     "meter.complaint": "The complaint",
     "meter.no_complaint": "none, a first test",
     "meter.usual": "Usually",
