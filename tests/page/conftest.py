@@ -1,4 +1,4 @@
-"""A phone with a fresh browser profile for each test; what it asks of the network is kept."""
+"""A phone for each test: brand-new, with nothing of the app but its engine, or warm."""
 
 from collections.abc import Callable, Iterator
 from typing import Any
@@ -6,6 +6,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
+from tests.page.forgetting import forget_all_but_the_engine
 from tests.page.hands import PATIENCE_MILLISECONDS, touch
 from web.tools.server import FolderServer
 
@@ -40,14 +41,35 @@ def new_context(chromium: Browser) -> Iterator[NewContext]:
 
 
 @pytest.fixture
-def phone(new_context: NewContext) -> BrowserContext:
-    """One phone; pages opened in it share what is kept."""
+def new_phone(new_context: NewContext) -> BrowserContext:
+    """One phone that has never seen the app; pages opened in it share what is kept."""
     return new_context()
+
+
+@pytest.fixture(scope="session")
+def started(chromium: Browser) -> Iterator[BrowserContext]:
+    """One phone for many tests, so that the engine need not start from nothing in each."""
+    context = chromium.new_context(**PHONE, service_workers="block")
+    context.set_default_timeout(PATIENCE_MILLISECONDS)
+    yield context
+    context.close()
+
+
+@pytest.fixture
+def phone(started: BrowserContext, served: FolderServer) -> Iterator[BrowserContext]:
+    """One phone that has kept nothing yet but a copy of the engine; its pages share what is kept.
+
+    What a test changes of it, it changes of a page; whoever changes more wants a `new_phone`.
+    """
+    forget_all_but_the_engine(started, served)
+    yield started
+    for page in started.pages:
+        page.close()
 
 
 @pytest.fixture
 def fresh(phone: BrowserContext, served: FolderServer) -> Page:
-    """The app on a phone that has never seen it. Its engine may still be starting."""
+    """The app on a phone that has kept nothing of it. Its engine may still be starting."""
     page = phone.new_page()
     page.goto(served.address)
     return page

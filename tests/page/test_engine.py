@@ -99,9 +99,9 @@ def test_an_engine_that_breaks_in_the_middle_of_an_ask_is_started_again(fresh: P
 
 
 def test_an_engine_that_hangs_is_ended_and_its_question_asked_again(
-    phone: BrowserContext, served: FolderServer
+    new_phone: BrowserContext, served: FolderServer
 ) -> None:
-    page = phone.new_page()
+    page = new_phone.new_page()
     page.clock.install()
     page.goto(served.address)
     choose_supply(page, volts="70.7 V", watts="120")
@@ -115,9 +115,9 @@ def test_an_engine_that_hangs_is_ended_and_its_question_asked_again(
 
 
 def test_an_interpreter_that_traps_while_it_starts_is_started_once_more(
-    phone: BrowserContext, served: FolderServer
+    new_phone: BrowserContext, served: FolderServer
 ) -> None:
-    page = phone.new_page()
+    page = new_phone.new_page()
     trap = 'postMessage({ failed: "RuntimeError: unreachable" });'
 
     def answer_with_trap(route: Route) -> None:
@@ -155,9 +155,9 @@ def test_a_failed_start_says_why_and_keeps_jobs_readable_and_saved_to_files(
 
 
 def test_the_first_visit_can_be_used_before_the_engine_has_ever_started(
-    phone: BrowserContext, served: FolderServer
+    new_phone: BrowserContext, served: FolderServer
 ) -> None:
-    page = phone.new_page()
+    page = new_phone.new_page()
     held = HeldEngine(page)
     page.goto(served.address)
     choose_supply(page, volts="100 V", watts="120")

@@ -81,9 +81,9 @@ def tell_room(page: Page, served: FolderServer, **room: int) -> None:
 
 
 def test_a_full_device_is_said_and_what_was_not_kept_is_kept_as_soon_as_there_is_room(
-    phone: BrowserContext, served: FolderServer
+    new_phone: BrowserContext, served: FolderServer
 ) -> None:
-    page = phone.new_page()
+    page = new_phone.new_page()
     tell_room(page, served, quotaSize=ROOM_BYTES)
     page.goto(served.address)
     open_demo(page)

@@ -101,9 +101,11 @@ HOLD_JOBS = """() => new Promise((resolve) => {
         go();
     };
 })"""
-STEAL = """() => navigator.locks.query().then(({ held: [{ name }] }) =>
-    void navigator.locks.request(name, { steal: true }, () => new Promise(() => {})))"""
-WAITING = "(count) => navigator.locks.query().then(({ pending }) => pending.length === count)"
+PENS = "filter(({ name }) => name.startsWith('rungline:'))"
+STEAL = f"""() => navigator.locks.query().then(({{ held }}) => void navigator.locks.request(
+    held.{PENS}[0].name, {{ steal: true }}, () => new Promise(() => {{}})))"""
+WAITING = f"""(count) => navigator.locks.query().then(({{ pending }}) =>
+    pending.{PENS}.length === count)"""
 
 
 def test_a_pen_that_is_taken_away_before_the_job_is_read_is_not_taken_for_one_s_own(
