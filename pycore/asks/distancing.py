@@ -19,7 +19,7 @@ from pycore.asks.record_answers import MeasuredDistance
 from pycore.calc import priors
 from pycore.calc.pairs import Pair, pair_of
 from pycore.calc.wiring import TEST_HZ
-from pycore.formulas import meter
+from pycore.formulas import cable, meter
 from pycore.ground.problems import BadCommand
 from pycore.ground.units import Manner
 from pycore.ground.working import Known, Step, computed, step
@@ -44,12 +44,31 @@ def distance(body: DistanceBody, manner: Manner) -> MeasuredDistance:
         raise BadCommand("cable_needed", where={"field": "cable"})
     copper = copper_of(body, typed)
     pair = pair_of(body.cable, copper.heat_c, said=copper.said)
-    told = _short(typed, pair, copper=copper) if body.fault == "short" else _break(typed, pair)
-    return answer_of(told, manner)
+    if body.fault == "break":
+        return answer_of(_break(typed, pair), manner)
+    made = _loop_steps(pair, tone=body.quantity == "z_1k_ohm" and typed["far_ohm"] is None)
+    return answer_of(_short(typed, made, copper=copper), manner)
 
 
-def _short(typed: Mapping[str, float | None], pair: Pair, *, copper: Copper) -> Told:
-    loop = computed(pair.steps[-1])
+def _loop_steps(pair: Pair, *, tone: bool) -> list[Step]:
+    """How the cable's own ohms came to be, its heat among them; for a tone with its inductance.
+
+    From both ends the short's own ohms are there, too, and they add to the cable's resistance, not
+    to its impedance: what inductance does is then left out. It is 1 % of the way from the middle
+    with 1.5 mm² and 8 % with 4 mm² where the short has none.
+    """
+    if not tone:
+        return list(pair.steps)
+    inputs = {
+        "loop_ohm_per_km": computed(pair.steps[-1]),
+        "hz": Known(TEST_HZ, "hz", "assumed"),
+        "inductance_uh_per_m": Known(pair.inductance_uh_per_m, "uh_per_m", pair.said[0]),
+    }
+    return [*pair.steps, step("loop_at_tone", cable.loop_at_tone_ohm_per_km, inputs=inputs)]
+
+
+def _short(typed: Mapping[str, float | None], made: list[Step], *, copper: Copper) -> Told:
+    loop = computed(made[-1])
     steps = leads_off(typed)
     near = computed(steps[0])
     own_ohm = None
@@ -61,7 +80,7 @@ def _short(typed: Mapping[str, float | None], pair: Pair, *, copper: Copper) -> 
     metres = next(one.result for one in steps if one.equation.unit == "m")
     steps.append(_error_step(steps, typed, metres=metres, loop=loop))
     error_m = steps[-1].result
-    steps = [*pair.steps, *steps]  # how the cable's own ohms came to be, its heat among them
+    steps = [*made, *steps]
     return Told.on_pair(metres, error_m=error_m, steps=steps, own_ohm=own_ohm, copper=copper)
 
 

@@ -21,6 +21,7 @@ CLAD = Source("copper-clad aluminium", "62 to 68 % of the conductivity of copper
 HEAT = Source("IEC 60228", "Annex B: 254.5 / (234.5 + t), the same line", "text")
 TWO_WAYS = Source("Two conductors in series", "out and back", "arithmetic")
 PAIR = Source("Two parallel round wires", "inductance and capacitance per length", "memory")
+TONE = Source("Resistance and reactance in series", "impedance of a shorted pair", "arithmetic")
 SURGE = Source("Telegrapher's equations", "impedance of a line without loss", "arithmetic")
 
 
@@ -100,6 +101,18 @@ def inductance_of_pair_uh_per_m(*, spacing_factor: float) -> float:
 def capacitance_of_pair_pf_per_m(*, spacing_factor: float, permittivity_factor: float) -> float:
     """Capacitance (pF/m); `spacing_factor` (above 1) is spacing of centres over diameter."""
     return math.pi * 8.8541878128 * permittivity_factor / math.acosh(spacing_factor)
+
+
+@equation(
+    "sqrt(loop_ohm_per_km ** 2 + (2 * pi * hz * inductance_uh_per_m / 1000) ** 2)",
+    unit="ohm_per_km",
+    source=TONE,
+)
+def loop_at_tone_ohm_per_km(
+    *, loop_ohm_per_km: float, hz: float, inductance_uh_per_m: float
+) -> float:
+    """What a shorted pair has (ohm a kilometre of route) for a tone of `hz` (Hz)."""
+    return math.hypot(loop_ohm_per_km, 2 * math.pi * hz * inductance_uh_per_m / 1000)
 
 
 @equation("1000 * sqrt(inductance_uh_per_m / capacitance_pf_per_m)", unit="ohm", source=SURGE)

@@ -20,12 +20,6 @@ LOOP = Source("Two conductors in series", "a short ends the loop", "arithmetic")
 TWO_ENDS = Source("Two readings of one short", "sum and difference of two loops", "arithmetic")
 QUADRATURE = Source("JCGM 100:2008", "5.1.2: independent uncertainties add in squares", "memory")
 CAPACITOR = Source("An open pair", "impedance of its own capacitance", "arithmetic")
-SEPARATE = Source("Two bands that just touch", "(1 + t) / (1 − t)", "arithmetic")
-HEAT_BACK = Source("IEC 60228", "Annex B: factor to 20 °C, 254.5 / (234.5 + t)", "text")
-MURRAY = Source(
-    "Hawkins Electrical Guide, volume 3", "Murray loop: arm × loop / (whole arm × ohms per length)",
-    "text",
-)  # fmt: skip
 
 
 @equation("read_ohm - leads_ohm", unit="ohm", source=OHMS_LAW)
@@ -134,32 +128,6 @@ def deviation_fraction(*, read_ohm: float, expected_ohm: float) -> float:
     return read_ohm / expected_ohm - 1
 
 
-@equation(
-    "1 / ((1 + tolerance_fraction) / (1 - tolerance_fraction) - 1)", unit="count", source=SEPARATE
-)
-def separable_count(*, tolerance_fraction: float) -> float:
-    """Below how many loudspeakers a break after k and one after k + 1 can be told apart."""
-    return 1 / ((1 + tolerance_fraction) / (1 - tolerance_fraction) - 1)
-
-
-@equation("(1 + tolerance_fraction) / tolerance_fraction", unit="count", source=SEPARATE)
-def missing_seen_below(*, tolerance_fraction: float) -> float:
-    """Of fewer loudspeakers than this, one that is missing shows (count)."""
-    return (1 + tolerance_fraction) / tolerance_fraction
-
-
-@equation("(1 - tolerance_fraction) / tolerance_fraction", unit="count", source=SEPARATE)
-def doubled_seen_up_to(*, tolerance_fraction: float) -> float:
-    """Of up to so many loudspeakers, one on twice its watts shows (count)."""
-    return (1 - tolerance_fraction) / tolerance_fraction
-
-
-@equation("read_ohm * 254.5 / (234.5 + conductor_c)", unit="ohm", source=HEAT_BACK)
-def copper_at_20_ohm(*, read_ohm: float, conductor_c: float) -> float:
-    """A copper resistance read at `conductor_c` (°C) as it is at 20 °C (ohm)."""
-    return read_ohm * 254.5 / (234.5 + conductor_c)
-
-
 @equation("1000 * read_ohm / loop_ohm_per_km", unit="m", source=LOOP)
 def short_distance_m(*, read_ohm: float, loop_ohm_per_km: float) -> float:
     """Metres of route to a short without ohms of its own, from its loop (ohm)."""
@@ -198,24 +166,10 @@ def distance_error_m(
     return math.sqrt((1000 * meter_ohm / loop_ohm_per_km) ** 2 + (distance_m * cable_fraction) ** 2)
 
 
-@equation("1e12 / (2 * pi * hz * capacitance_pf_per_m * length_m)", unit="ohm", source=CAPACITOR)
-def open_pair_ohm(*, hz: float, capacitance_pf_per_m: float, length_m: float) -> float:
-    """What a meter reads (ohm) at `hz` (Hz) on `length_m` (m) of pair with nothing on it."""
-    return 1e12 / (2 * math.pi * hz * capacitance_pf_per_m * length_m)
-
-
 @equation("1e12 / (2 * pi * hz * capacitance_pf_per_m * read_ohm)", unit="m", source=CAPACITOR)
 def open_pair_m(*, hz: float, capacitance_pf_per_m: float, read_ohm: float) -> float:
     """Metres of pair with nothing on it that read `read_ohm` (ohm) at `hz` (Hz)."""
     return 1e12 / (2 * math.pi * hz * capacitance_pf_per_m * read_ohm)
-
-
-@equation("1000 * arm_ohm * loop_ohm / (whole_arm_ohm * ohm_per_km)", unit="m", source=MURRAY)
-def bridge_distance_m(
-    *, arm_ohm: float, whole_arm_ohm: float, loop_ohm: float, ohm_per_km: float
-) -> float:
-    """Metres to an earth fault from a balanced loop bridge; `ohm_per_km` of one conductor."""
-    return 1000 * arm_ohm * loop_ohm / (whole_arm_ohm * ohm_per_km)
 
 
 @equation("load_ohm * winding_fraction", unit="ohm", source=PRACTICE)

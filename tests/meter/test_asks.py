@@ -291,7 +291,7 @@ def test_a_short_on_a_cable_nobody_has_drawn_is_placed_in_metres() -> None:
     assert both["metres"] == pytest.approx(48.837, abs=5e-4)
     assert both["own_ohm"] == pytest.approx(0.1375, abs=5e-5)
     assert both["low"] < both["metres"] < both["high"]
-    one = ask("distance", near_ohm="3.6", conductor_c="50", cable=cable)
+    one = ask("distance", near_ohm="3.6", quantity="dc_ohm", conductor_c="50", cable=cable)
     assert one["metres"] == pytest.approx(120.0, abs=0.3)  # 20 K of heat would be 7.9 % too far
     leads = ask("distance", near_ohm="0.3", leads_ohm="0.3", cable=cable)
     assert leads["problem"]["code"] == "reading_is_leads"

@@ -167,3 +167,17 @@ def test_the_working_of_a_bare_pair_tells_its_heat() -> None:
 def test_the_capacitance_of_a_bare_pair_does_not_ask_for_its_heat() -> None:
     told = ask("distance", fault="break", near_ohm="101.05k", cable=OPEN_END)
     assert not copper_of(told)
+
+
+@pytest.mark.parametrize(("area_mm2", "loop_ohm_per_km"), [(1.5, 26.6), (4.0, 9.9)])
+def test_a_tone_meets_the_inductance_of_a_bare_pair(
+    area_mm2: float, loop_ohm_per_km: float
+) -> None:
+    # IEC 60228:2004 table 3 (second hand): 13.3 and 4.95 Ω/km at 20 °C; 0.63 µH/m is 3.958 Ω/km
+    kind = {**BARE, "loop_ohm_per_km": loop_ohm_per_km, "inductance_uh_per_m": 0.63}
+    read_ohm = 0.1 * abs(complex(loop_ohm_per_km, 3.958))
+    read = {"near_ohm": f"{read_ohm:.5f}", "conductor_c": "20", "cable": kind}
+    tone = ask("distance", quantity="z_1k_ohm", **read)
+    direct = ask("distance", quantity="dc_ohm", **read)
+    assert tone["metres"] == pytest.approx(100.0, rel=1e-3), area_mm2
+    assert direct["metres"] == pytest.approx(1000 * read_ohm / loop_ohm_per_km, rel=1e-3)

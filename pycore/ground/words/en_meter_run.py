@@ -191,6 +191,7 @@ DISTANCE_STEPS = {
     "cause_share": "Its share of all that is weighed",
     "on_line": "On this line, its own loudspeakers and sections counted",
     "error_with_windings": "How far it may be off, the windings' range counted",
+    "loop_at_tone": "With its inductance, for the tone",
     "open_distance": "To the break, by the capacitance of what is left",
     "open_error": "How far that may be off",
     "two_end_break": "To the break, read from both ends",
