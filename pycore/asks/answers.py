@@ -113,12 +113,13 @@ class RowFace(TypedDict):
 
 class KindFace(TypedDict):
     """One kind: its name as it is printed, its lines, whether it is used, its numbers as typed, the
-    rows of its selector."""
+    rows of its selector; `differs`: the tool comes with one of this id that says otherwise."""
 
     title: str
     lines: list[str]
     used: str
     in_use: bool
+    differs: bool
     fields: dict[str, str]
     rows: list[RowFace]
 

@@ -2,6 +2,7 @@
 
 from collections import Counter
 from collections.abc import Iterator, Mapping
+from functools import cache
 
 from pycore.asks.answers import KindFace, KindFaces, RowFace
 from pycore.asks.fields import texts_of
@@ -14,10 +15,13 @@ from pycore.ground.units import (
     show_typed,
     true_voltage,
 )
-from pycore.ground.words import say, say_count
+from pycore.ground.words import ENGLISH, say, say_count
 from pycore.jobs import AttenuatorKind, CableKind, Job, Kinds, LoudspeakerKind, Tap
+from pycore.jobs.catalogue import attenuator_kinds, loudspeaker_kinds
+from pycore.jobs.catalogue_cables import cable_kinds
 
 Use = Mapping[str, int]
+Kind = LoudspeakerKind | AttenuatorKind | CableKind
 
 
 def kinds_used(job: Job) -> dict[str, Use]:
@@ -55,7 +59,7 @@ def kind_faces(kinds: Kinds, used: Mapping[str, Use], *, manner: Manner) -> Kind
 
 
 def _face(
-    kind: LoudspeakerKind | AttenuatorKind | CableKind,
+    kind: Kind,
     parts: Iterator[str],
     *,
     used: Use,
@@ -69,9 +73,25 @@ def _face(
         if count
         else say("kind", "used.none", language=manner.language),
         "in_use": count > 0,
+        "differs": _differs(kind),
         "fields": texts_of(kind, manner),
         "rows": list(_rows(kind, manner)) if isinstance(kind, LoudspeakerKind) else [],
     }
+
+
+def _differs(kind: Kind) -> bool:
+    """Whether the tool comes with one of this id that says otherwise; its name is the job's own."""
+    stocked = _stocked().get((type(kind), kind.id), kind)
+    return stocked.model_copy(update={"name": kind.name}) != kind
+
+
+@cache
+def _stocked() -> dict[tuple[type[Kind], str], Kind]:
+    """What comes with the tool, by family and id: a job has copies, which a correction leaves."""
+    names = ENGLISH["catalogue"]
+    every: list[Kind] = [*loudspeaker_kinds(names), *attenuator_kinds(names)]
+    every += cable_kinds(names)
+    return {(type(kind), kind.id): kind for kind in every}
 
 
 def _rows(kind: LoudspeakerKind, manner: Manner) -> Iterator[RowFace]:

@@ -62,7 +62,8 @@ class SetLimits(Closed):
 class Restore(Closed):
     """Go to an earlier or later state: undo, redo, history.
 
-    Readings and ticks stay as now, and so does what the job says of its own keeping.
+    Readings and ticks stay as now, and so does when it was kept. What the job grew from goes back
+    with it: after an undone merge that is no longer the state that was taken in.
     """
 
     do: Literal["restore"]
@@ -76,7 +77,6 @@ class Restore(Closed):
             self.past,
             rev=job.rev,
             saved_at=job.saved_at,
-            base=job.base,
             readings=job.readings,
             ticks=job.ticks,
         )

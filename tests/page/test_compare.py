@@ -1,5 +1,6 @@
 """Two states of a job side by side: each change is taken from one of them, and none is guessed."""
 
+import pytest
 from playwright.sync_api import Locator, Page, expect
 
 from pycore.jobs import Job
@@ -106,6 +107,31 @@ def test_what_comes_back_is_compared_with_what_it_grew_from(
     expect_kept(page)
     assert tap_of(kept_job(page, "c3a"), 4) == tap_of(second, 4)
     assert kept_job(page, "c3a").name == "Ferry, mine"
+
+
+@pytest.mark.parametrize("name", ["Pottery", "Pottery, mine"])
+def test_what_was_taken_in_and_undone_is_offered_again_as_it_was_at_first(
+    page: Page, served: FolderServer, name: str
+) -> None:
+    job_id = f"c6{len(name)}"
+    job = make_visitor(job_id, "Pottery")
+    take_in(page, job, address=served.address)
+    if name != "Pottery":
+        rename(page, name)
+    theirs = with_tap(job, 2, 6.0 if tap_of(job, 2) != 6.0 else 3.0)
+    for again in (False, True):
+        open_link(page, theirs, address=served.address)
+        touch(page, "Compare, take some")
+        tap = difference(page, theirs.zones[0].line[2].fitted.label, "Tap")
+        expect(side(tap, "Theirs")).to_have_attribute("aria-pressed", "true")
+        touch(page, "Bring it in")
+        expect(page.get_by_role("heading", level=1)).to_have_text(name)
+        expect_kept(page)
+        assert tap_of(kept_job(page, job_id), 2) == tap_of(theirs, 2)
+        if not again:
+            touch(page, "Undo")
+            expect_kept(page)
+            assert tap_of(kept_job(page, job_id), 2) == tap_of(job, 2)
 
 
 def test_choices_that_break_the_line_are_refused_and_named(

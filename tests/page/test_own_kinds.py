@@ -192,3 +192,24 @@ def test_no_name_of_a_kind_ends_a_line_between_a_number_and_its_unit(page: Page)
     assert [name for name in told if re.search(r"\d (W|V|mm²|dB)\b", name)] == []
     names.filter(has_text="ceiling 6").first.tap()
     assert "ceiling 6\u00a0W" in (page.locator(".bench-head h2").text_content() or "")
+
+
+def test_a_copy_that_differs_from_what_comes_with_the_tool_can_follow_it_again(page: Page) -> None:
+    open_demo(page)
+    page.get_by_role("link", name="Kinds", exact=True).tap()
+    mine = page.locator(".kind-line").filter(has_text="used 6 times").first
+    mine.get_by_role("button").tap()
+    expect(page.get_by_role("button", name="Change", exact=True)).to_be_visible()
+    expect(page.get_by_role("button", name="As it comes with the tool")).to_have_count(0)
+    touch(page, "Change")
+    page.get_by_label("Taps at 100 V").fill("12 / 6 / 3")
+    touch(page, "Save")
+    expect(mine).to_contain_text("12 / 6 / 3 W at 100 V")
+    expect(page.locator(".kinds-note").first).to_contain_text("6 / 3 / 1.5 W at 100 V")
+    touch(page, "As it comes with the tool")
+    expect(mine).to_contain_text("6 / 3 / 1.5 W at 100 V")
+    expect(mine).not_to_contain_text("12 / 6 / 3 W")
+    expect(page.get_by_role("button", name="As it comes with the tool")).to_have_count(0)
+    touch(page, "Close")
+    touch(page, "Undo")
+    expect(mine).to_contain_text("12 / 6 / 3 W at 100 V")

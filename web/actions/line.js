@@ -1,6 +1,7 @@
 /** What touches on an open job do beside forms: pick, turn, connect, move, remove, undo. */
 
 import { goTo } from "../address.js";
+import { FAMILIES } from "../kinds.js";
 import { childrenOf } from "../tree.js";
 
 /** @typedef {import("../state").Command} Command */
@@ -72,6 +73,14 @@ export const lineActions = ({ store, edits, drafts }) => {
     "kind.drop": ({ data: { family = "", id: kind = "" } }) => {
       closeBench();
       return send({ do: "drop_kind", family, kind });
+    },
+
+    /** A copy of what comes with the tool follows it again, and all that is of it. */
+    "kind.take": ({ data: { family = "", id = "" } }) => {
+      const known = FAMILIES.find((each) => each === family);
+      const kind = known && store.read().catalogue[known].find((each) => each.id === id);
+      const own = known && job()?.kinds[known].find((each) => each.id === id);
+      return kind && own && send({ do: "use_kind", family, kind: { ...kind, name: own.name } });
     },
 
     "point.connect": ({ data: { point = "" } }) => send({ do: "connect", point }),

@@ -575,12 +575,13 @@ export interface Junction {
   label: string;
 }
 
-/** One kind: its name as it is printed, its lines, whether it is used, its numbers as typed, the rows of its selector. */
+/** One kind: its name as it is printed, its lines, whether it is used, its numbers as typed, the rows of its selector; `differs`: the tool comes with one of this id that says otherwise. */
 export interface KindFace {
   title: string;
   lines: string[];
   used: string;
   in_use: boolean;
+  differs: boolean;
   fields: Record<string, string>;
   rows: RowFace[];
 }

@@ -31,6 +31,8 @@ export const kindsBench = (state) => {
   const face = kindFace(state, family, kind.id);
   const thing = pickOf(family, kind.id);
   const form = FORMS[family];
+  const stocked = state.catalogue.faces[family][kind.id];
+  const differs = own && face?.differs && stocked;
   return html`<div class="bench-head">
       <div class="bench-title">
         <h2>${face?.title ?? kind.name}</h2>
@@ -40,10 +42,12 @@ export const kindsBench = (state) => {
     </div>
     <div class="bench-buttons">
       ${own ? benchButton("change", say("form.change"), "form.open", { form, kind: kind.id, thing }) : nothing}
+      ${differs ? benchButton("swap", say("kinds.take"), "kind.take", { family, id: kind.id }) : nothing}
       ${benchButton("copy", say("kinds.like"), "form.open", { form, like: kind.id, thing })}
       ${own
         ? benchButton("remove", say("kinds.drop"), "kind.drop", { family, id: kind.id }, { off: face?.in_use ?? true })
         : nothing}
     </div>
+    ${differs ? html`<p class="quiet kinds-note">${say("kinds.differs", { lines: stocked.lines.join("; ") })}</p>` : nothing}
     ${own && face?.in_use ? html`<p class="quiet kinds-note">${say("kinds.in_use")}</p>` : nothing}`;
 };

@@ -13,6 +13,8 @@ PAGE: dict[str, str] = {
     "kinds.like": "Another like it",
     "kinds.like_name": "{name}, mine",
     "kinds.drop": "Take out",
+    "kinds.take": "As it comes with the tool",
+    "kinds.differs": "What comes with the tool says otherwise: {lines}.",
     "kinds.in_use": "Whatever is of this kind follows when it is changed. To take it out, give"
     " those another kind first.",
     "kinds.make_loudspeakers": "Own loudspeaker",
