@@ -19,15 +19,45 @@ HELPERS = r"""(() => {
   Object.assign(globalThis, { alert: asked("alert"), confirm: asked("confirm"),
     prompt: asked("prompt"), open: asked("open") });
   const wait = (time) => new Promise((resolve) => setTimeout(resolve, time));
+  // Everything the page waits for: the engine, its storage, a file, the news of an address.
+  let waits = 0;
+  const { transaction } = IDBDatabase.prototype;
+  IDBDatabase.prototype.transaction = function (...which) {
+    const begun = transaction.apply(this, which);
+    waits += 1;
+    const end = () => { waits -= 1; };
+    // It ends once, in one way or the other.
+    begun.addEventListener("complete", end);
+    begun.addEventListener("abort", end);
+    return begun;
+  };
+  const { postMessage } = Worker.prototype;
+  Worker.prototype.postMessage = function (...question) {
+    waits += 1;
+    const heed = ({ data: { answer, broken } }) => {
+      if (!answer && !broken) return;
+      waits -= 1;
+      this.removeEventListener("message", heed);
+    };
+    this.addEventListener("message", heed);
+    postMessage.apply(this, question);
+  };
+  const { fetch } = globalThis;
+  globalThis.fetch = (...asked) => {
+    waits += 1;
+    return fetch(...asked).finally(() => { waits -= 1; });
+  };
+  let told = location.hash;
+  addEventListener("hashchange", () => { told = location.hash; });
+  const busy = () => waits || told !== location.hash ||
+    document.querySelector(".top-progress, [aria-busy=true]");
   const settle = async () => {
-    let at = Date.now();
-    const begun = at;
-    const watch = new MutationObserver(() => { at = Date.now(); });
-    watch.observe(document.documentElement,
-      { subtree: true, childList: true, characterData: true, attributes: true });
-    const busy = () => document.querySelector(".top-progress, [aria-busy=true]");
-    while ((Date.now() - at < 60 || busy()) && Date.now() - begun < 15_000) await wait(15);
-    watch.disconnect();
+    const begun = Date.now();
+    // What comes of an answer is asked for and painted in its turn, or in one of the next.
+    for (let still = 0; still < 3 && Date.now() - begun < 15_000; still += 1) {
+      await wait(0);
+      if (busy()) still = -1;
+    }
   };
   // What the sheet of a browser and a screen reader would tell, beside the text itself.
   const TOLD = ["aria-label", "title", "placeholder", "alt", "value", "aria-description"];
