@@ -49,13 +49,9 @@ def ohm_findings(lines: Lines, outputs: list[Output]) -> Iterator[Finding]:
 def zone_ohm_finding(line: Line) -> Finding:
     """What a zone should read with everything of it landed."""
     loaded = any(draw.high != 0 for draw in line.laid.draws)
-    value = seen_value(line)
-    made = _finding(
-        _code("zone_impedance", value, loaded=loaded),
-        value,
-        most=seen_most(line),
-        least=seen_least(line),
-    )
+    value, most, least = seen_value(line), seen_most(line), seen_least(line)
+    code = _code("zone_impedance", value, loaded=loaded, between=bool(most and least))
+    made = _finding(code, value, most=most, least=least)
     return made._replace(
         what="zone_impedance_ohm",
         where={"zone": line.zone.id},
@@ -64,15 +60,15 @@ def zone_ohm_finding(line: Line) -> Finding:
     )
 
 
-def _code(name: str, seen_s: Siemens, *, loaded: bool) -> str:
-    """Whether a meter reads a number, only cable, nothing at all, or nobody knows.
+def _code(name: str, seen_s: Siemens, *, loaded: bool, between: bool) -> str:
+    """Whether a meter reads a number, one between two, only cable, nothing, or nobody knows.
 
     Nothing: all that is connected hangs behind a control that stands off.
     """
     if not loaded:
         return f"{name}_open"
     if seen_s is None:
-        return f"{name}_unknown"
+        return f"{name}_between" if between else f"{name}_unknown"
     return f"{name}_reads" if seen_s else f"{name}_hidden"
 
 
@@ -89,9 +85,9 @@ def _output_finding(output: Output, hanging: list[Line], *, state: State) -> Fin
     loaded = any(draw.high != 0 for line in hanging for draw in line.laid.draws)
     values, most = [seen_value(line) for line in hanging], [seen_most(line) for line in hanging]
     least = [seen_least(line) for line in hanging]
-    value = _sum(values)
-    code = _code("output_line", value, loaded=loaded)
-    made = _finding(code, value, most=_sum(most), least=_sum(least))
+    value, both = _sum(values), (_sum(most), _sum(least))
+    code = _code("output_line", value, loaded=loaded, between=all(both))
+    made = _finding(code, value, most=both[0], least=both[1])
     return made._replace(
         what="output_line_impedance_ohm",
         where={"output": output.id},
@@ -117,7 +113,7 @@ def _finding(code: str, value: Siemens, *, most: Siemens, least: Siemens) -> Fin
         where={},
         state=None,
         unit="ohm",
-        verdict="unknown" if code.endswith("_unknown") else "note",
+        verdict="unknown" if code.endswith(("_unknown", "_between")) else "note",
         value=reads_ohm(value),
         low=reads_ohm(most),
         high=reads_ohm(least),

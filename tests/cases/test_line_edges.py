@@ -249,3 +249,17 @@ def test_what_a_line_should_read_is_unknown_while_a_tap_is() -> None:
         ):
             found = told(job_of(points), what)
             assert (found.code, found.verdict) == (f"{name}_{code}", verdict)
+
+
+def test_what_lies_between_two_ohms_is_not_called_unknown() -> None:
+    # a length nobody entered: its loads are seen with no cable before them, or not at all
+    points = [speaker(0, length_m=5.0, tap_w=5.0), speaker(1, length_m=None, tap_w=5.0)]
+    for what, name in (
+        ("zone_impedance_ohm", "zone_impedance"),
+        ("output_line_impedance_ohm", "output_line"),
+    ):
+        found = told(job_of(points), what)
+        assert (found.code, found.value, found.verdict) == (f"{name}_between", None, "unknown")
+        # Ohm's law: 70.7² / 10 is 499.8 ohm, 70.7² / 5 is 999.7; the near cable adds a little
+        assert found.low == pytest.approx(499.8, rel=0.01)
+        assert found.high == pytest.approx(999.7, rel=0.01)

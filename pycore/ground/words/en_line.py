@@ -61,11 +61,15 @@ FINDINGS = {
     " 1 kHz, its cable included.",
     "zone_impedance_unknown": "What {place} should read at 1 kHz is not known: a length, a cable,"
     " a tap or the make of a control is missing.",
+    "zone_impedance_between": "{place} should read {value} at 1 kHz. A length, a cable, a tap or"
+    " the make of a control is missing, so nobody knows it closer.",
     "zone_impedance_open": "{place} has nothing connected: a meter sees only its cable.",
     "zone_impedance_hidden": "As its controls stand, a meter sees nothing of {place}.",
     "output_line_reads": "With all its lines landed and the amplifier disconnected, {place} should"
     " read {value} at 1 kHz.",
     "output_line_unknown": "What the lines of {place} should read together at 1 kHz is not known.",
+    "output_line_between": "With all its lines landed and the amplifier disconnected, {place}"
+    " should read {value} at 1 kHz. Something of its lines is missing, so nobody knows it closer.",
     "output_line_open": "{place} has nothing connected: a meter sees only cable.",
     "output_line_hidden": "As the controls stand, a meter sees nothing of what hangs on {place}.",
 }
@@ -85,6 +89,7 @@ REMEDIES = {
     "zone_loss_too_long": "Look whether a length was typed in the wrong unit.",
     "zone_loss_10k_more_heavy": "More copper does not cure this: split the line.",
     "zone_impedance_unknown": "Enter what is missing, or measure and keep the reading.",
+    "zone_impedance_between": "Enter what is missing, or measure and keep the reading.",
 }
 
 STEPS = {
