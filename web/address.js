@@ -61,6 +61,11 @@ export const goTo = (place) => {
   location.hash = hash;
 };
 
+/** A screen that is a form ends with it: nothing else stands there. @param {Place} place */
+export const leaveFormScreen = ({ screen, job }) => {
+  if (screen === "limits") goTo({ screen: "job", job });
+};
+
 const LAST = "rungline.address";
 const LAST_JOB = "rungline.job";
 

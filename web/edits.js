@@ -3,6 +3,7 @@
  * person did is lost when the engine is not ready, breaks, or the battery dies.
  */
 
+import { leaveFormScreen } from "./address.js";
 import { NoAnswer, Overtaken, Refused } from "./door.js";
 import { doneFor, formIn, inPlaceOfForm } from "./forms/behind.js";
 import { Stale } from "./keeper.js";
@@ -154,6 +155,7 @@ export const makeEdits = ({ store, door, keeper, tabs, drafts }) => {
     drafts.end(form);
     const done = { ...state, desk: { ...desk, job, seen } };
     store.change({ bench: inPlaceOfForm(bench, doneFor(form, act, done)) });
+    leaveFormScreen(state.place);
   };
 
   /** @param {Desk} desk @param {Act} act */

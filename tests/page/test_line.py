@@ -190,9 +190,17 @@ def test_the_limits_of_a_job_change_its_verdict(page: Page) -> None:
     page.get_by_role("link", name="Limits").tap()
     page.get_by_label("Load, at most this share of the maximum").fill("50 %")
     touch(page, "Save")
-    expect_kept(page)
-    page.get_by_role("link", name="Back to").tap()
     expect(page.locator(".verdict-big")).to_have_text("No reserve")
+    expect(page.locator("main.sheet-job")).to_be_visible()
+    expect_kept(page)
+
+
+def test_limits_that_are_left_by_the_keyboard_lead_back_to_the_job(page: Page) -> None:
+    open_demo(page)
+    page.get_by_role("link", name="Limits").tap()
+    expect(page.get_by_label("Load, at most this share of the maximum")).to_be_visible()
+    page.keyboard.press("Escape")
+    expect(page.locator(".verdict-big")).to_be_visible()
 
 
 def test_each_tap_says_before_it_is_turned_what_it_would_do(page: Page) -> None:

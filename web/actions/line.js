@@ -1,6 +1,6 @@
 /** What touches on an open job do beside forms: pick, turn, connect, move, remove, undo. */
 
-import { goTo } from "../address.js";
+import { goTo, leaveFormScreen } from "../address.js";
 import { FAMILIES } from "../kinds.js";
 import { childrenOf } from "../tree.js";
 
@@ -46,9 +46,10 @@ export const lineActions = ({ store, edits, drafts }) => {
 
   return {
     "bench.close": () => {
-      const { bench } = store.read();
+      const { bench, place } = store.read();
       if (bench?.is === "form") drafts.end(bench.form);
       store.change({ bench: behind(bench) });
+      if (bench?.is === "form") leaveFormScreen(place);
     },
 
     "thing.pick": ({ data: { id = "" } }) => {
