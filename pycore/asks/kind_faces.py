@@ -80,9 +80,16 @@ def _face(
 
 
 def _differs(kind: Kind) -> bool:
-    """Whether the tool comes with one of this id that says otherwise; its name is the job's own."""
-    stocked = _stocked().get((type(kind), kind.id), kind)
-    return stocked.model_copy(update={"name": kind.name}) != kind
+    """Whether the tool comes with one of this id that says otherwise."""
+    return _content(_stocked().get((type(kind), kind.id), kind)) != _content(kind)
+
+
+def _content(kind: Kind) -> Kind:
+    """What a kind says: its name is the job's own, and the order of its taps is no matter."""
+    if not isinstance(kind, LoudspeakerKind):
+        return kind.model_copy(update={"name": ""})
+    taps = tuple(sorted(kind.taps, key=lambda tap: (tap.at_v, tap.w or 0.0, tap.ohm or 0.0)))
+    return kind.model_copy(update={"name": "", "taps": taps})
 
 
 @cache
