@@ -93,11 +93,13 @@ export const makeUpdates = ({ onOffline, onWaiting, save, whenIdle }) => {
     location.reload();
   };
 
+  // At once: another tab may change the version while the engine of this one is still starting.
+  container?.addEventListener("controllerchange", follow);
+
   let listens = false;
   const listen = () => {
     if (listens) return;
     listens = true;
-    container.addEventListener("controllerchange", follow);
     addEventListener("online", lookAgain);
     document.addEventListener("visibilitychange", lookAgain);
   };

@@ -208,6 +208,22 @@ def test_a_tab_that_looked_by_hand_before_it_was_ready_follows_an_update_too(
     place.engine.show(0)
 
 
+def test_a_tab_whose_engine_is_still_starting_follows_an_update_too(place: Place) -> None:
+    place.keep()
+    place.engine.show(1)
+    place.open("#late")
+    place.ask("(globalThis.before = true, null)")
+    place.engine.show(0)
+    deploy(place.build("2"), place.served)
+    place.look_for_update()
+    place.wait(WAITS)
+    place.accept()
+    place.engine.show(1)
+    place.wait("!globalThis.before && 'app' in globalThis")
+    place.expect("2")
+    place.engine.show(0)
+
+
 def test_a_cache_deleted_under_a_running_page_is_fetched_again(place: Place) -> None:
     place.keep()
     place.ask(FORGET_ALL)
