@@ -9,6 +9,7 @@ from pycore.asks.meter_answers import (
     GroupAnswer,
     SuspectAnswer,
 )
+from pycore.asks.meter_aside import changed_words, with_aside
 from pycore.asks.meter_bodies import DiagnoseBody, Resume
 from pycore.asks.meter_headline import Headline, headline_of
 from pycore.asks.meter_next import next_answer, why_no_next
@@ -39,6 +40,7 @@ def diagnose_line(body: DiagnoseBody, manner: Manner) -> DiagnoseAnswer:
     readings = judged_readings(told.site, told.meants, baselines=baselines, tell=tell)
     for one in readings:
         one["notes"].extend(_more_notes(told, one["reading"], tell=tell))
+    readings = with_aside(readings, told, order=[one.id for one in question.taken], tell=tell)
     bundles = told_together(told, tell)
     groups = _groups(told, tell, leads=0 in bundles[0]["groups"])
     headline = headline_of(told, readings, groups=groups, bundles=bundles, tell=tell)
@@ -194,7 +196,10 @@ def _families(told: Diagnosis, tell: Tell) -> list[FamilyAnswer]:
 
 def _contradictions(told: Diagnosis, tell: Tell) -> list[ContradictionAnswer]:
     titles = {one.taken.id: reading_named(one, tell) for one in told.meants}
-    found: list[ContradictionAnswer] = []
+    found: list[ContradictionAnswer] = [
+        {"readings": [one.then.taken.id, one.now.taken.id], "words": changed_words(one, tell)}
+        for one in told.aside
+    ]
     for pair in told.contradictions:
         code = "contradiction_same" if pair.same else "contradiction"
         words = tell.say("meter", code, one=titles[pair.one], other=titles[pair.other])

@@ -8,8 +8,10 @@ from pycore.asks.meter_readings import reading_named
 from pycore.asks.meter_tell import Tell
 from pycore.calc.diagnosis import Diagnosis
 from pycore.calc.finding import Verdict
+from pycore.calc.missing import one_missing
 
 MOST_LIKELY = 0.5
+UNJUDGED = ("heard", "noted", "set_aside")
 FLAT = ("do_not_connect", "do_not_connect_short", "at_the_limit")
 
 
@@ -65,14 +67,15 @@ def _likeliest(
     """What leads, alike faults that nothing tells apart counted together. As expected is said
     only where every reading was judged so, never as set only; and nothing is wrong never of a
     reading outside its band without saying that it lies there."""
-    measured = [one for one in readings if one["code"] not in ("heard", "noted")]
+    measured = [one for one in readings if one["code"] not in UNJUDGED]
     fine = all(one["verdict"] in ("ok", "note") for one in measured)
     judged = any(one["code"] == "as_expected" for one in measured)
     words, healthy = lead["words"], lead["fault"] == "healthy"
     if judged and fine and not told.proof.provoked:
-        reason = words if healthy else tell.say("meter", "inside_but", words=words)
-        verdict: Verdict = "ok" if healthy else "note"
-        return Headline(tell.say("meter", "settled_healthy"), verdict, reason)
+        if healthy:
+            return _sound(told, words, tell=tell)
+        reason = tell.say("meter", "inside_but", words=words)
+        return Headline(tell.say("meter", "settled_healthy"), "note", reason)
     if healthy:
         off = next((one["words"] for one in measured if one["verdict"] in ("over", "near")), "")
         reason = tell.say("meter", "healthy_outside", words=off) if off else words
@@ -80,3 +83,16 @@ def _likeliest(
     if lead["share"] >= MOST_LIKELY:
         return Headline(tell.say("meter", "likeliest"), "near", words)
     return Headline(tell.say("meter", "open"), "unknown", words)
+
+
+def _sound(told: Diagnosis, words: str, *, tell: Tell) -> Headline:
+    """A line as expected, with the missing loudspeaker that these readings would not show; green
+    only where what was read lies nearer to the sound line."""
+    missing = one_missing(told)
+    if missing is None:
+        return Headline(tell.say("meter", "settled_healthy"), "ok", words)
+    texts = {"n": f"{missing.count}", "ohm": tell.show(missing.ohm, "ohm")}
+    reason = tell.say("meter", "missing_unseen", **texts)
+    if missing.nearer:
+        return Headline(tell.say("meter", "sound_or_missing", **texts), "note", reason)
+    return Headline(tell.say("meter", "settled_healthy"), "ok", reason)

@@ -10,6 +10,7 @@ from pycore.calc.alike import Alike, alike
 from pycore.calc.amperes import with_amperes
 from pycore.calc.belief import Meter, hold
 from pycore.calc.candidates import Reach, boxes_of, candidates
+from pycore.calc.changed import Changed, changed
 from pycore.calc.evidence import Collected, collect
 from pycore.calc.faults import Fault, Scene, list_faults
 from pycore.calc.fitted import fitted_faults
@@ -63,7 +64,8 @@ class Diagnosis(NamedTuple):
     `held`, where the unlikely ones are thinned out. `one_explains`: a single fault agrees with
     every reading; if not, `progress` tells how far the search for two has come. `box`: the
     node at which it lies all but surely, whatever it is there. `live`: foreign volts stand on the
-    line, so nothing more is measured on it before they are gone."""
+    line, so nothing more is measured on it before they are gone. `aside`: readings that later ones
+    contradict; they are not among `meants` and weigh nothing."""
 
     site: Site
     proof: Proof
@@ -82,6 +84,7 @@ class Diagnosis(NamedTuple):
     one_explains: bool
     progress: Progress | None
     contradictions: list[Contradiction]
+    aside: tuple[Changed, ...]
 
     @property
     def done(self) -> bool:
@@ -132,6 +135,9 @@ def faults_of(site: Site) -> list[Fault]:
 def diagnose(question: Question, step: Step) -> Diagnosis:
     """Weigh every single fault, and two at once where one does not explain the readings; group
     what nothing tells apart; choose the next reading."""
+    aside = _aside(question)
+    gone = [one.then.taken for one in aside]
+    question = question._replace(taken=tuple(one for one in question.taken if one not in gone))
     made = proof_of(question)
     proof = made.proof
     faults = [*faults_of(made.site), *fitted_faults(made.site, proof.evidence)]
@@ -143,7 +149,13 @@ def diagnose(question: Question, step: Step) -> Diagnosis:
         if progress.done:
             weighed = with_pairs(weighed, proof, found=progress)
     told = _concluded(question, made, weighed=weighed)
-    return told._replace(one_explains=explained, progress=progress)
+    return told._replace(one_explains=explained, progress=progress, aside=aside)
+
+
+def _aside(question: Question) -> tuple[Changed, ...]:
+    """What was read before the line changed."""
+    leads = question.given.leads_ohm
+    return tuple(changed([sort_reading(one, leads_ohm=leads) for one in question.taken]))
 
 
 def _concluded(question: Question, made: Sorted, *, weighed: Weighed) -> Diagnosis:
@@ -174,6 +186,7 @@ def _concluded(question: Question, made: Sorted, *, weighed: Weighed) -> Diagnos
         one_explains=True,
         progress=None,
         contradictions=contradictions(weighed, proof),
+        aside=(),
     )
 
 

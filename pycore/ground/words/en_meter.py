@@ -57,6 +57,7 @@ SHORT = {
 HEADLINES = {
     "settled": "Found",
     "settled_healthy": "As expected",
+    "sound_or_missing": "As expected, or one of {n} is missing",
     "likeliest": "Most likely",
     "open": "Not told apart yet",
     "contradiction": "Two readings exclude each other",
@@ -96,6 +97,8 @@ VERDICTS = {
     "foreign_none": "{value} counts as none: a meter may show up to {none_v} on a dead line.",
     "foreign_live": "Stop: {value} on a line that should be dead, where {none_v} is the most.",
     "heard": "Heard and counted.",
+    "set_aside": "Set aside: read {then} then, {now} now. The line has changed between, or one of"
+    " them was misread.",
     "noted": "{value} is noted.",
     "tolerance_all": "With a tolerance of 100 % or more nothing can be inferred from it.",
     "reads_nothing": "That is no reading.",
@@ -120,6 +123,7 @@ VERDICT_REMEDIES = {
     " from cables beside it: enter what that tester shows.",
     "tolerance_all": "Enter the tolerance of the meter, for example 5 %.",
     "reads_nothing": "Measure again.",
+    "set_aside": "Remove it, or measure there once more: what is read last counts.",
     "reads_negative": "Short the leads, null them, measure again.",
 }
 
@@ -183,7 +187,11 @@ SAID = {
     " one before it is judged.",
     "contradiction_same": "{one} and {other} were taken at the same place in the same way and"
     " differ too much. Measure there again.",
+    "changed": "“{title}”: read {then} then, {now} now. The line has changed between, or one of"
+    " them was misread. What was read last is judged; the earlier one is set aside.",
     "contradiction": "{one} and {other} cannot both be true of this line. Measure both again.",
+    "missing_unseen": "One missing of {n} loudspeakers cannot be told apart from a sound line by"
+    " this: it would read {ohm}. Nothing else wrong that it could show.",
     "ranking": "A ranking, not a probability: this line has no baseline yet.",
     "with_baseline": "Judged against this line's own baseline.",
     "two_needed": "No single fault explains these readings.",

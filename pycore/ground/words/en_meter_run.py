@@ -19,6 +19,7 @@ MARKS = {
     "over": "not in order",
     "unknown": "not judged",
     "note": "noted",
+    "set_aside": "set aside",
 }
 
 TITLES = {
