@@ -16,10 +16,10 @@ PRESS = """[...document.querySelectorAll("button, a")]
     .find(({ textContent }) => textContent.trim() === "WORDS")?.click()"""
 # What the next version changes: a script, the styles and the engine's own script.
 CHANGED = ("app.js", "styles/page.css", "worker.js")
-MARK = "\n/* next */\n"
-READ_MARKS = f"""Promise.all({json.dumps(CHANGED)}.map(
+MARK = "\n/* version {} */\n"
+READ_ENDS = f"""Promise.all({json.dumps(CHANGED)}.map(
     (name) => fetch("./" + name).then((answer) => answer.text())))
-    .then((texts) => texts.map((text) => text.endsWith({json.dumps(MARK)})))"""
+    .then((texts) => texts.map((text) => text.endsWith(MARK)))"""
 OLD, NEXT = [False] * len(CHANGED), [True] * len(CHANGED)
 
 
@@ -27,7 +27,7 @@ class App:
     """The built app in one tab of an engine."""
 
     def __init__(self, engine: Driver, stand: Stand, dist: Path) -> None:
-        self.engine, self.stand = engine, stand
+        self.engine, self.stand, self.version = engine, stand, 1
         self.served = copy_app(dist, stand.folder / "a")
 
     def open(self, hash_part: str) -> None:
@@ -76,8 +76,8 @@ class App:
         self.wait_for(".notices", WAITS)
 
     def read_marks(self) -> list[bool]:
-        """Say of each file that the next version changes whether the page gets the next one."""
-        return list(self.engine.evaluate(READ_MARKS))
+        """Say of each file that a version changes whether the page gets the one deployed last."""
+        return list(self.engine.evaluate(READ_ENDS.replace("MARK", json.dumps(self._mark))))
 
     def accept(self) -> None:
         """Change to the version that waits; wait until the page that comes of it is there."""
@@ -91,8 +91,13 @@ class App:
         wait_until(lambda: self.engine.evaluate(is_new), what="the page to be loaded anew")
         wait_until(lambda: self.read_marks() == NEXT, what="the new version")
 
+    @property
+    def _mark(self) -> str:
+        return MARK.format(self.version)
+
     def deploy_next(self, folder: Path) -> None:
-        """Deploy a version in which a few files differ."""
+        """Deploy one version more, in which a few files differ."""
+        self.version += 1
         build = folder / "next"
         shutil.copytree(self.served, build)
         shutil.copyfile(WEB / "sw.js", build / "sw.js")
@@ -100,7 +105,7 @@ class App:
             squeezed.unlink()
         for name in CHANGED:
             with (build / name).open("a", encoding="utf-8") as file:
-                file.write(MARK)
+                file.write(self._mark)
         fill_worker(build)
         deploy(build, self.served, *CHANGED, "sw.js")
         for name in (*CHANGED, "sw.js"):

@@ -1,16 +1,20 @@
-"""Updates of the built app: whole, while something is typed, and killed while they land."""
+"""Updates of the built app: whole, while something is typed, and killed while they land.
+
+Each engine is visited once; every test brings another version to what is kept there since.
+"""
 
 import contextlib
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 
 from tests.engines.app import NEXT, OLD, App
-from tests.engines.driver import Gone, wait_until
+from tests.engines.driver import Driver, Gone, wait_until
+from tests.engines.stand import Stand
 
 pytestmark = [pytest.mark.slow, pytest.mark.browser]
 
-RENAMED = "Typed just before"
 TYPE = """(() => {
     const field = document.querySelector("[data-field=name]");
     field.value = "WORDS";
@@ -24,6 +28,19 @@ IN_ONE_MOMENT = """(() => {
 })()"""
 
 
+@pytest.fixture(scope="module")
+def kept(
+    engine: Driver, dist: Path, tmp_path_factory: pytest.TempPathFactory
+) -> Iterator[tuple[App, str]]:
+    """The built app with a job, as the first visit left it, and where the job is."""
+    stand = Stand(tmp_path_factory.mktemp("served"))
+    with stand.serve_in_background():
+        app = App(engine, stand, dist)
+        yield app, app.keep()
+        stand.revive()
+        engine.go("about:blank")
+
+
 def type_name(app: App, job: str, words: str) -> None:
     """Open the form of the job's name and type there, without saving."""
     app.show(job)
@@ -34,25 +51,27 @@ def type_name(app: App, job: str, words: str) -> None:
 
 
 def test_an_update_brings_every_file_and_an_act_in_that_moment_is_kept(
-    app: App, tmp_path: Path
+    kept: tuple[App, str], tmp_path: Path
 ) -> None:
-    job = app.keep()
+    app, job = kept
     app.deploy_next(tmp_path)
     app.look_for_update()
-    type_name(app, job, RENAMED)
+    type_name(app, job, "Typed just before")
     assert app.read_marks() == OLD
     app.engine.evaluate(f"void (globalThis.before = true, {IN_ONE_MOMENT})")
     app.wait_for_next()
-    app.wait_for("h1", RENAMED)
+    app.wait_for("h1", "Typed just before")
     app.wait_for(".top-state", "Kept")
 
 
 def test_what_is_being_typed_in_one_tab_outlives_a_change_made_in_another(
-    app: App, tmp_path: Path
+    kept: tuple[App, str], tmp_path: Path
 ) -> None:
-    job = app.keep()
+    app, job = kept
+    words = "Typed meanwhile"
+    app.open(job)
     app.deploy_next(tmp_path)
-    type_name(app, job, RENAMED)
+    type_name(app, job, words)
     app.engine.evaluate("void (globalThis.before = true)")
     app.engine.show(1)
     app.open("#/about")
@@ -60,24 +79,34 @@ def test_what_is_being_typed_in_one_tab_outlives_a_change_made_in_another(
     app.accept()
     app.engine.show(0)
     assert app.engine.evaluate("globalThis.before")
-    assert app.engine.evaluate("document.querySelector('[data-field=name]').value") == RENAMED
+    assert app.engine.evaluate("document.querySelector('[data-field=name]').value") == words
     app.press("Save")
     app.wait_for_next()
-    app.wait_for("h1", RENAMED)
+    app.wait_for("h1", words)
     app.wait_for(".top-state", "Kept")
+    app.engine.show(1)
+    app.engine.go("about:blank")
+    app.engine.show(0)
 
 
-def test_a_half_filled_form_is_there_again_after_the_update(app: App, tmp_path: Path) -> None:
-    job = app.keep()
+def test_a_half_filled_form_is_there_again_after_the_update(
+    kept: tuple[App, str], tmp_path: Path
+) -> None:
+    app, job = kept
+    words = "Typed, not sent"
+    app.open(job)
     app.deploy_next(tmp_path)
     app.look_for_update()
-    type_name(app, job, RENAMED)
+    type_name(app, job, words)
     app.accept()
     field = "document.querySelector('[data-field=name]')?.value ?? ''"
-    wait_until(lambda: app.engine.evaluate(field) == RENAMED, what="what was typed")
+    wait_until(lambda: app.engine.evaluate(field) == words, what="what was typed")
     app.press("Save")
-    app.wait_for("h1", RENAMED)
+    app.wait_for("h1", words)
     app.wait_for(".top-state", "Kept")
+
+
+BEFORE_ALL = "Kept before it all"
 
 
 def restart(app: App, job: str) -> list[bool]:
@@ -86,7 +115,7 @@ def restart(app: App, job: str) -> list[bool]:
     app.engine.kill()
     app.engine.start()
     app.open(job)
-    app.wait_for("h1", RENAMED)
+    app.wait_for("h1", BEFORE_ALL)
     marks = app.read_marks()
     assert marks in (OLD, NEXT)
     app.stand.revive()
@@ -94,14 +123,15 @@ def restart(app: App, job: str) -> list[bool]:
 
 
 def test_killed_at_every_stage_of_an_update_the_app_and_the_job_are_whole(
-    app: App, tmp_path: Path
+    kept: tuple[App, str], tmp_path: Path
 ) -> None:
+    app, job = kept
     if app.engine.name == "webkit":
         pytest.skip("its driver starts every browser on an empty profile")
-    job = app.keep()
-    type_name(app, job, RENAMED)
+    app.open(job)
+    type_name(app, job, BEFORE_ALL)
     app.press("Save")
-    app.wait_for("h1", RENAMED)
+    app.wait_for("h1", BEFORE_ALL)
     app.wait_for(".top-state", "Kept")
     app.deploy_next(tmp_path)
     for files in (1, 3):  # the worker; and then some of the files it wants
@@ -120,7 +150,7 @@ def test_killed_at_every_stage_of_an_update_the_app_and_the_job_are_whole(
         app.accept()
     assert app.read_marks() == NEXT
     app.open(job)
-    app.wait_for("h1", RENAMED)
+    app.wait_for("h1", BEFORE_ALL)
 
 
 def look_in_vain(app: App) -> None:
