@@ -10,8 +10,9 @@
 /** @typedef {{postMessage(text: string): void, terminate(): void,
  *   onmessage: ((event: MessageEvent) => void) | null,
  *   onerror: ((event: ErrorEvent) => void) | null}} Engine */
+/** @typedef {import("./failing.js").Cause} Cause */
 /** @typedef {{stage?: string, bytes?: number, failed?: string, broken?: string,
- *   ready?: boolean, way?: string, build?: string, answer?: string}} Message */
+ *   cause?: Cause, file?: string, ready?: boolean, way?: string, build?: string, answer?: string}} Message */
 
 const ANSWER_WITHIN_MILLISECONDS = 20_000;
 const MOST_TRIES = 2;

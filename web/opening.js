@@ -71,11 +71,13 @@ export const makeOpening = ({ store, door, keeper, edits, desk, updates }) => {
     },
 
     /** @param {Message} message @param {Act} act */
-    async onStage({ stage, bytes, failed, ready, way }, act) {
+    async onStage({ stage, bytes, failed, cause = "unknown", file = "", ready, way }, act) {
       acting = act;
       const { engine } = store.read();
       if (bytes) store.change({ engine: { ...engine, bytes } });
-      if (failed) store.change({ engine: { ...engine, stage: "failed", cause: failed } });
+      if (failed) {
+        store.change({ engine: { ...engine, stage: "failed", cause: { is: cause, file, says: failed } } });
+      }
       if (stage) {
         const next = /** @type {import("./state").EngineState["stage"]} */ (stage);
         store.change({ engine: { ...engine, stage: next } });

@@ -229,7 +229,8 @@ export interface Comparing {
 export interface EngineState {
   stage: "fetch" | "start" | "wake" | "unpack" | "open" | "ready" | "again" | "failed";
   bytes: number;
-  cause: string | null;
+  /** Why it did not start: the likely cause, the file it lies in, and what the browser said. */
+  cause: { is: import("./failing.js").Cause; file: string; says: string } | null;
   version: string | null;
   /** How it started: woken from the copy, started as ever, or so that a copy could be taken. */
   way: "copy" | "made" | "plain" | "off" | null;

@@ -1,10 +1,12 @@
 /**
  * The engine's room: starts Python, opens the core, and passes text to its one door and back.
- * The archives are asked for before the runtime starts, so that they travel while it does.
+ * The runtime is compiled and the archives travel while its scripts are on their way.
  * They are imported from as they are: nothing is unpacked, and what a copy of a started engine
  * has not imported yet is found in them later.
  */
 
+import { compileEarly } from "./compiling.js";
+import { Missing, findCause, nameOf } from "./failing.js";
 import { ARCHIVES, BUILD } from "./py/build.js";
 import { startQuickly } from "./snapshot/quick.js";
 
@@ -30,6 +32,7 @@ sys.modules[NAME] = module_from_spec(spec)
 spec.loader.exec_module(sys.modules[NAME])
 `;
 const DOOR = "from pycore.door import handle\nhandle";
+const SCRIPTS = [here("./py/pyodide.mjs"), here("./py/pyodide.asm.mjs")];
 const NO_PACKAGES = JSON.stringify({
   info: {
     abi_version: "2026_0",
@@ -54,7 +57,7 @@ const tellStage = (stage) => post({ stage });
  */
 const fetchBytes = async (path) => {
   const response = await fetch(here(path));
-  if (!response.ok) throw new Error(`${path}: ${response.status}`);
+  if (!response.ok) throw new Missing(nameOf(path));
   return new Uint8Array(await response.arrayBuffer());
 };
 
@@ -86,13 +89,14 @@ const missing = new Promise((_, reject) => {
   self.fetch = async (...request) => {
     try {
       const response = await fetchPlainly(...request);
-      if (!response.ok) throw new Error(`${response.url}: ${response.status}`);
+      if (!response.ok) throw new Missing(nameOf(response.url));
       return response;
     } catch (error) {
       reject(error);
       throw error;
     }
   };
+  compileEarly(reject);
 });
 // Heard where the engine is waited for.
 missing.catch(() => {});
@@ -182,7 +186,9 @@ const serve = ({ handle, later, onBroken }) => {
 };
 
 /** @param {unknown} error */
-const tellFailure = (error) => post({ failed: String(error) });
+const tellFailure = async (error) => {
+  post({ failed: String(error), ...(await findCause(error, SCRIPTS)) });
+};
 
 const starting = startQuickly({ start, build: BUILD, after: self.name });
 Promise.race([starting, missing]).then((started) => {

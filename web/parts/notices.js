@@ -11,10 +11,10 @@ import { say } from "../say.js";
 const SHORT = 40;
 
 /** @param {State} state */
-const failedStart = ({ engine }) =>
-  engine.stage === "failed"
+const failedStart = ({ engine: { stage, cause } }) =>
+  stage === "failed" && cause
     ? html`<div class="notice bad" role="alert">
-        <p>${say("engine.failed")} ${say("engine.failed_why", { cause: engine.cause ?? "" })}</p>
+        <p>${say("engine.failed")} ${say(`engine.cause_${cause.is}`, cause)}</p>
         <button type="button" class="plain-button" data-act="engine.retry">
           ${say("engine.retry")}
         </button>

@@ -28,8 +28,18 @@ PAGE: dict[str, str] = {
     "engine.again": "Starting again",
     "engine.ready": "Ready",
     "engine.failed": "The engine did not start. Your jobs are here to read and to save as files.",
-    "engine.failed_why": "Likely cause: a file did not arrive whole, or this browser is too old."
-    " It says: {cause}",
+    "engine.cause_type": "Likely cause: the server sends {file} under a wrong type, and this"
+    " browser refuses it. Whoever keeps the site finds the right types in the papers of the tool.",
+    "engine.cause_missing": "Likely cause: {file} is not on the server. Try again in a minute; if"
+    " it stays so, tell whoever keeps the site.",
+    "engine.cause_network": "Likely cause: the connection broke off while the engine was on its"
+    " way. Try again where there is signal.",
+    "engine.cause_memory": "Likely cause: too little free memory. Close other pages and apps, then"
+    " try again.",
+    "engine.cause_browser": "Likely cause: this browser is too old for the engine. Update it, or"
+    " open this page in another one; your jobs can be saved as files here.",
+    "engine.cause_unknown": "Likely cause: a file did not arrive whole. Try again, and load the"
+    " page anew if it stays so. The browser says: {says}",
     "engine.failed_short": "Not started",
     "engine.retry": "Try again",
     "engine.no_answer": "The engine gave no answer, even after it was started again. Nothing was"
