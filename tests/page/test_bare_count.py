@@ -24,7 +24,7 @@ def test_a_bare_count_and_ears_name_the_break_and_what_is_not_heard_stays_unknow
 ) -> None:
     for number in (6, 7, 8, 9):
         about_ten.locator(".tile").nth(number).tap()
-    expect(about_ten.get_by_text("not heard", exact=True)).to_have_count(6)
+    expect(about_ten.get_by_text("unknown", exact=True)).to_have_count(6)
     touch(about_ten, "All others play well")
     first = about_ten.locator(".suspect").first
     expect(first.locator(".strip-cross")).to_have_count(1)

@@ -29,7 +29,7 @@ PAGE: dict[str, str] = {
     "engine.ready": "Ready",
     "engine.failed": "The engine did not start. Your jobs are here to read and to save as files.",
     "engine.cause_type": "Likely cause: the server sends {file} under a wrong type, and this"
-    " browser refuses it. Whoever keeps the site finds the right types in the papers of the tool.",
+    " browser refuses it. Whoever keeps the site finds the right types in its README.",
     "engine.cause_missing": "Likely cause: {file} is not on the server. Try again in a minute; if"
     " it stays so, tell whoever keeps the site.",
     "engine.cause_network": "Likely cause: the connection broke off while the engine was on its"

@@ -75,7 +75,7 @@ PAGE: dict[str, str] = {
     "ladder.untick": "Take back",
     "ladder.ticked": "Ticked {at} {initials}",
     "ladder.before_touch": "Before you touch it: amplifier locked off, line proved dead at the box."
-    " A selector is turned only so. Ask whether a fire panel uses this system: then only with"
+    " Only then turn a selector. Ask whether a fire panel uses this system: then only with"
     " leave, and a retest.",
     "ladder.no_tap": "Enter its tap to tick it.",
     "ladder.initials": "Initials",

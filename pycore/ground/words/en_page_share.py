@@ -47,7 +47,7 @@ PAGE: dict[str, str] = {
     "open.look": "Look at it",
     "open.file": "Open a file",
     "open.how": "Nothing is taken in before you have seen what it is.",
-    "open.reading": "Reading what came.",
+    "open.reading": "Reading what arrived.",
     "open.shared_lost": "What was shared did not arrive. Save it on the device, then open it here.",
     "open.drop": "Let it go here to look at it.",
     "open.from_link": "From a link",

@@ -44,7 +44,7 @@ PAGE: dict[str, str] = {
     "heard.title": "How each one plays",
     "heard.how": "Touch each one that plays like this: {how}. A second touch takes it back. What is"
     " not touched stays unknown.",
-    "heard.unknown": "not heard",
+    "heard.unknown": "unknown",
     "heard.brush": "Plays",
     "heard.none": "Nothing heard yet",
     "heard.rest": "All others play well",

@@ -113,7 +113,7 @@ ORIGINS = {
 SEEN = {
     "text": "read in the source itself",
     "second hand": "reported by another text",
-    "memory": "from memory",
+    "memory": "from memory, not looked up",
     "practice": "",
     "arithmetic": "arithmetic",
 }
