@@ -100,7 +100,8 @@ def tally(body: TallyBody, manner: Manner) -> TallyAnswer:
     job, unused = job_of(body, figures, manner=manner)
     _add_up(answers, figures, job=job, manner=manner)
     seen: Seen = see(job, manner)
-    summary = summary_of(job, seen, manner=manner)
+    unread = sum(answer["problem"] is not None for answer in answers)
+    summary = summary_of(job, seen, unread=unread, manner=manner)
     return {
         "job": job,
         **seen,

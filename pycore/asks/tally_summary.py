@@ -42,8 +42,31 @@ class TallySummary(TypedDict):
     left_finding: str | None
 
 
-def summary_of(job: Job, seen: Seen, *, manner: Manner) -> TallySummary:
-    """The figures of the widest load: the shared watts where there are any, else the output."""
+def summary_of(job: Job, seen: Seen, *, unread: int, manner: Manner) -> TallySummary:
+    """The figures of the widest load: the shared watts where there are any, else the output.
+
+    What `unread` rows ask for is not in them, so short of too much nothing is known.
+    """
+    summary = _read_summary(job, seen, manner=manner)
+    return _with_unread(summary, unread, manner=manner) if unread else summary
+
+
+def _with_unread(summary: TallySummary, unread: int, *, manner: Manner) -> TallySummary:
+    """The figures of what is counted, without a verdict that more watts could change."""
+    if summary["verdict"] == "over":
+        return {**summary, "fits": []}
+    code, values = "rows_unread" if unread > 1 else "row_unread", {"n": f"{unread}"}
+    return {
+        **summary,
+        "verdict": "unknown",
+        "headline": say("face", "not_known_yet", language=manner.language),
+        "reason": say("face", code, values=values, language=manner.language),
+        "verdict_finding": None,
+        "fits": [],
+    }
+
+
+def _read_summary(job: Job, seen: Seen, *, manner: Manner) -> TallySummary:
     face = seen["faces"]["job"]
     main = _main_load(seen["findings"])
     shown = main["shown"] if main else {}

@@ -169,3 +169,23 @@ def test_a_person_who_writes_commas_reads_commas() -> None:
     told = ask("tally", {**body, "ids": {"job": "a", "hand": "k7f", "next": 2}}, decimal=",")
     assert told["rows"][0]["shown"] == "3 × 7,5 W"
     assert told["summary"]["sum"] == "22,5 W"
+
+
+def test_while_a_row_may_be_read_two_ways_nothing_is_said_to_fit() -> None:
+    told = tally(("2", "1,500 W", 0), ("2", "5", 0))
+    summary = told["summary"]
+    assert told["rows"][0]["problem"]["code"] == "number_ambiguous"
+    assert (summary["verdict"], summary["headline"]) == ("unknown", "Not known yet")
+    assert summary["reason"] == "One row waits for an answer, and is not counted."
+    assert (summary["fits"], summary["verdict_finding"]) == ([], None)
+
+
+def test_a_lone_row_without_an_answer_is_not_nothing() -> None:
+    assert tally(("2", "1,500 W", 0))["summary"]["headline"] == "Not known yet"
+    assert tally(("2", "1500 W", 0), ("2", "x", 0), ("", "5", 0))["summary"]["verdict"] == "over"
+
+
+def test_too_much_stays_too_much_whatever_an_unread_row_asks_for() -> None:
+    summary = tally(("2", "1,500 W", 0), ("30", "5", 0))["summary"]
+    assert (summary["verdict"], summary["headline"]) == ("over", "Too much")
+    assert summary["fits"] == []
