@@ -248,3 +248,23 @@ def test_what_is_left_is_what_the_outputs_can_still_take(page: Page) -> None:
     left.get_by_role("button").tap()
     expect(page.locator(".working-result")).to_have_text("80 W")
     expect(page.locator(".bench-working")).to_contain_text("the smaller of (200 W, 80 W)")
+
+
+def test_a_new_entry_lets_the_emptied_tally_go(page: Page) -> None:
+    choose_supply(page, volts="100 V", watts="120")
+    count_row(page, "6", "6 W")
+    touch(page, "Start over")
+    expect(page.locator(".notice")).to_contain_text("The tally is empty")
+    count_row(page, "2", "6 W")
+    expect(page.locator(".tally-row")).to_have_count(1)
+    expect(page.locator(".notice")).to_have_count(0)
+
+
+def test_a_working_closes_when_the_tally_it_tells_of_is_another(page: Page) -> None:
+    choose_supply(page, volts="100 V", watts="120")
+    count_row(page, "6", "6 W")
+    page.locator(".sum-big button").tap()
+    expect(page.locator(".working-result")).to_contain_text("36 W")
+    page.get_by_role("button", name="One more").tap()
+    expect(page.locator(".sum-big")).to_have_text("42 W")
+    expect(page.locator(".working")).to_have_count(0)

@@ -61,8 +61,16 @@ export const tallyActions = ({ store, door, keeper }) => {
     }
   };
 
+  /** What was said of the tally before: the way back to another one, and how its numbers came to be. */
+  const letGo = () => {
+    const { notice, bench } = store.read();
+    if (notice?.again === "tally.put_back") store.change({ notice: null });
+    if (bench?.is === "working") store.change({ bench: bench.back });
+  };
+
   /** Change what the core must see: keep it, then ask. @param {Partial<Tally>} part */
   const alter = (part) => {
+    letGo();
     set(part);
     keeper.keep("tally", store.read().tally);
     return ask();
@@ -161,15 +169,15 @@ export const tallyActions = ({ store, door, keeper }) => {
       const { tally } = store.read();
       const { line_v, amplifier_w } = tally;
       keeper.keep("tally_before", tally);
+      const asked = alter({ ...emptyTally, line_v, amplifier_w });
       store.change({
         notice: { words: say("tally.cleared"), bad: false, again: "tally.put_back", on: "tally" },
       });
-      return alter({ ...emptyTally, line_v, amplifier_w });
+      return asked;
     },
 
     "tally.put_back": async () => {
       const before = await keeper.read("tally_before");
-      store.change({ notice: null });
       if (before) return alter({ ...emptyTally, ...before });
     },
 
