@@ -22,6 +22,16 @@ export class NotKept extends Error {}
 /** @param {Job} job */
 const pastKey = (job) => `${job.id}.${job.rev}`;
 
+/** What takes a thing away can be done once. @param {Act} act */
+const takenAway = ({ steps }) =>
+  steps.some(({ command }) => /^(remove|drop)_/.test(command.do)) ? JSON.stringify(steps) : null;
+
+/** The same thing is being taken away already. @param {Desk} desk @param {Act} act */
+const isGoing = ({ waiting }, act) => {
+  const asked = takenAway(act);
+  return asked !== null && waiting.some((each) => takenAway(each) === asked);
+};
+
 /** @param {Desk} desk @returns {JobRecord} */
 const recordOf = ({ id, job, seen, manner, waiting, undo, redo }) => ({
   id,
@@ -216,6 +226,7 @@ export const makeEdits = ({ store, door, keeper, tabs, drafts }) => {
         store.change({ notice: { words: say("tabs.reads_only"), bad: true } });
         return freeForm(act, null);
       }
+      if (isGoing(desk, act)) return;
       const waiting = [...desk.waiting, act];
       store.change({ desk: { ...desk, waiting, kept: "keeping" }, notice: null });
       if (notTaken) return keepAgain();

@@ -1,5 +1,7 @@
 /** From a touch to a named event: controls say what they mean in data-act or data-input. */
 
+import { guardTouches } from "./touch_guard.js";
+
 /** @typedef {import("./shapes").Actions} Actions */
 /** @typedef {import("./shapes").Touch} Touch */
 
@@ -47,6 +49,7 @@ const selectOnEntry = (root) => {
  * @param {(name: string, touch: Touch) => void} act
  */
 export const listenForTouches = (root, act) => {
+  guardTouches(root);
   selectOnEntry(root);
   root.addEventListener("click", (event) => {
     const control = controlOf(event, "[data-act]:not(form)");

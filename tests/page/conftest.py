@@ -8,6 +8,7 @@ from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from tests.page.forgetting import forget_all_but_the_engine
 from tests.page.hands import PATIENCE_MILLISECONDS, touch
+from tests.page.patience import patience
 from web.tools.server import FolderServer
 
 PHONE: dict[str, Any] = {
@@ -19,6 +20,13 @@ PHONE: dict[str, Any] = {
 }
 
 NewContext = Callable[..., BrowserContext]
+
+
+@pytest.fixture(autouse=True)
+def look_before_touching() -> Iterator[None]:
+    """Hands of tests are swifter than a person's: they wait where the page asks for it."""
+    with patience():
+        yield
 
 
 @pytest.fixture

@@ -63,7 +63,7 @@ const MOST_NAMED = 4;
 const silent = ({ job, seen }, id) => {
   const line = job.zones.map((zone) => zone.line).find((each) => each.some((point) => point.id === id));
   const heard = belowOf(line ?? [], id).filter(({ fitted }) => fitted.is === "loudspeaker");
-  const names = heard.map((point) => seen.faces.things[point.id]?.title ?? point.id);
+  const names = heard.map((point) => seen.faces.things[point.id]?.title || sayOne("fitted", point.fitted.is));
   const rest = names.length - MOST_NAMED;
   if (rest <= 0) return names.join(", ");
   return [...names.slice(0, MOST_NAMED), say("ladder.silent_more", { n: String(rest) })].join(", ");

@@ -51,7 +51,7 @@ PROBLEMS = {
     "orphan": "{point} hangs on {after}, which is not on its line.",
     "loop": "The line runs in a ring: {point} hangs on itself, by way of others or straight.",
     "reading_empty": "The reading has no value yet.",
-    "not_here": "What the command names is not in this job: {id}.",
+    "not_here": "What this was about is not in the job any more.",
     "cannot_be_unknown": "This one cannot be left empty.",
     "kind_in_use": "The kind is still in use.",
     "another_job": "That state belongs to another job.",
