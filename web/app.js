@@ -62,7 +62,7 @@ import { listenForTouches } from "./touch.js";
 /** @param {State} state */
 const jobScreen = ({ desk, ...state }) =>
   desk
-    ? html`${verdictHead(desk.seen.faces.job)} ${jobSheet({ ...state, desk })}
+    ? html`${verdictHead(desk)} ${jobSheet({ ...state, desk })}
       ${findingList({ ...state, desk }, desk.seen.findings)}`
     : nothing;
 

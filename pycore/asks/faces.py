@@ -9,7 +9,7 @@ from pycore.asks.answers import Face, Faces, FindingAnswer, JobFace, LeftBy
 from pycore.asks.kind_faces import kind_faces, kinds_used
 from pycore.asks.point_lines import point_detail, point_line
 from pycore.asks.shown import Bounds, bounds_text
-from pycore.asks.verdict_words import LOADS, verdict_words
+from pycore.asks.verdict_words import LOADS, METERED, verdict_words
 from pycore.calc.check import Checked
 from pycore.calc.finding import Verdict, worst
 from pycore.calc.parts_of_limit import part_id
@@ -28,6 +28,7 @@ class Desk(NamedTuple):
     by_place: dict[str, list[FindingAnswer]]
     names: Mapping[str, str]
     manner: Manner
+    order: Mapping[str, int]  # of all findings, the gravest first
 
 
 # These only tell: what fits counts what is not there yet, the rest is for meter and ear.
@@ -63,7 +64,8 @@ def faces_of(
             continue
         for place in finding["where"].values():
             by_place.setdefault(place, []).append(finding)
-    desk = Desk(checked, shown, by_place, names, manner)
+    order = {one["id"]: number for number, one in enumerate(shown)}
+    desk = Desk(checked, shown, by_place, names, manner, order)
     things: dict[str, Face] = {}
     for amplifier in checked.job.amplifiers:
         things[amplifier.id] = _amplifier(desk, amplifier)
@@ -82,7 +84,8 @@ def faces_of(
 
 def _face(desk: Desk, place: str, *, line: str, concern: Iterable[Iterable[FindingAnswer]]) -> Face:
     """A face from the findings that concern the place; its numbers from its own load."""
-    judged = [finding for some in concern for finding in some]
+    found = (finding for some in concern for finding in some)
+    judged = sorted(found, key=lambda one: desk.order[one["id"]])
     verdict = worst([finding["verdict"] for finding in judged])
     speaks = next((one for one in judged if one["verdict"] == verdict != "note"), None)
     own = next((one for one in desk.by_place.get(place, []) if one["what"] in HEAD.values()), None)
@@ -245,9 +248,12 @@ def job_face(job: Job, shown: list[FindingAnswer], *, manner: Manner) -> JobFace
 
 
 def _headline(verdict: Verdict, speaks: FindingAnswer | None) -> str:
-    """Loads are too much or without reserve, cables lose more than planned, marks disagree."""
+    """Loads are too much or without reserve, cables lose more than planned, marks disagree, or a
+    meter says what must not be connected."""
     if speaks is None or verdict not in ("near", "over") or speaks["what"] in LOADS:
         return f"all_{verdict}"
+    if speaks["what"] in METERED:
+        return f"meter_{verdict}"
     return f"loss_{verdict}" if speaks["what"] == "zone_loss_db" else f"mark_{verdict}"
 
 

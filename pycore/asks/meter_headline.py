@@ -91,7 +91,7 @@ def _sound(told: Diagnosis, words: str, *, tell: Tell) -> Headline:
     missing = one_missing(told)
     if missing is None:
         return Headline(tell.say("meter", "settled_healthy"), "ok", words)
-    texts = {"n": f"{missing.count}", "ohm": tell.show(missing.ohm, "ohm")}
+    texts = {"n": f"{missing.loudspeakers}", "ohm": tell.show(missing.ohm, "ohm")}
     reason = tell.say("meter", "missing_unseen", **texts)
     if missing.nearer:
         return Headline(tell.say("meter", "sound_or_missing", **texts), "note", reason)

@@ -6,6 +6,7 @@ from pycore.asks.fields import add_fields
 from pycore.asks.names import names_of
 from pycore.asks.requests import JobBody
 from pycore.asks.shown import shown_finding
+from pycore.asks.verdict_words import LOSSES, METERED
 from pycore.calc.check import check_job
 from pycore.calc.finding import Finding, Verdict
 from pycore.calc.solve import rows_of
@@ -13,6 +14,8 @@ from pycore.ground.units import Manner
 from pycore.jobs import Job
 
 ORDER: tuple[Verdict, ...] = ("over", "unknown", "near", "ok", "note")
+# What burns comes before what is too quiet, and what was measured before what was worked out.
+GRAVEST, LEAST = METERED, LOSSES
 
 
 def see(job: Job, manner: Manner) -> Seen:
@@ -26,12 +29,13 @@ def see(job: Job, manner: Manner) -> Seen:
     return {"findings": shown, "points": rows_of(checked.lines), "faces": faces}
 
 
-def _rank(finding: Finding) -> tuple[int, bool, float]:
-    """Worst first; the override state, which gives the headline, before the other; then the
-    load that takes the largest share of its limit."""
+def _rank(finding: Finding) -> tuple[int, int, bool, float]:
+    """Worst first, of those the gravest; the override state, which gives the headline, before
+    the other; then the load that takes the largest share of its limit."""
     share = finding.values.get("share")
     taken = share if isinstance(share, float) else 0.0
-    return ORDER.index(finding.verdict), finding.state == "set", -taken
+    gravity = 0 if finding.what in GRAVEST else 2 if finding.what in LEAST else 1
+    return ORDER.index(finding.verdict), gravity, finding.state == "set", -taken
 
 
 def see_job(job: Job, manner: Manner) -> SeenJob:

@@ -105,6 +105,7 @@ def _shown(finding: Finding, manner: Manner) -> ShownTexts:
     if finding.limit is not None:
         # a rating worked out for this line is no maker's figure: a few of them say enough
         worked_out = finding.limit != finding.values.get("rated_w", finding.limit)
+        worked_out = worked_out or "least_of_w" in finding.values
         limit = show_typed(finding.limit, finding.unit, manner=manner)
         shown["limit"] = _worked_out(finding, manner) if worked_out else limit
     if finding.unit == "w" and finding.limit and finding.high is not None:

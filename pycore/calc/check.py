@@ -8,6 +8,7 @@ from pycore.calc.judge import Limit, finding_of
 from pycore.calc.limits import Loads, limits_of, loads_of
 from pycore.calc.line import findings_of
 from pycore.calc.marks import mark_findings
+from pycore.calc.metered import metered_findings
 from pycore.calc.own_loads import own_load_findings
 from pycore.calc.solve import Lines, solve_lines
 from pycore.jobs import Job
@@ -24,7 +25,8 @@ class Checked(NamedTuple):
 
 
 def check_job(job: Job) -> Checked:
-    """Every limit that applies, what each zone asks, the marks, the lines, and what still fits."""
+    """Every limit that applies, what each zone asks, the marks, the lines, what a meter said, and
+    what still fits."""
     loads = loads_of(job)
     limits = limits_of(loads)
     lines = solve_lines(job)
@@ -33,6 +35,7 @@ def check_job(job: Job) -> Checked:
         *own_load_findings(loads),
         *mark_findings(loads),
         *findings_of(lines),
+        *metered_findings(job),
         *fit_findings(loads, limits),
     )
     return Checked(job, loads, limits, lines, findings)

@@ -12,10 +12,10 @@ from pycore.calc.diagnosis import Diagnosis
 
 
 class Missing(NamedTuple):
-    """One loudspeaker of `count` may be missing; then it would read `ohm`. `nearer`: what was
+    """One of so many `loudspeakers` may be missing; then it would read `ohm`. `nearer`: what was
     read lies nearer to that than to what the sound line would read."""
 
-    count: int
+    loudspeakers: int
     ohm: float
     nearer: bool
 

@@ -33,9 +33,19 @@ def direct_working(finding: Finding) -> Working:
     )
 
 
+def metered_working(finding: Finding) -> Working:
+    """The least ohms an output can bear, where nothing printed says so; a reading is no outcome."""
+    most_w, line_v = finding.values.get("least_of_w"), finding.values.get("line_v")
+    if not isinstance(most_w, float) or not isinstance(line_v, float):
+        return Working((), ())
+    inputs = {"line_v": typed(line_v, "v"), "load_w": typed(most_w, "w")}
+    return Working((step("meter_least", power.impedance_of_watts_ohm, inputs=inputs),), ())
+
+
 BY_WHAT: dict[str, Callable[[Finding], Working]] = {
     "wrong_voltage": voltage_working,
     "direct_load_w": direct_working,
+    "meter_reading": metered_working,
 }
 
 

@@ -60,13 +60,13 @@ def judge(one: Meant, band: Band | None, *, least: Least, at_rack: bool, control
     if quantity in ("volts", "amps"):
         return Verdict("noted", "note")
     if at_rack and quantity == "z_1k_ohm":
-        heavy = _too_heavy(one, least)
+        heavy = too_heavy(one, least)
         if heavy is not None:
             return heavy
     return _against_band(one, band, controls=controls, direct=quantity == "dc_ohm")
 
 
-def _too_heavy(one: Meant, least: Least) -> Verdict | None:
+def too_heavy(one: Meant, least: Least) -> Verdict | None:
     """Flat, whatever else: what the amplifier must not be connected to."""
     if one.sign == "short":
         return Verdict("do_not_connect_short", "over")

@@ -4,6 +4,7 @@ import { html, nothing, repeat } from "../markup.js";
 import { figure } from "../pieces/figure.js";
 import { glyph } from "../pieces/glyphs.js";
 import { verdictMark } from "../pieces/mark.js";
+import { meterWay } from "../pieces/meter_way.js";
 import { withRemedy } from "../pieces/sentence.js";
 import { say, sayOne } from "../say.js";
 
@@ -51,7 +52,7 @@ const findingLine = (state, finding) => {
       ${figure(shown.value, id, title)}
     </div>
     ${withRemedy(words, remedy, id)}
-    <div class="finding-do">${wayTo(state, finding)}</div>
+    <div class="finding-do">${meterWay(state.desk, id)} ${wayTo(state, finding)}</div>
   </li>`;
 };
 

@@ -2,16 +2,19 @@
 
 import { html, nothing } from "../markup.js";
 import { shape } from "../pieces/mark.js";
+import { meterWay } from "../pieces/meter_way.js";
 import { sentence } from "../pieces/sentence.js";
 import { say } from "../say.js";
 
-/** @param {import("../state").JobFace} face */
-export const verdictHead = ({ verdict, headline, reason, not_checked, counts, line, finding }) => html`<section
+/** @param {import("../state").Desk} desk */
+export const verdictHead = (desk) => {
+  const { verdict, headline, reason, not_checked, counts, line, finding } = desk.seen.faces.job;
+  return html`<section
   class="verdict-head v-${verdict}"
   aria-label=${say("job.verdict")}
 >
   <p class="verdict-big" role="status">${shape(verdict)}<strong>${headline}</strong></p>
-  ${sentence(reason, finding, "verdict-reason")}
+  ${sentence(reason, finding, "verdict-reason")} ${meterWay(desk, finding)}
   ${not_checked.length
     ? html`<p class="not-checked">${say("not_checked", { list: not_checked.join(", ") })}</p>`
     : nothing}
@@ -22,3 +25,4 @@ export const verdictHead = ({ verdict, headline, reason, not_checked, counts, li
       </button>`
     : nothing}
 </section>`;
+};

@@ -5,6 +5,7 @@ import { shareBar } from "../pieces/bar.js";
 import { figure } from "../pieces/figure.js";
 import { glyph } from "../pieces/glyphs.js";
 import { shape, verdictShape } from "../pieces/mark.js";
+import { meterWay } from "../pieces/meter_way.js";
 import { sentence } from "../pieces/sentence.js";
 import { say, sayOne } from "../say.js";
 import { hangingOrder } from "../tree.js";
@@ -70,7 +71,7 @@ const zoneHead = (desk, zone) => {
     </p>
     ${typeof face.share_fraction === "number" ? shareBar(face.share_fraction, verdict) : nothing}
     ${zone.line.length ? html`<p class="zone-verdict">${shape(verdict)}<strong>${face.verdict_words ?? sayOne("verdict", verdict)}</strong></p>` : nothing}
-    ${sentence(face.reason, face.reason_finding, "verdict-reason")}
+    ${sentence(face.reason, face.reason_finding, "verdict-reason")} ${meterWay(desk, face.reason_finding)}
   </section>`;
 };
 

@@ -55,9 +55,13 @@ const recordTitle = ({ place, what, how, instrument }) => html`<b>${place}</b> Â
   ${how ? html`<span>${how}</span>` : nothing}
   ${instrument ? html`<span>${say("record.with", { instrument })}</span>` : nothing}`;
 
+// What keeps a job from being called in order must be there to take back, whenever it was read.
+const FLAT = ["do_not_connect", "do_not_connect_short", "at_the_limit", "reads_short"];
+
 /** @param {Record_} record @param {string} zone */
 const recordRow = (record, zone) =>
   readingRow(record, zone, {
+    side: FLAT.includes(record.code) ? dropButton(record.reading) : nothing,
     title: html`${recordTitle(record)}
       ${record.is_baseline ? html`<span class="tag">${say("meter.baseline")}</span>` : nothing}`,
   });

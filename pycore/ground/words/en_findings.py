@@ -14,6 +14,7 @@ TITLES = {
     "attenuator_load_left_w": "{place}: watts left below it",
     "output_impedance_ohm": "{place}: impedance",
     "attenuator_load_w": "{place}: load below it",
+    "meter_reading": "{place}: measured",
     "wrong_voltage": "{place}: voltage row",
     "wrong_rows_count": "Taps marked for another voltage",
     "direct_load_w": "{place}: low-impedance position",
@@ -68,6 +69,11 @@ FINDINGS = {
     " {limit}: whether that fits cannot be said.",
     "attenuator_volts_over": "{place} is marked for {rated_at_v} and stands on a {line_v} line."
     " If left like this, it overheats.",
+    "meter_short": "The meter says: do not connect. The line at {place} reads as a short.",
+    "meter_too_low": "The meter says: do not connect. {place} reads {value}, below the {limit} this"
+    " output can bear.",
+    "meter_at_limit": "The meter says: do not connect yet. {place} reads {value}, which may be"
+    " below the {limit} this output can bear.",
     "voltage_above": "The tap of {place} is marked for {tap_at_v} and the line is {line_v}: it"
     " draws its marked watts {value} ({drawn_w}). If left like this, the amplifier may trip or the"
     " loudspeaker burn.",
@@ -127,6 +133,11 @@ REMEDIES = {
     "impedance_near": "Choose smaller taps, or measure before connecting.",
     "impedance_over": "Choose smaller taps or move a zone. Do not connect it as it is.",
     "impedance_unknown": "Enter every tap that can be seen, or measure the line.",
+    **dict.fromkeys(
+        ("meter_short", "meter_too_low", "meter_at_limit"),
+        "Leave the amplifier off until it is found. Once mended, measure there again in the same"
+        " way: what is read last counts. A reading that was wrong is taken back at the meter.",
+    ),
     "attenuator_load_near": "Accept it knowingly, or choose smaller taps below it.",
     "attenuator_load_over": "Fit a larger control, choose smaller taps below it, or put fewer"
     " loudspeakers behind it.",

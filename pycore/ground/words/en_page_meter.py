@@ -2,6 +2,7 @@
 
 PAGE: dict[str, str] = {
     "view.meter": "Meter",
+    "meter.way": "To the readings",
     "meter.waiting": "Waiting for the engine.",
     "meter.not_landed": "This zone is on no output, so nothing can be said of what it should read.",
     "meter.should": "Should read",

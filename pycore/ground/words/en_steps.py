@@ -26,6 +26,7 @@ STEPS = {
     "left_of_outputs": "What the outputs can still take together",
     "left_of_all": "What can still be added",
     "impedance": "Nominal impedance",
+    "meter_least": "The least this output can bear",
     "voltage_factor": "Times the marked watts",
     "wrong_rows": "Loudspeakers on such a tap, zone by zone",
     "sound_draws_now": "What it draws now",

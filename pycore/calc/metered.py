@@ -1,0 +1,80 @@
+"""What a meter said of a line that must not be connected, as a finding of its zone or output.
+
+Worked out from what was read last there in each way; nothing is solved, and what nobody has
+measured is found nowhere.
+"""
+
+from collections.abc import Iterator
+
+from pycore.calc.finding import Finding
+from pycore.calc.reading import OHMS, Meant, sort_reading, taken_of
+from pycore.calc.verdicts import Least, least_of, too_heavy
+from pycore.ground.units import true_voltage
+from pycore.jobs import Job, Output
+
+METERED = "meter_reading"
+# By the code of the reading; the worst first.
+CODES = {
+    "do_not_connect_short": "meter_short",
+    "do_not_connect": "meter_too_low",
+    "at_the_limit": "meter_at_limit",
+}
+
+
+def metered_findings(job: Job) -> Iterator[Finding]:
+    """One finding for each place whose last readings say: do not connect."""
+    if not job.readings:
+        return
+    last: dict[str, dict[object, Meant]] = {}
+    for reading in job.readings:
+        if reading.quantity in OHMS:
+            one = sort_reading(taken_of(reading), leads_ohm=None)
+            last.setdefault(one.taken.place, {})[one.taken.setting] = one
+    for place, where, output in _places(job):
+        least = least_of(output, true_voltage(output.line_v))
+        at_rack = "point" not in where
+        said = [(_code(one, least, at_rack=at_rack), one) for one in last.get(place, {}).values()]
+        worst = [(code, one) for wanted in CODES for code, one in said if code == wanted]
+        if worst:
+            yield _finding(*worst[0], where=where, output=output)
+
+
+def _places(job: Job) -> Iterator[tuple[str, dict[str, str], Output]]:
+    """Where a line can be measured: id, the places it concerns, the output it hangs on."""
+    outputs = {one.id: one for amplifier in job.amplifiers for one in amplifier.outputs}
+    for zone in job.zones:
+        output = outputs.get(zone.output or zone.page_output or "")
+        if output is not None:
+            line = {"zone": zone.id, "output": output.id}
+            yield zone.id, line, output
+            for point in zone.line:
+                yield point.id, {"point": point.id, **line}, output
+    for output in outputs.values():
+        yield output.id, {"output": output.id}, output
+
+
+def _code(one: Meant, least: Least, *, at_rack: bool) -> str:
+    """Any instrument finds a short anywhere; an impedance meter at the rack what is too low."""
+    if one.sign == "short":
+        return "do_not_connect_short"
+    whole = at_rack and one.taken.quantity == "z_1k_ohm"
+    heavy = too_heavy(one, least) if whole else None
+    return heavy.code if heavy is not None else ""
+
+
+def _finding(code: str, one: Meant, *, where: dict[str, str], output: Output) -> Finding:
+    read = one.taken.value
+    line_v = true_voltage(output.line_v)
+    least = least_of(output, line_v)
+    worked_out = least.ohm is not None and not least.printed
+    return Finding(
+        code=CODES[code],
+        what=METERED,
+        where=where,
+        state=None,
+        unit="ohm",
+        verdict="over",
+        value=max(read, 0.0) if isinstance(read, float) else None,
+        limit=least.ohm,
+        values={"line_v": line_v, "least_of_w": output.max_w} if worked_out else {},
+    )
