@@ -20,7 +20,7 @@ WATCH = """() => {
   window.heldUp = null;
 }"""
 HELD_UP = """async () => {
-  for (let turn = 0; window.heldUp === null && turn < 20; turn += 1) {
+  for (let turn = 0; window.heldUp === null && turn < 50; turn += 1) {
     await new Promise((done) => setTimeout(done, 10));
   }
   return window.heldUp === true;
@@ -38,11 +38,13 @@ def _patient(touch: Callable[..., None]) -> Callable[..., None]:
     """The same touch; where the page held it up as one of a double tap, it is done once more."""
 
     def touch_patiently(place: Locator, **how: Any) -> None:
-        place.page.evaluate(WATCH)
-        touch(place, **how)
-        if _is_held_up(place):
-            place.page.wait_for_timeout(LOOKING_MILLISECONDS)
+        # Whether it was heard is waited for each time, or the next touch would take it as its own.
+        for _ in range(2):
+            place.page.evaluate(WATCH)
             touch(place, **how)
+            if not _is_held_up(place):
+                return
+            place.page.wait_for_timeout(LOOKING_MILLISECONDS)
 
     return touch_patiently
 
