@@ -97,6 +97,9 @@ def read_field(field: str, text: str, *, manner: Manner) -> object:
         if name in NOT_ONE_NUMBER:
             return NOT_ONE_NUMBER[name](text, manner)
         number = read(text, unit or "", manner=manner)
+        if name == "set_db" and number and not text.lstrip().startswith("+"):
+            # Attenuators are marked with what they take away (common practice, no source).
+            number = -abs(number)
     except Problem as problem:
         problem.where["field"] = field
         raise

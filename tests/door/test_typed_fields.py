@@ -43,6 +43,14 @@ def test_typed_numbers_are_read_by_the_end_of_their_name() -> None:
     assert point_in(edit(CONTROL, set_db="−12 dB"), "q4x11")["fitted"]["set_db"] == -12.0
 
 
+@pytest.mark.parametrize(
+    ("text", "set_db"), [("6", -6.0), ("6 dB", -6.0), ("-6", -6.0), ("0", 0.0)]
+)
+def test_a_setting_is_taken_as_attenuators_are_marked(text: str, set_db: float) -> None:
+    # common practice, no source: a control is marked with the decibels it takes away
+    assert point_in(edit(CONTROL, set_db=text), "q4x11")["fitted"]["set_db"] == set_db
+
+
 def test_nothing_typed_is_not_known() -> None:
     answer = edit(OUTPUT, changes__max_w=" ")
     assert "max_w" not in answer["body"]["job"]["amplifiers"][0]["outputs"][0]
@@ -68,7 +76,7 @@ def test_nothing_typed_is_not_known() -> None:
             "typed_too_small",
             "“0” is too little: the least is 0.1 V.",
         ),
-        (CONTROL, "set_db", "6", "typed_too_large", "“6” is too much: the most is 0 dB."),
+        (CONTROL, "set_db", "+6", "typed_too_large", "“+6” is too much: the most is 0 dB."),
         (ADD, "points__0__length_m", "20 kg", "unit_unread", None),
         (ADD, "points__0__length_m", "99 km", "typed_too_large", None),
         (LIMITS, "changes__load_fraction", "0.8", "share_unclear", None),

@@ -86,7 +86,7 @@ FORM_WORDS: dict[str, str] = {
     "field.override_hint": "Whether a page bypasses this control.",
     "field.override_sense": "Override works when",
     "field.set_db": "Setting, dB",
-    "field.set_db_hint": "0 is fully open; what it takes away is below 0.",
+    "field.set_db_hint": "0 is fully open; 6 and −6 both take 6 dB away.",
     "field.existing_ohm": "It measures, ohms",
     "field.existing_ohm_hint": "With an impedance meter, everything behind it connected.",
     "field.existing_hz": "Measured at, Hz",
