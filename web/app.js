@@ -1,5 +1,6 @@
 /** The whole page: which parts make which screen, and the drawing of it whenever state changes. */
 
+import { tellTouchFromKeys } from "./by_touch.js";
 import { followFocus } from "./focus.js";
 import { openHouse } from "./house.js";
 import { html, nothing, render } from "./markup.js";
@@ -197,6 +198,7 @@ const draw = (state) => {
 
 const { store, act } = openHouse();
 store.listen(draw);
+tellTouchFromKeys(document.documentElement);
 followFocus(store, root);
 keepSteady(root);
 listenForTouches(root, act);

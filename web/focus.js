@@ -39,6 +39,7 @@ export const followFocus = (store, root) => {
   const keep = keepFocus(root);
   let place = placeOf(store.read());
   let step = stepOf(store.read());
+  let { view } = store.read().place;
   let measured = 0;
   /** @type {string | null} */
   let pick = null;
@@ -46,6 +47,19 @@ export const followFocus = (store, root) => {
   let panel = null;
   /** @type {Element | null} */
   let opener = null;
+  /** What was pressed last and what opened the panel, by what they do: they are painted anew. */
+  let pressed = "";
+  let opening = "";
+  root.addEventListener("click", ({ target }) => {
+    const control = target instanceof Element && target.closest("[data-act]:not(form)");
+    pressed = control instanceof HTMLElement ? JSON.stringify(control.dataset) : "";
+  }, { capture: true });
+  const openerNow = () =>
+    opener instanceof HTMLElement && opener !== document.body && opener.isConnected
+      ? opener
+      : /** @type {HTMLElement[]} */ ([...root.querySelectorAll("button[data-act]")]).find(
+          ({ dataset }) => JSON.stringify(dataset) === opening,
+        );
   /** @type {State["bench"]} */
   let before = null;
 
@@ -64,12 +78,15 @@ export const followFocus = (store, root) => {
     const now = panelOf(state.bench);
     const field = returnedTo(state.bench);
     if (now === panel) return;
-    if (now && !panel) opener = document.activeElement;
+    if (now && !panel) {
+      opener = document.activeElement;
+      opening = pressed;
+    }
     panel = now;
     const title = now && state.bench ? PANELS[/** @type {keyof typeof PANELS} */ (state.bench.is)] : null;
     if (field) field.focus();
     else if (title) document.getElementById(title)?.focus();
-    else if (opener instanceof HTMLElement && opener.isConnected) opener.focus();
+    else openerNow()?.focus();
   };
 
   const showPicked = () => root.querySelector(".picked")?.scrollIntoView({ block: "nearest" });
@@ -114,8 +131,15 @@ export const followFocus = (store, root) => {
     measured = now;
   };
 
+  /** Another way to look at a line begins at its head. @param {State} state */
+  const followView = ({ place: now }) => {
+    if (now.view !== view) toTop();
+    view = now.view;
+  };
+
   store.listen((state) => {
     followPick(state);
+    followView(state);
     followReading(state);
     if (placeOf(state) !== place) return goThere(state);
     followStep(state);

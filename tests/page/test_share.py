@@ -190,7 +190,9 @@ def test_a_copied_link_counts_as_a_copy_elsewhere_and_many_changes_remind_of_one
     expect(reminder).to_have_text("20 changes are on this device only. Keep a copy somewhere else.")
     page.get_by_role("link", name="Share or save").tap()
     touch(page, "Copy the link")
-    expect(page.locator(".share-copy")).to_have_text("A copy of this state is elsewhere already.")
+    expect(page.locator(".share-copy")).to_have_text(
+        "Nothing changed since the last copy was made, or since it came here."
+    )
     copied = page.evaluate("navigator.clipboard.readText()")
     assert read_link(copied).job.name == "Lime pit 19"
     page.go_back()

@@ -79,7 +79,7 @@ PAGE: dict[str, str] = {
     " leave, and a retest.",
     "ladder.no_tap": "Enter its tap to tick it.",
     "ladder.initials": "Initials",
-    "ladder.silent": "Cut off, these go silent: {list}.",
+    "ladder.silent": "Cut off, these are removed too: {list}.",
     "ladder.silent_more": "{n} more",
     "point.ticked": "ticked",
     # forms of the ladder

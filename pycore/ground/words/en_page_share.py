@@ -28,7 +28,7 @@ PAGE: dict[str, str] = {
     "share.save": "Save the file",
     "share.send_file": "Send the file",
     "share.save_all": "Save all jobs as one file",
-    "share.last_copy": "A copy of this state is elsewhere already.",
+    "share.last_copy": "Nothing changed since the last copy was made, or since it came here.",
     "share.no_copy": "No copy of this job has left this device yet.",
     "share.old_copy.one": "Changed once since the last copy was made, or since it came here.",
     "share.old_copy.many": "{count} changes since the last copy was made, or since it came here.",
