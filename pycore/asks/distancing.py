@@ -21,17 +21,21 @@ from pycore.calc.pairs import Pair, pair_of
 from pycore.calc.wiring import TEST_HZ
 from pycore.formulas import cable, meter
 from pycore.ground.problems import BadCommand
-from pycore.ground.units import Manner
+from pycore.ground.units import Manner, show
 from pycore.ground.working import Known, Step, computed, step
 
 # How far the capacitance of a pair of the usual make may be off (common practice, no source).
 CAPACITANCE_PCT = 20.0
 
 
+# No line of loudspeakers is as long (common practice, no source): then something else was read.
+MOST_M = 20_000.0
+
+
 def distance(body: DistanceBody, manner: Manner) -> MeasuredDistance:
     """The ask `distance`.
 
-    Raises BadCommand `break_at_1k` or `cable_needed`.
+    Raises BadCommand `break_at_1k`, `cable_needed` or `distance_too_far`.
     """
     typed = typed_in(body, manner)
     if body.fault == "break" and body.quantity != "z_1k_ohm":
@@ -45,9 +49,18 @@ def distance(body: DistanceBody, manner: Manner) -> MeasuredDistance:
     copper = copper_of(body, typed)
     pair = pair_of(body.cable, copper.heat_c, said=copper.said)
     if body.fault == "break":
-        return answer_of(_break(typed, pair), manner)
+        return answer_of(_believed(_break(typed, pair), manner), manner)
     made = _loop_steps(pair, tone=body.quantity == "z_1k_ohm" and typed["far_ohm"] is None)
-    return answer_of(_short(typed, made, copper=copper), manner)
+    return answer_of(_believed(_short(typed, made, copper=copper), manner), manner)
+
+
+def _believed(told: Told, manner: Manner) -> Told:
+    """What is told of a bare pair, unless no pair is so long."""
+    metres = told.spotted[0].metres
+    if metres > MOST_M:
+        shown = show(metres, "m", manner=manner)
+        raise BadCommand("distance_too_far", where={"field": "near_ohm"}, length=shown)
+    return told
 
 
 def _loop_steps(pair: Pair, *, tone: bool) -> list[Step]:

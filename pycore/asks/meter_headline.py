@@ -11,6 +11,7 @@ from pycore.calc.finding import Verdict
 from pycore.calc.missing import one_missing
 
 MOST_LIKELY = 0.5
+DEAD = ("foreign_none",)
 UNJUDGED = ("heard", "noted", "set_aside")
 FLAT = ("do_not_connect", "do_not_connect_short", "at_the_limit")
 
@@ -55,7 +56,10 @@ def headline_of(
 
 def _nothing(readings: Sequence[ReadingAnswer], *, tell: Tell) -> Headline:
     """Nothing was read, or nothing that says anything, and why."""
-    why = next((note for one in readings for note in reversed(one["notes"])), "")
+    noted = (note for one in readings if one["code"] not in DEAD for note in reversed(one["notes"]))
+    # that nothing feeds the line is all that a reading of foreign volts says
+    dead = (one["words"] for one in readings if one["code"] in DEAD)
+    why = next(noted, next(dead, ""))
     return Headline(
         tell.say("meter", "no_evidence" if readings else "nothing_read"), "unknown", why
     )

@@ -94,4 +94,12 @@ def why_no_next(told: Diagnosis, tell: Tell) -> str:
     family = told.weighed.faults[told.suspects[0].variants[0]].family
     if family == "healthy" and not told.proof.provoked:
         return tell.say("meter", "next_healthy")
-    return tell.say("meter", "no_next_settled" if told.settled else "no_next")
+    if not told.settled or family == "healthy":
+        return tell.say("meter", "no_next")
+    return tell.say("meter", "no_next_settled", words=_left(told, tell))
+
+
+def _left(told: Diagnosis, tell: Tell) -> str:
+    """The place that is left, as the first of its group tells it."""
+    first = told.suspects[told.groups[0].suspects[0]]
+    return tell.fault(told.weighed.faults[first.variants[0]])

@@ -181,3 +181,16 @@ def test_a_tone_meets_the_inductance_of_a_bare_pair(
     direct = ask("distance", quantity="dc_ohm", **read)
     assert tone["metres"] == pytest.approx(100.0, rel=1e-3), area_mm2
     assert direct["metres"] == pytest.approx(1000 * read_ohm / loop_ohm_per_km, rel=1e-3)
+
+
+def test_a_length_that_no_line_has_is_refused_with_what_to_measure() -> None:
+    # 1e12 over (2 pi times 1000 Hz times 63 pF/m times 9 ohm): 281 km
+    far = ask("distance", cable=OPEN_END, fault="break", quantity="z_1k_ohm", near_ohm="9")
+    problem = far["problem"]
+    assert problem["code"] == "distance_too_far"
+    assert problem["where"] == {"field": "near_ohm"}
+    assert "no line is so long" in problem["words"]
+    assert "open pair at 1 kHz" in problem["remedy"]
+    # 9 nF are 17.7 kilohms at 1 kHz, and 143 m of 63 pF/m
+    near = ask("distance", cable=OPEN_END, fault="break", quantity="z_1k_ohm", near_ohm="17.7k")
+    assert near["metres"] == pytest.approx(143.0, rel=0.01)

@@ -104,3 +104,19 @@ def test_two_faults_are_named_where_one_does_not_explain() -> None:
     assert any(one["fault"] == "two" and one["share"] > 0.1 for one in answer["families"])
     pair = next(one for group in answer["groups"] for one in group["suspects"] if "also" in one)
     assert pair["words"].startswith("Two faults.")
+
+
+def test_what_is_left_is_named_in_the_sentence_that_sends_one_there() -> None:
+    told = said_of("0.5")
+    assert told["settled"]
+    words = told["groups"][0]["suspects"][0]["words"]
+    assert words == "The pair is shorted between the amplifier and S1."
+    assert told["next_reason"] == f"This is left. {words} Go and look there."
+
+
+def test_that_a_line_is_dead_is_said_as_such_and_not_by_a_footnote() -> None:
+    volts = reading("0.3", quantity="foreign_v")
+    told = ask("diagnose", job=plain(line_a()), where={"zone": "zone"}, readings=[volts])
+    assert told["headline"] == "Nothing to go by yet"
+    assert told["reason"] == told["expected"][0]["words"]
+    assert "common practice" not in told["reason"]

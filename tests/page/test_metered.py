@@ -4,7 +4,7 @@ from typing import Any
 
 from playwright.sync_api import Page, expect
 
-from tests.page.hands import touch, type_reading
+from tests.page.hands import open_screen, touch, type_reading
 from tests.page.lines import look_at, nave, open_line
 from tests.page.test_access import expect_nothing_found
 
@@ -62,3 +62,18 @@ def test_the_job_and_the_list_of_jobs_say_it_too(page: Page) -> None:
     expect(page.locator(".verdict-head")).to_contain_text(SAYS)
     page.get_by_role("link", name="Back").tap()
     expect(page.locator(".job-line").first).to_contain_text(SAYS)
+
+
+def test_how_far_says_what_to_read_of_a_break_and_forgets_what_was_read_of_a_short(
+    page: Page,
+) -> None:
+    open_screen(page, "Trouble")
+    page.get_by_role("link", name="How far is it").tap()
+    page.get_by_label("Cable", exact=True).select_option(index=6)
+    page.get_by_label("At the amplifier").fill("2.2")
+    page.get_by_role("radio", name="A break").tap()
+    expect(page.get_by_label("At the amplifier")).to_have_value("")
+    expect(page.locator(".meter")).to_contain_text("an impedance meter shows of it at 1 kHz")
+    page.get_by_label("At the amplifier").fill("9")
+    touch(page, "How far")
+    expect(page.locator("#why-far")).to_contain_text("no line is so long")

@@ -28,8 +28,11 @@ export const farActions = ({ store, door }) => {
   };
 
   return {
-    "far.fault": ({ data: { fault } }) =>
-      change({ fault: fault === "break" ? "break" : "short", answer: null, problem: null }),
+    // what was read of a short says nothing of a break: only how it is measured stays
+    "far.fault": ({ data: { fault } }) => {
+      const { near_ohm: _near, far_ohm: _far, ...typed } = farOf(store.read()).typed;
+      change({ fault: fault === "break" ? "break" : "short", typed, answer: null, problem: null });
+    },
     "far.quantity": ({ text }) => change({ quantity: text === "dc_ohm" ? "dc_ohm" : "z_1k_ohm", answer: null }),
     "far.cable": ({ text }) => change({ cable: text, answer: null, problem: null }),
     "far.box": ({ text }) => change({ far_point: text, answer: null, problem: null }),

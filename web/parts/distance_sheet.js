@@ -33,6 +33,10 @@ const result = (state, answer) => {
   </section>`;
 };
 
+/** What is to be measured. @param {boolean} bare @param {boolean} short */
+const howTo = (bare, short) =>
+  bare ? say(short ? "far.how_bare" : "far.how_bare_break") : say(short ? "far.how_short" : "far.how_break");
+
 /** @param {State} state */
 export const distanceSheet = (state) => {
   const far = farOf(state);
@@ -42,7 +46,7 @@ export const distanceSheet = (state) => {
     ${answer
       ? result(state, answer)
       : html`<section class="meter-part"><h2>${say("title.distance")}</h2>
-          <p>${say(bare ? "far.how_bare" : far.fault === "short" ? "far.how_short" : "far.how_break")}</p></section>
+          <p>${howTo(bare, far.fault === "short")}</p></section>
           <section class="meter-part cautions"><p>${say("far.cautions")}</p></section>`}
   </div>`;
 };

@@ -61,11 +61,11 @@ const lastRead = ({ expected }) => {
 
 /** @param {Diagnosis} told */
 const verdict = (told) => {
-  const { verdict: mark, headline, reason, contradictions, settled, groups } = told;
+  const { verdict: mark, headline, reason, contradictions, settled, bundles } = told;
   return html`<section class="meter-verdict">
   ${lastRead(told)}
   <h2>${verdictMark(mark, headline)}</h2>
-  ${reason && groups.length > 1 && !settled && mark === "unknown"
+  ${reason && reason === bundles[0]?.words && bundles.length > 1 && !settled && mark === "unknown"
     ? html`<p>${say("meter.likeliest", { words: reason })}</p>`
     : html`<p>${reason}</p>`}
   ${contradictions.map(({ words }) => html`<p class="field-problem">${words}</p>`)}

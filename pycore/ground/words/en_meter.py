@@ -204,7 +204,7 @@ SAID = {
     "distance_two": "About {metres} from the amplifier ({low} to {high}), {since_m} beyond"
     " {since}; the short itself has {own_ohm}. Read from both ends.",
     "distance_section": "Between {low} and {high} from the amplifier.",
-    "no_next_settled": "One group is left. Go and look there.",
+    "no_next_settled": "This is left. {words} Go and look there.",
     "no_next": "No further reading would tell these apart. Look at the places in this order.",
     "pair_of": "“{title}”, {value},",
     "next_live": "Nothing more is measured on this line before the foreign volts are gone.",

@@ -167,6 +167,8 @@ PROBLEMS = {
     "share_gone": "These suspects are no longer the same.",
     "no_short_reads_so": "No short on this line would read so.",
     "no_break_reads_so": "No break on this line would read so.",
+    "distance_too_far": "That would be {length} of cable: no line is so long, so it was not this"
+    " that was read.",
     "break_at_1k": "A break is told by impedance at 1 kHz, not by direct current.",
     "far_box_needed": "It is not known at which box the second reading was taken.",
     "cable_needed": "Without a cable ohms do not become metres.",
@@ -177,6 +179,8 @@ REMEDIES = {
     "no_short_reads_so": "Look whether it is a short at all: null the leads, and read it again.",
     "no_break_reads_so": "Read it again with every control bypassed, or look at the meter's"
     " suspects.",
+    "distance_too_far": "Ohms are asked for: of a short those of the loop, of a break those of the"
+    " open pair at 1 kHz, usually some kilohms. Read them again.",
     "break_at_1k": "Measure at 1 kHz.",
     "far_box_needed": "Choose the box.",
     "cable_needed": "Choose the cable.",

@@ -102,8 +102,10 @@ PAGE: dict[str, str] = {
     " ohms out.",
     "far.how_break": "Type the impedance at 1 kHz of the lifted home run. What still hangs on it"
     " tells the section; a reading from the far end narrows it.",
-    "far.how_bare": "A pair with nothing on it: a short by its ohms, a break by the capacitance of"
-    " what is left.",
+    "far.how_bare": "A pair with nothing on it. Type the ohms of its loop, as far as the short.",
+    "far.how_bare_break": "A pair with nothing on it, open at the break. Type the ohms that an"
+    " impedance meter shows of it at 1 kHz, usually some kilohms: 17.7k is what 9 nF read. The"
+    " capacitance of the cable makes metres of them.",
     "far.cautions": "Amplifier locked off, line proved dead, home run lifted.",
     # the first test
     "test.what": "Zone by zone in the safe order, one step at a time. Every reading is kept with"
