@@ -11,7 +11,7 @@ from tests.page.test_line import open_new_job
 from tests.page.thumb import Thumb
 
 MOST_TOUCHES = 15
-DETAIL = re.compile(r"4\sm · 1\.5 mm²")
+DETAIL = re.compile(r"4\sm · 1\.5\smm²")
 
 
 def test_a_line_of_twenty_is_hung_with_a_few_touches(page: Page) -> None:
