@@ -46,8 +46,10 @@ SHELF = """new Promise((resolve, reject) => {
   };
 })"""
 HAS_COPY = 'return Boolean(await read("copy", "label"));'
+# Not for ever: a device that may keep no copy never has one.
 UNTIL_KEPT = f"""(async () => {{
-  while (!(await {SHELF.replace("ACT", HAS_COPY)})) {{
+  for (let turn = 0; !(await {SHELF.replace("ACT", HAS_COPY)}); turn += 1) {{
+    if (turn === 900) throw new Error("no copy of the engine was kept in 90 s");
     await new Promise((next) => setTimeout(next, 100));
   }}
 }})()"""

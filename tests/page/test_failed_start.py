@@ -75,13 +75,13 @@ def begin_with(text: str) -> Callable[[Route], None]:
     ],
 )
 def test_a_failed_start_names_its_likely_cause_and_starts_when_that_is_gone(
-    phone: BrowserContext,
+    new_phone: BrowserContext,
     served: FolderServer,
     address: str,
     meet: Callable[[Route], None],
     likely: str,
 ) -> None:
-    page = phone.new_page()
+    page = new_phone.new_page()
     gate = Gate(page, address, meet=meet)
     page.goto(served.address)
     expect(page.locator(".notice.bad")).to_contain_text(likely)
@@ -92,9 +92,9 @@ def test_a_failed_start_names_its_likely_cause_and_starts_when_that_is_gone(
 
 
 def test_a_runtime_called_by_a_wrong_type_is_compiled_all_the_same(
-    phone: BrowserContext, served: FolderServer
+    new_phone: BrowserContext, served: FolderServer
 ) -> None:
-    page = phone.new_page()
+    page = new_phone.new_page()
     Gate(page, RUNTIME, meet=call_by_wrong_type)
     page.goto(served.address)
     expect_an_answer(page)
