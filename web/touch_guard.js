@@ -1,6 +1,6 @@
 /**
- * What has only just opened under a finger is not touched by the second tap of a double tap: a touch
- * counts only where its control already stood, at that place, when the touch before it fell.
+ * What has only just opened under a finger is not touched by the second tap of a double tap, which
+ * falls near the first: it counts only where its control already stood when the first fell.
  */
 
 const SOON_MS = 500;
@@ -45,8 +45,7 @@ const isAsBefore = (before, control, { clientX, clientY }) => {
 const isTooSoon = (last, control, event) => {
   if (!last || !control || event.timeStamp - last.at > SOON_MS) return false;
   if (isAsBefore(last.stood.get(control), control, event)) return false;
-  const isNear = Math.hypot(event.clientX - last.x, event.clientY - last.y) <= NEAR_PX;
-  return isNear || control.closest(OPENING) !== null;
+  return Math.hypot(event.clientX - last.x, event.clientY - last.y) <= NEAR_PX;
 };
 
 /**
