@@ -94,9 +94,8 @@ def warm(chromium: Browser, served: FolderServer) -> Iterator[Page]:
     context.close()
 
 
-@pytest.fixture
-def page(warm: Page, served: FolderServer) -> Page:
-    """The warm page, back at an empty tally."""
+def go_back_to_an_empty_tally(warm: Page, served: FolderServer) -> Page:
+    """Leave nothing of what an earlier test did with the warm page."""
     warm.emulate_media(media="screen", color_scheme="light")
     warm.goto(f"{served.address}#/about")
     warm.goto(f"{served.address}#/")
@@ -110,3 +109,9 @@ def page(warm: Page, served: FolderServer) -> Page:
     while warm.get_by_role("button", name="One output fewer").count():
         touch(warm, "One output fewer")
     return warm
+
+
+@pytest.fixture
+def page(warm: Page, served: FolderServer) -> Page:
+    """The warm page, back at an empty tally."""
+    return go_back_to_an_empty_tally(warm, served)

@@ -1,11 +1,11 @@
 """No screen breaks a rule that axe knows, by day and by night."""
 
 from collections.abc import Iterator
-from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
+from tests.page.axe import expect_nothing_found
 from tests.page.conftest import PHONE
 from tests.page.hands import (
     PATIENCE_MILLISECONDS,
@@ -21,33 +21,17 @@ from tests.page.hands import (
 from tests.page.visitors import changed, make_visitor, open_link, open_way, rename
 from web.tools.server import FolderServer
 
-AXE = Path(__file__).resolve().parents[2] / "web" / "node_modules" / "axe-core" / "axe.min.js"
-RULES = ["wcag2a", "wcag2aa", "wcag21aa", "wcag22aa", "best-practice"]
-LOOK = """async (rules) => {
-    const { violations } = await axe.run(document, { runOnly: rules });
-    return violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html.slice(0, 160))]);
-}"""
 
-
-@pytest.fixture(scope="module", params=["light", "dark"])
-def seen(request: pytest.FixtureRequest, chromium: Browser, served: FolderServer) -> Iterator[Page]:
-    """One page by day and one by night, walked through all screens."""
-    context = chromium.new_context(
-        **PHONE, service_workers="block", color_scheme=request.param, reduced_motion="reduce"
-    )
+@pytest.fixture(scope="module")
+def seen(chromium: Browser, served: FolderServer) -> Iterator[Page]:
+    """One page, walked through all screens."""
+    context = chromium.new_context(**PHONE, service_workers="block")
     context.set_default_timeout(PATIENCE_MILLISECONDS)
     page = context.new_page()
     page.goto(served.address)
     choose_supply(page, volts="70.7 V", watts="120")
     yield page
     context.close()
-
-
-def expect_nothing_found(page: Page) -> None:
-    """Let axe look at what is on the screen now."""
-    if not page.evaluate("typeof axe === 'object'"):
-        page.evaluate(AXE.read_text(encoding="utf-8") + "\n;0")
-    assert page.evaluate(LOOK, RULES) == []
 
 
 def test_the_tally_and_its_working(seen: Page) -> None:

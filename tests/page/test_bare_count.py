@@ -3,8 +3,8 @@
 import pytest
 from playwright.sync_api import Page, expect
 
+from tests.page.axe import expect_nothing_found
 from tests.page.hands import open_screen, open_trouble, touch, type_reading
-from tests.page.test_access import expect_nothing_found
 
 
 @pytest.fixture

@@ -4,13 +4,13 @@ import itertools
 from collections.abc import Iterator
 
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Page, expect
 
 from tests.drawn import as_read
+from tests.page.axe import expect_nothing_found
 from tests.page.conftest import PHONE, NewContext
-from tests.page.hands import PATIENCE_MILLISECONDS, open_demo, open_screen, open_zone, touch
+from tests.page.hands import open_demo, open_screen, open_zone, touch
 from tests.page.lines import look_at, nave, open_line
-from tests.page.test_access import expect_nothing_found
 from web.tools.server import FolderServer
 
 PLACES = """() => {
@@ -157,37 +157,24 @@ def test_on_paper_it_is_whole_and_without_controls(drawn: Page) -> None:
     expect(drawn.locator(".bench")).to_be_hidden()
 
 
-@pytest.fixture(params=["light", "dark"])
-def seen(request: pytest.FixtureRequest, chromium: Browser, served: FolderServer) -> Iterator[Page]:
-    """One page by day and one by night."""
-    context = chromium.new_context(
-        **PHONE, service_workers="block", color_scheme=request.param, reduced_motion="reduce"
-    )
-    context.set_default_timeout(PATIENCE_MILLISECONDS)
-    page = context.new_page()
-    page.goto(served.address)
-    yield page
-    context.close()
-
-
-def test_no_way_of_looking_at_a_line_breaks_a_rule_that_axe_knows(seen: Page) -> None:
-    open_demo(seen)
-    open_zone(seen, "Fern Gallery")
+def test_no_way_of_looking_at_a_line_breaks_a_rule_that_axe_knows(page: Page) -> None:
+    open_demo(page)
+    open_zone(page, "Fern Gallery")
     for view, part in (("Drawing", ".drawing"), ("Cable", ".cable"), ("What if", ".what-if")):
-        look_at(seen, view)
-        expect(seen.locator(part)).to_be_visible()
-        expect_nothing_found(seen)
-    touch(seen, "More at the end")
-    seen.get_by_label("How many, how far apart").fill("4 x 6 m")
-    touch(seen, "10 W")
-    expect(seen.locator(".compared table")).to_be_visible()
-    expect_nothing_found(seen)
-    look_at(seen, "Drawing")
-    seen.locator(".drawn-pick").filter(has_text="Fern Gallery 3").tap()
-    expect(seen.locator(".numbers")).to_be_visible()
-    expect(seen.locator(".tap-row .effect").first).to_be_visible()
-    expect_nothing_found(seen)
-    touch(seen, "Swap")
-    expect(seen.locator(".tap-row").first).to_be_visible()
-    expect_nothing_found(seen)
-    open_screen(seen, "Job")
+        look_at(page, view)
+        expect(page.locator(part)).to_be_visible()
+        expect_nothing_found(page)
+    touch(page, "More at the end")
+    page.get_by_label("How many, how far apart").fill("4 x 6 m")
+    touch(page, "10 W")
+    expect(page.locator(".compared table")).to_be_visible()
+    expect_nothing_found(page)
+    look_at(page, "Drawing")
+    page.locator(".drawn-pick").filter(has_text="Fern Gallery 3").tap()
+    expect(page.locator(".numbers")).to_be_visible()
+    expect(page.locator(".tap-row .effect").first).to_be_visible()
+    expect_nothing_found(page)
+    touch(page, "Swap")
+    expect(page.locator(".tap-row").first).to_be_visible()
+    expect_nothing_found(page)
+    open_screen(page, "Job")

@@ -1,12 +1,10 @@
 """The meter on a phone: what a line should read, a reading judged, suspects, what is next."""
 
-from typing import Any
-
 import pytest
 from playwright.sync_api import Page, expect
 
+from tests.page.axe import expect_nothing_found
 from tests.page.hands import expect_kept, open_demo, open_zone, touch, type_reading
-from tests.page.test_access import expect_nothing_found
 
 
 @pytest.fixture
@@ -86,9 +84,7 @@ def test_a_complaint_tells_what_it_usually_is_and_what_decides(meter: Page) -> N
     expect(meter.locator(".meter")).to_contain_text("earth")
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_axe_finds_nothing_on_the_meter(meter: Page, scheme: Any) -> None:
-    meter.emulate_media(color_scheme=scheme)
+def test_axe_finds_nothing_on_the_meter(meter: Page) -> None:
     expect_nothing_found(meter)
     type_reading(meter, "230")
     expect(meter.locator(".suspect").first).to_be_visible()

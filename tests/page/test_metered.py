@@ -4,9 +4,9 @@ from typing import Any
 
 from playwright.sync_api import Page, expect
 
+from tests.page.axe import expect_nothing_found
 from tests.page.hands import open_screen, touch, type_reading
 from tests.page.lines import look_at, nave, open_line
-from tests.page.test_access import expect_nothing_found
 
 SAYS = "The meter says: do not connect"
 

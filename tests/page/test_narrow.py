@@ -1,11 +1,14 @@
 """Narrow screens, gloves and enlarged letters: every screen of the app is looked at."""
 
-from typing import Any
+from collections.abc import Iterator
 
 import pytest
 from playwright.sync_api import Page
 
+from tests.page.conftest import go_back_to_an_empty_tally
+from tests.page.patience import patience
 from tests.page.stops import STOPS
+from web.tools.server import FolderServer
 
 LEAST_TARGET_PIXELS = 48
 TALL = 740
@@ -104,15 +107,22 @@ OVER = """() => {
 PAINTED = "() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))"
 
 
-@pytest.fixture(params=STOPS)
-def stop(page: Page, request: pytest.FixtureRequest) -> Any:
-    """The warm page at one of its screens; wide as it was when the test is over."""
-    size = page.viewport_size
-    STOPS[request.param](page)
-    yield page
-    page.evaluate("document.documentElement.style.fontSize = ''")
+@pytest.fixture(scope="module", params=STOPS)
+def at_stop(warm: Page, served: FolderServer, request: pytest.FixtureRequest) -> Page:
+    """The warm page at one of its screens, for all tests that look at it."""
+    with patience():
+        STOPS[request.param](go_back_to_an_empty_tally(warm, served))
+    return warm
+
+
+@pytest.fixture
+def stop(at_stop: Page) -> Iterator[Page]:
+    """The same; as wide and as large as it was when the test is over."""
+    size = at_stop.viewport_size
+    yield at_stop
+    at_stop.evaluate("document.documentElement.style.fontSize = ''")
     if size:
-        page.set_viewport_size(size)
+        at_stop.set_viewport_size(size)
 
 
 def test_every_target_takes_a_glove(stop: Page) -> None:

@@ -5,9 +5,9 @@ from typing import Any
 
 from playwright.sync_api import Page, expect
 
+from tests.page.axe import expect_nothing_found
 from tests.page.hands import expect_kept, open_screen, open_trouble, touch, type_reading
 from tests.page.lines import look_at, nave, open_line
-from tests.page.test_access import expect_nothing_found
 
 
 def reading(name: str, value: float | str, **more: Any) -> dict[str, Any]:
