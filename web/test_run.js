@@ -30,7 +30,7 @@ export const saidOf = (run, zone, { code }) => run.said[keyOf(zone, code)];
 
 /** Whether a step is recorded or confirmed. @param {Run} run @param {string} zone @param {TestStep} step */
 export const isDone = (run, zone, step) => {
-  return step.reading ? Boolean(step.record) : saidOf(run, zone, step)?.is === "done";
+  return step.reading ? Boolean(step.record) && step.record?.code !== "line_changed" : saidOf(run, zone, step)?.is === "done";
 };
 
 /** The zone behind this one. @param {Run} run */

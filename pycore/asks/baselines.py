@@ -9,6 +9,7 @@ from typing import NamedTuple
 
 from pycore.asks.meter_tell import Tell
 from pycore.asks.record_answers import BaselineAnswer, RecordAnswer
+from pycore.calc.judged import CHANGED
 from pycore.calc.reading import Taken, taken_of
 from pycore.jobs import Reading
 
@@ -57,7 +58,8 @@ def hinders(reading: Reading, record: RecordAnswer) -> bool:
 
 def fits(reading: Reading, record: RecordAnswer) -> bool:
     """Whether a reading was judged, and is in order."""
-    return reading.quantity != "plays" and record["verdict"] in ("ok", "note")
+    unfit = reading.quantity == "plays" or record["code"] == CHANGED.code
+    return not unfit and record["verdict"] in ("ok", "note")
 
 
 def red_said(taken: Taken, record: RecordAnswer, *, tell: Tell) -> str:

@@ -8,7 +8,7 @@ from pycore.calc.reading import OHMS, OVER_RANGE
 from pycore.edit.compare import NOTHING
 from pycore.ground.words import say
 from pycore.jobs import Tap
-from pycore.jobs.records import UNIT_OF, Spot
+from pycore.jobs.records import UNIT_OF, Due, Spot
 
 # choices of a reading -> the page's words for them
 READ_WORDS = {
@@ -70,11 +70,20 @@ def _text(thing: Any, name: str, *, voice: Voice) -> str:
         return voice.number(value, UNIT_OF.get(thing.quantity, "count"))
     if name == "taps":
         return ", ".join(_tap(tap, voice) for tap in value) or voice.word("empty")
-    if isinstance(value, Spot):
-        return voice.listed((value.output or value.zone or value.point or "",))
+    if isinstance(value, Spot | Due):
+        return _of_reading(value, UNIT_OF.get(thing.quantity, "count"), voice=voice)
     if name == "lifted":
         return voice.listed(value)
     return plain_text(name, value, voice=voice)
+
+
+def _of_reading(value: Spot | Due, unit: str, *, voice: Voice) -> str:
+    """Where a reading was taken; or what the line had to read: its band, or open from where on."""
+    if isinstance(value, Spot):
+        return voice.listed((value.output or value.zone or value.point or "",))
+    texts = {"low": voice.number(value.low, unit), "high": voice.number(value.high or 0.0, unit)}
+    code = "at_least" if value.high is None else "band"
+    return say("meter_title", code, values=texts, language=voice.manner.language)
 
 
 def _tap(tap: Tap, voice: Voice) -> str:

@@ -37,7 +37,8 @@ def diagnose_line(body: DiagnoseBody, manner: Manner) -> DiagnoseAnswer:
     told = diagnose(question, step_of(body))
     tell = Tell(told.site.circuits.wired, manner)
     baselines = [sort_reading(one, leads_ohm=None) for one in question.baselines]
-    readings = judged_readings(told.site, told.meants, baselines=baselines, tell=tell)
+    read = (*told.meants, *told.before)
+    readings = judged_readings(told.site, read, baselines=baselines, tell=tell)
     for one in readings:
         one["notes"].extend(_more_notes(told, one["reading"], tell=tell))
     readings = with_aside(readings, told, order=[one.id for one in question.taken], tell=tell)

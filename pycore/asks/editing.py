@@ -8,7 +8,10 @@ from pycore.asks.answers import SeenJob
 from pycore.asks.baseline_guard import guard_baselines
 from pycore.asks.requests import EditBody, StartBody
 from pycore.asks.see import see_job
+from pycore.calc.due import due_of
 from pycore.edit import Command, apply, read_command
+from pycore.edit.change import changed
+from pycore.edit.measuring import KeepReading
 from pycore.ground.problems import BadText, Problem
 from pycore.ground.units import Manner, read, read_run, read_taps, show_typed, unit_of
 from pycore.ground.units.table import TYPED
@@ -41,9 +44,19 @@ def start(body: StartBody, manner: Manner) -> SeenJob:
 def edit(body: EditBody, manner: Manner) -> SeenJob:
     """The job after a command, looked at."""
     command = command_of(body.command, body.typed, manner=manner)
-    job = apply(body.job, command)
+    job = with_due(apply(body.job, command), command)
     guard_baselines(body.job, job, command=command, manner=manner)
     return see_job(job, manner)
+
+
+def with_due(job: Job, command: Command) -> Job:
+    """The job, a reading just kept in it with what the line has to read in this moment."""
+    if not isinstance(command, KeepReading):
+        return job
+    kept = tuple(
+        changed(one, due=due_of(job, one)) if one.id == command.id else one for one in job.readings
+    )
+    return changed(job, readings=kept)
 
 
 def command_of(raw: Mapping[str, Any], typed: Mapping[str, str], *, manner: Manner) -> Command:

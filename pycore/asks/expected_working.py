@@ -6,12 +6,14 @@ from pycore.asks.answers import WorkingAnswer
 from pycore.asks.expecting import line_assumptions, meter_fraction_of
 from pycore.asks.explain import step_answer
 from pycore.asks.meter_bodies import ExpectedWorkingBody, ReadingIn
-from pycore.asks.meter_question import given_of, line_of, taken_in
-from pycore.asks.meter_readings import band_for, baseline_of, title_of
+from pycore.asks.meter_question import given_of, line_of, taken_in, with_due
+from pycore.asks.meter_readings import title_of
 from pycore.asks.meter_tell import Tell
 from pycore.calc import priors
+from pycore.calc.due import band_then, outdated
 from pycore.calc.expected import Band, band_at, stand_for, tolerances_of
 from pycore.calc.expected_story import Looked, pair_assumptions, tell_band, tell_baseline
+from pycore.calc.judged import band_for, baseline_of
 from pycore.calc.probe import Stand
 from pycore.calc.reading import sort_reading, taken_of
 from pycore.calc.site import Site, condition_of, site_of, stand_of
@@ -79,7 +81,8 @@ def _of_place(site: Site, place: str, *, body: ExpectedWorkingBody, tell: Tell) 
 
 def _of_reading(site: Site, read: ReadingIn, *, body: ExpectedWorkingBody, tell: Tell) -> _Told:
     """A reading of the day, by the line's own baseline where there is one."""
-    one = sort_reading(taken_in(read, manner=tell.manner, field="reading"), leads_ohm=None)
+    taken = with_due(taken_in(read, manner=tell.manner, field="reading"), site.job)
+    one = sort_reading(taken, leads_ohm=None)
     baselines = [
         sort_reading(taken_of(each), leads_ohm=None) for each in site.job.readings if each.baseline
     ]
@@ -87,13 +90,18 @@ def _of_reading(site: Site, read: ReadingIn, *, body: ExpectedWorkingBody, tell:
     if band is None:
         raise BadCommand("meter_no_band", where={"field": "reading"}, title=title_of(one, tell))
     title = title_of(one, tell)
-    best = baseline_of(one, baselines)
+    best = baseline_of(site, one, baselines=baselines)
     if again and best is not None:
         return _Told(title, band, tuple(tell_baseline(best)), [])
     condition, stand = condition_of(site, one.taken), stand_of(site, one.taken)
     fraction = min(one.meter_fraction, priors.MOST_PCT / 100)
     put = _Put(site, condition, stand, fraction, read.tolerance_pct not in UNSAID)
-    return _solved(put, title, body=body, tell=tell)
+    told = _solved(put, title, body=body, tell=tell)
+    then = band_then(one)
+    if then is not None and outdated(site, one) is not None:
+        texts = {"then": tell.band(then)["shown"], "range": tell.band(then)["range"]}
+        told.assumptions.append(tell.say("meter_assumed", "line_changed", **texts))
+    return told
 
 
 class _Put(NamedTuple):

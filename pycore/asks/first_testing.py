@@ -19,6 +19,7 @@ from pycore.asks.recording import records_on
 from pycore.calc import priors
 from pycore.calc.bypass import DIRECT, Bypass, bypass_of, staying_in
 from pycore.calc.expected import Band, bands, tolerances_of
+from pycore.calc.judged import CHANGED
 from pycore.calc.site import Given, Site, site_of
 from pycore.calc.wiring import DIRECT_HZ, TEST_HZ, Condition
 from pycore.ground.problems import Problem
@@ -37,7 +38,7 @@ def first_test(body: FirstTestBody, manner: Manner) -> FirstTestAnswer:
     return {
         "zones": zones,
         "readings": [step["record"]["reading"] for step in steps if step["record"] is not None],
-        "whole": bool(entered) and all(step["record"] is not None for step in entered),
+        "whole": bool(entered) and all(_done(step) for step in entered),
         "connect": say("meter_run", "connect", language=manner.language),
     }
 
@@ -74,7 +75,12 @@ def missing_steps(job: Job, zone: str, *, since: str, manner: Manner) -> list[st
     """The titles of the steps of a zone that take a reading and have none since a day."""
     own = next(one for one in job.zones if one.id == zone)
     steps = _zone(job, own, since=since, manner=manner)["steps"]
-    return [one["title"] for one in steps if one["reading"] and one["record"] is None]
+    return [one["title"] for one in steps if one["reading"] and not _done(one)]
+
+
+def _done(step: TestStep) -> bool:
+    """Whether what is entered at a step was read, of the line as it is."""
+    return step["record"] is not None and step["record"]["code"] != CHANGED.code
 
 
 def _steps(

@@ -8,12 +8,13 @@ from pycore.asks.meter_readings import reading_named
 from pycore.asks.meter_tell import Tell
 from pycore.calc.diagnosis import Diagnosis
 from pycore.calc.finding import Verdict
+from pycore.calc.judged import FLAT
 from pycore.calc.missing import one_missing
 
 MOST_LIKELY = 0.5
 DEAD = ("foreign_none",)
-UNJUDGED = ("heard", "noted", "set_aside")
-FLAT = ("do_not_connect", "do_not_connect_short", "at_the_limit")
+BEFORE = "line_changed"
+UNJUDGED = ("heard", "noted", "set_aside", BEFORE)
 
 
 class Headline(NamedTuple):
@@ -59,7 +60,8 @@ def _nothing(readings: Sequence[ReadingAnswer], *, tell: Tell) -> Headline:
     noted = (note for one in readings if one["code"] not in DEAD for note in reversed(one["notes"]))
     # that nothing feeds the line is all that a reading of foreign volts says
     dead = (one["words"] for one in readings if one["code"] in DEAD)
-    why = next(noted, next(dead, ""))
+    before = (one["words"] for one in readings if one["code"] == BEFORE)
+    why = next(before, next(noted, next(dead, "")))
     return Headline(
         tell.say("meter", "no_evidence" if readings else "nothing_read"), "unknown", why
     )

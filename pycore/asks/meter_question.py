@@ -78,7 +78,7 @@ def given_of(body: DiagnoseBody | ExpectedBody, line: Line) -> Given:
 def question_of(body: DiagnoseBody, line: Line, *, manner: Manner) -> Question:
     """Everything a diagnosis needs."""
     taken = tuple(
-        taken_in(one, manner=manner, field=f"readings.{place}")
+        with_due(taken_in(one, manner=manner, field=f"readings.{place}"), line.job)
         for place, one in enumerate(body.readings)
     )
     kept = tuple(taken_of(one) for one in line.job.readings if one.baseline)
@@ -121,6 +121,15 @@ def taken_in(one: ReadingIn, *, manner: Manner, field: str) -> Taken:
         instrument=one.instrument,
         baseline=one.baseline,
     )
+
+
+def with_due(taken: Taken, job: Job) -> Taken:
+    """A reading with what the line had to read then, where the job keeps that of this very one."""
+    for one in job.readings:
+        kept = taken_of(one) if one.id == taken.id else None
+        if kept is not None and (kept.setting, kept.value) == (taken.setting, taken.value):
+            return taken._replace(due=kept.due)
+    return taken
 
 
 def _without_leads(one: ReadingIn, *, manner: Manner, field: str) -> float | str:

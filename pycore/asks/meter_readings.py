@@ -6,11 +6,11 @@ from collections.abc import Sequence
 from pycore.asks.meter_answers import ReadingAnswer
 from pycore.asks.meter_tell import Tell
 from pycore.calc import priors
-from pycore.calc.evidence import hidden_from_direct
-from pycore.calc.expected import Band, band_at, band_of_baseline, tolerances_of
-from pycore.calc.reading import OHMS, OVER_RANGE, Meant
-from pycore.calc.site import Site, condition_of, stand_of
-from pycore.calc.verdicts import Least, Verdict, judge, least_of
+from pycore.calc.expected import Band
+from pycore.calc.judged import CHANGED, Judged, judged
+from pycore.calc.reading import OVER_RANGE, Meant
+from pycore.calc.site import Site
+from pycore.calc.verdicts import least_of
 from pycore.formulas import meter
 
 UNITS = {"volts": "v", "amps": "a", "foreign_v": "v"}
@@ -22,91 +22,58 @@ TITLED_ALONE = (*UNCONTROLLED, "earth_ohm", "plays")
 def judged_readings(
     site: Site, meants: Sequence[Meant], *, baselines: Sequence[Meant], tell: Tell
 ) -> list[ReadingAnswer]:
-    """Every reading of this visit, judged."""
-    least = least_of(site.circuits.wired.output, site.circuits.wired.line_v)
-    return [_judged(site, one, baselines=baselines, least=least, tell=tell) for one in meants]
+    """Every reading given, judged."""
+    return [
+        told_of(one, judged(site, one, baselines=baselines), site=site, tell=tell) for one in meants
+    ]
 
 
-def baseline_of(one: Meant, baselines: Sequence[Meant]) -> Meant | None:
-    """The latest baseline that was taken as a reading was."""
-    again = [each for each in baselines if each.taken.setting == one.taken.setting]
-    return max(again, key=lambda each: each.taken.at, default=None)
-
-
-def band_for(site: Site, one: Meant, *, baselines: Sequence[Meant]) -> tuple[Band | None, bool]:
-    """What a reading should be, and whether its own baseline says so."""
-    if one.taken.quantity not in OHMS or one.taken.place not in site.circuits.wired.node_of:
-        return None, False
-    best = baseline_of(one, baselines)
-    kept = band_of_baseline(best) if best is not None else None
-    if kept is not None:
-        return kept, True
-    if one.taken.quantity == "dc_ohm" and hidden_from_direct(site, one):
-        return None, False
-    tolerances = tolerances_of(site, meter_fraction=min(one.meter_fraction, priors.MOST_PCT / 100))
-    band, _ = band_at(
-        site,
-        condition_of(site, one.taken),
-        stand=stand_of(site, one.taken),
-        tolerances=tolerances,
-    )
-    return band, False
-
-
-def _judged(
-    site: Site, one: Meant, *, baselines: Sequence[Meant], least: Least, tell: Tell
-) -> ReadingAnswer:
-    band, kept = band_for(site, one, baselines=baselines)
-    verdict = judge_at(site, one, band=band, least=least)
-    shown = reading_shown(one, tell)
-    texts = {"value": shown, "low": "", "high": "", "limit": tell.show(least.ohm or 0.0, "ohm")}
-    texts["none_v"] = tell.show(priors.FOREIGN_NONE_V, "v")
-    if band is not None:
-        texts["low"] = tell.show(band.low or 0.0, "ohm")
-        texts["high"] = tell.show(band.high, "ohm") if band.high is not None else ""
-    notes = [tell.say("meter_note", code) for code in one.notes]
-    if one.taken.quantity == "foreign_v":
-        notes.append(tell.say("meter_note", "foreign_practice"))
-    if kept:
-        notes.append(tell.say("meter_note", "against_baseline"))
+def told_of(one: Meant, of: Judged, *, site: Site, tell: Tell) -> ReadingAnswer:
+    """A reading with its judgement in words."""
+    shown, code = reading_shown(one, tell), of.verdict.code
+    mark = tell.say("meter_mark", of.mark)
+    texts = {"value": shown, "mark": mark, **_texts(of, site, tell=tell)}
     return {
         "reading": one.taken.id,
         "title": title_of(one, tell),
         "shown": shown,
-        "band": tell.band(band) if band is not None else None,
-        "position": position_in(one, band),
-        "deviation": _deviation(one, band, tell=tell),
-        "verdict": verdict.verdict,
-        "mark": tell.say("meter_mark", _mark(one, verdict=verdict, band=band)),
-        "code": verdict.code,
-        "words": tell.say("meter_verdict", verdict.code, **texts),
-        "remedy": tell.said_if("meter_remedy", verdict.code, **texts),
-        "notes": notes,
+        "band": tell.band(of.band) if of.band is not None else None,
+        "position": position_in(one, of.band),
+        "deviation": _deviation(one, of.band, tell=tell),
+        "verdict": of.verdict.verdict,
+        "mark": tell.say("meter_mark", code) if of.verdict is CHANGED else mark,
+        "code": code,
+        "words": tell.say("meter_verdict", code, **texts),
+        "remedy": tell.said_if("meter_remedy", code, **texts),
+        "notes": [tell.say("meter_note", each, **texts) for each in _notes(one, of)],
     }
 
 
-def _mark(one: Meant, *, verdict: Verdict, band: Band | None) -> str:
-    """Which word a verdict has: where it is off its band also to which side."""
-    if verdict.verdict not in ("near", "over") or band is None or one.sign == "nothing":
-        return verdict.verdict
-    value = {"open": math.inf, "short": 0.0}.get(one.sign, one.value)
-    if value is None or (band.low or 0.0) <= value <= (band.high or math.inf):
-        return verdict.verdict
-    return f"{verdict.verdict}_{'low' if value < (band.low or 0.0) else 'high'}"
+def _notes(one: Meant, of: Judged) -> list[str]:
+    """What has to be said beside a verdict: codes."""
+    notes = [*one.notes]
+    if one.taken.quantity == "foreign_v":
+        notes.append("foreign_practice")
+    if of.again:
+        notes.append("against_baseline")
+    if of.outdated is not None and of.verdict is not CHANGED:
+        notes.append("line_changed")
+    return notes
 
 
-def judge_at(site: Site, one: Meant, *, band: Band | None, least: Least) -> Verdict:
-    """The verdict on a reading where it was taken."""
+def _texts(of: Judged, site: Site, *, tell: Tell) -> dict[str, str]:
+    """The numbers a verdict speaks of, ready to print."""
     wired = site.circuits.wired
-    node = wired.node_of.get(one.taken.place)
-    here = node is not None and wired.points[node] is None
-    # a page's own state is the worst load; as set, a control may hide the line behind it
-    as_set = one.taken.controls == "set" and any(
-        wired.fitted(each) == "attenuator" for each in (wired.beyond(node) if node else ())
-    )
-    if node == 0 and one.taken.controls == "set":
-        as_set = any(wired.fitted(each) == "attenuator" for each in range(len(wired.ids)))
-    return judge(one, band, least=least, at_rack=here, controls=as_set)
+    limit_ohm = least_of(wired.output, wired.line_v).ohm or 0.0
+    texts = {"low": "", "high": "", "limit": tell.show(limit_ohm, "ohm")}
+    texts["none_v"] = tell.show(priors.FOREIGN_NONE_V, "v")
+    if of.band is not None:
+        texts["low"] = tell.show(of.band.low or 0.0, "ohm")
+        texts["high"] = tell.show(of.band.high, "ohm") if of.band.high is not None else ""
+    if of.outdated is not None:
+        texts["then"] = tell.band(of.outdated.then)["shown"]
+        texts["due"] = tell.band(of.outdated.now)["shown"]
+    return texts
 
 
 def title_of(one: Meant, tell: Tell) -> str:

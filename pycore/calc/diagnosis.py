@@ -11,6 +11,7 @@ from pycore.calc.amperes import with_amperes
 from pycore.calc.belief import Meter, hold
 from pycore.calc.candidates import Reach, boxes_of, candidates
 from pycore.calc.changed import Changed, changed
+from pycore.calc.due import outdated
 from pycore.calc.evidence import Collected, collect
 from pycore.calc.faults import Fault, Scene, list_faults
 from pycore.calc.fitted import fitted_faults
@@ -65,7 +66,8 @@ class Diagnosis(NamedTuple):
     every reading; if not, `progress` tells how far the search for two has come. `box`: the
     node at which it lies all but surely, whatever it is there. `live`: foreign volts stand on the
     line, so nothing more is measured on it before they are gone. `aside`: readings that later ones
-    contradict; they are not among `meants` and weigh nothing."""
+    contradict, `before`: those of a line that has changed since; neither are among `meants`, and
+    they weigh nothing."""
 
     site: Site
     proof: Proof
@@ -85,6 +87,7 @@ class Diagnosis(NamedTuple):
     progress: Progress | None
     contradictions: list[Contradiction]
     aside: tuple[Changed, ...]
+    before: tuple[Meant, ...]
 
     @property
     def done(self) -> bool:
@@ -135,6 +138,7 @@ def faults_of(site: Site) -> list[Fault]:
 def diagnose(question: Question, step: Step) -> Diagnosis:
     """Weigh every single fault, and two at once where one does not explain the readings; group
     what nothing tells apart; choose the next reading."""
+    question, before = _of_today(question)
     aside = _aside(question)
     gone = [one.then.taken for one in aside]
     question = question._replace(taken=tuple(one for one in question.taken if one not in gone))
@@ -149,7 +153,28 @@ def diagnose(question: Question, step: Step) -> Diagnosis:
         if progress.done:
             weighed = with_pairs(weighed, proof, found=progress)
     told = _concluded(question, made, weighed=weighed)
-    return told._replace(one_explains=explained, progress=progress, aside=aside)
+    return told._replace(one_explains=explained, progress=progress, aside=aside, before=before)
+
+
+def _of_today(question: Question) -> tuple[Question, tuple[Meant, ...]]:
+    """What was read of the line as it is, and what was read before it changed; a baseline of
+    another line is none."""
+    every = (*question.taken, *question.baselines)
+    if all(one.due is None for one in every):
+        return question, ()
+    site = site_of(question.job, question.where, given=question.given)
+    leads = question.given.leads_ohm
+    old = [
+        one
+        for one in (sort_reading(each, leads_ohm=leads) for each in every)
+        if outdated(site, one) is not None
+    ]
+    gone = [one.taken for one in old]
+    today = question._replace(
+        taken=tuple(one for one in question.taken if one not in gone),
+        baselines=tuple(one for one in question.baselines if one not in gone),
+    )
+    return today, tuple(one for one in old if one.taken in question.taken)
 
 
 def _aside(question: Question) -> tuple[Changed, ...]:
@@ -187,6 +212,7 @@ def _concluded(question: Question, made: Sorted, *, weighed: Weighed) -> Diagnos
         progress=None,
         contradictions=contradictions(weighed, proof),
         aside=(),
+        before=(),
     )
 
 

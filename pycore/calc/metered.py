@@ -1,13 +1,16 @@
 """What a meter said of a line that must not be connected, as a finding of its zone or output.
 
-Worked out from what was read last there in each way; nothing is solved, and what nobody has
-measured is found nowhere.
+Worked out from what was read last there in each way; what nobody has measured is found nowhere.
+A line is solved only to see whether it has changed since it was read as too heavy as drawn.
 """
 
 from collections.abc import Iterator
 
+from pycore.calc import priors
+from pycore.calc.due import band_then, outdated, was_due
 from pycore.calc.finding import Finding
 from pycore.calc.reading import OHMS, Meant, sort_reading, taken_of
+from pycore.calc.site import Given, site_of
 from pycore.calc.verdicts import Least, least_of, too_heavy
 from pycore.ground.units import true_voltage
 from pycore.jobs import Job, Output
@@ -34,6 +37,8 @@ def metered_findings(job: Job) -> Iterator[Finding]:
         least = least_of(output, true_voltage(output.line_v))
         at_rack = "point" not in where
         said = [(_code(one, least, at_rack=at_rack), one) for one in last.get(place, {}).values()]
+        spot = dict([next(iter(where.items()))])
+        said = [(code, one) for code, one in said if code and not _before(job, one, spot=spot)]
         worst = [(code, one) for wanted in CODES for code, one in said if code == wanted]
         if worst:
             yield _finding(*worst[0], where=where, output=output)
@@ -60,6 +65,14 @@ def _code(one: Meant, least: Least, *, at_rack: bool) -> str:
     whole = at_rack and one.taken.quantity == "z_1k_ohm"
     heavy = too_heavy(one, least) if whole else None
     return heavy.code if heavy is not None else ""
+
+
+def _before(job: Job, one: Meant, *, spot: dict[str, str]) -> bool:
+    """Whether a reading was due as heavy as it was, of a line that has changed since."""
+    then = band_then(one)
+    if then is None or not was_due(one, then):
+        return False
+    return outdated(site_of(job, spot, given=Given(priors.LOAD_PCT, None)), one) is not None
 
 
 def _finding(code: str, one: Meant, *, where: dict[str, str], output: Output) -> Finding:

@@ -8,7 +8,7 @@ from pycore.calc.probe import Looking
 from pycore.calc.wiring import Controls
 from pycore.formulas import meter
 from pycore.jobs import Reading
-from pycore.jobs.records import Quantity
+from pycore.jobs.records import Due, Quantity
 
 Sign = Literal["number", "short", "open", "nothing"]
 OVER_RANGE = 1e9  # a reading that only means "more than I can show", of any unit
@@ -17,7 +17,8 @@ OHMS: tuple[Quantity, ...] = ("z_1k_ohm", "dc_ohm")
 
 
 class Taken(NamedTuple):
-    """A reading as it was taken. `value` may be anything an instrument can show."""
+    """A reading as it was taken. `value` may be anything an instrument can show; `due` is what
+    the line had to read then, where that was kept."""
 
     id: str
     at: str
@@ -31,6 +32,7 @@ class Taken(NamedTuple):
     temperature_c: float | None
     instrument: str
     baseline: bool
+    due: Due | None = None
 
     @property
     def setting(self) -> tuple[object, ...]:
@@ -75,6 +77,7 @@ def taken_of(reading: Reading) -> Taken:
         temperature_c=reading.temperature_c,
         instrument=reading.instrument,
         baseline=reading.baseline,
+        due=reading.due,
     )
 
 

@@ -39,8 +39,21 @@ class Spot(Closed):
     point: Id | None = None
 
 
+class Due(Closed):
+    """What the line had to read in the moment of a reading, in the unit of its quantity: the
+    value and the ends of its band. An open line has a lowest only."""
+
+    value: Measured | None = None
+    low: Measured
+    high: Measured | None = None
+
+
 class Reading(Closed):
-    """What an instrument said, or how a loudspeaker was heard to play."""
+    """What an instrument said, or how a loudspeaker was heard to play.
+
+    `due` is filled in by the ask that keeps a reading, never by a page; without it a reading is
+    judged by the line as it is.
+    """
 
     id: Id
     at: Moment
@@ -54,6 +67,7 @@ class Reading(Closed):
     temperature_c: Celsius | None = None
     instrument: Name
     baseline: bool
+    due: Due | None = None
 
     @model_validator(mode="after")
     def _one_place_one_answer(self) -> Self:

@@ -12,8 +12,8 @@ from pycore.ground.units import unit_of
 from pycore.ground.units.table import TYPED
 from pycore.jobs import Job
 
-# What carries no unit: counts and places in a list, costs beside each other, and the one number
-# whose unit its quantity says.
+# What carries no unit: counts and places in a list, costs beside each other, and the numbers of a
+# reading, whose unit its quantity says.
 COUNTS = {
     "budget",
     "count",
@@ -27,7 +27,7 @@ COUNTS = {
     "version",
 }
 COSTS = {"rack", "box", "control", "open_another", "again", "listen", "tone", "probe", "earth"}
-WITHOUT_UNIT = {"group", *COUNTS, *COSTS, "class", "value"}
+WITHOUT_UNIT = {"group", *COUNTS, *COSTS, "class", "value", "low", "high"}
 
 
 def numbers_in(schema: dict[str, Any], name: str) -> Iterator[tuple[str, dict[str, Any]]]:

@@ -23,6 +23,7 @@ FILES = {
     "small.json": "83da4789089e838dcd93c7cc030eaa8d3529f08f3b1530b99bb217b5e3f89832",
     "typical.json": "5702072bf66f9f3d4c72bcf75bd7122e45db0d1e83fb30479ab7cc76a85d1225",
     "everything.json": "1f3d0408225d14864e96ec9960ce88665bda10dcca50b2c355482f62c93c091d",
+    "read.json": "0bc1e739def39afe8697da14e938e75537fd360300e0ad7af43bf020c091211c",
 }
 
 
@@ -50,7 +51,7 @@ def test_a_kept_job_is_answered_through_the_door(name: str) -> None:
 
 
 def test_every_field_a_job_can_have_is_in_the_kept_jobs() -> None:
-    said = set(paths_of(json.loads(text_of("everything.json"))))
+    said = {path for name in FILES for path in paths_of(json.loads(text_of(name)))}
     assert set(fields_of(Job, "")) - said == set()
 
 

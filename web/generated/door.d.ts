@@ -344,6 +344,13 @@ export interface DrawnPoint {
   home_run: boolean;
 }
 
+/** What the line had to read in the moment of a reading, in the unit of its quantity: the value and the ends of its band. An open line has a lowest only. */
+export interface Due {
+  value?: number | null;
+  low: number;
+  high?: number | null;
+}
+
 /** A job and the command to apply; `typed` are fields of it as the person typed them. */
 export interface EditBody {
   job: Job;
@@ -877,7 +884,7 @@ export interface ProblemAnswer {
   remedy: string | null;
 }
 
-/** What an instrument said, or how a loudspeaker was heard to play. */
+/** What an instrument said, or how a loudspeaker was heard to play. `due` is filled in by the ask that keeps a reading, never by a page; without it a reading is judged by the line as it is. */
 export interface Reading {
   id: string;
   at: string;
@@ -891,6 +898,7 @@ export interface Reading {
   temperature_c?: number | null;
   instrument: string;
   baseline: boolean;
+  due?: Due | null;
 }
 
 /** A reading judged. `position` is the reading within its band as a fraction (0 low end, 1 high end) for a picture, null where there is none. `mark`: the verdict in a word or two. */

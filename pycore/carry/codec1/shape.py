@@ -216,6 +216,7 @@ ZONES = Table(
     Field("line", Many(POINTS), always([])),
 )
 SPOTS = Table(Field("output", PLACES), Field("zone", PLACES), Field("point", PLACES))
+DUES = Table(Field("value", NUMBERS), Field("low", NUMBERS), Field("high", NUMBERS))
 READINGS = Table(
     Field("id", Ids()),
     Field("at", MOMENTS),
@@ -232,6 +233,7 @@ READINGS = Table(
     Field("temperature_c", NUMBERS),
     Field("instrument", TEXTS),
     Field("baseline", FLAGS),
+    Field("due", One(DUES)),
 )
 TICKS = Table(
     Field("point", PLACES),

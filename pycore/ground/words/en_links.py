@@ -166,6 +166,7 @@ CHANGE_FIELDS = {
     "temperature_c": "Temperature",
     "instrument": "Instrument",
     "baseline": "Baseline",
+    "due": "Should have read",
     "order": "Order in the list",
     "order_amplifiers": "Order of the amplifiers",
     "order_areas": "Order of the areas",

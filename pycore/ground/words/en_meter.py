@@ -99,6 +99,8 @@ VERDICTS = {
     "heard": "Heard and counted.",
     "set_aside": "Set aside: read {then} then, {now} now. The line has changed between, or one of"
     " them was misread.",
+    "line_changed": "The line has changed since {value} was read: it was to read {then} then"
+    " ({mark}), now {due}. So it says nothing of the line as it is.",
     "noted": "{value} is noted.",
     "tolerance_all": "With a tolerance of 100 % or more nothing can be inferred from it.",
     "reads_nothing": "That is no reading.",
@@ -124,6 +126,7 @@ VERDICT_REMEDIES = {
     "tolerance_all": "Enter the tolerance of the meter, for example 5 %.",
     "reads_nothing": "Measure again.",
     "set_aside": "Remove it, or measure there once more: what is read last counts.",
+    "line_changed": "Read it again.",
     "reads_negative": "Short the leads, null them, measure again.",
 }
 
@@ -145,6 +148,8 @@ NOTES = {
     "amps_alone": "Amperes need volts at the same place on the same tone, the same day.",
     "ohms_of_amperes": "Volts and amperes together: taken as ohms.",
     "foreign_practice": "Up to which figure a line counts as dead is common practice, no source.",
+    "line_changed": "The line has changed since: it was to read {then} then, now {due}. No change"
+    " of taps mends what was read; read it again.",
     "against_baseline": "Judged against this line's own baseline.",
 }
 

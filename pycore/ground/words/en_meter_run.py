@@ -20,6 +20,7 @@ MARKS = {
     "unknown": "not judged",
     "note": "noted",
     "set_aside": "set aside",
+    "line_changed": "of the line before",
 }
 
 TITLES = {
@@ -153,6 +154,8 @@ PLACES = {
 }
 
 ASSUMED = {
+    "line_changed": "When it was read the line was to read {then}, {range}: the reading is judged"
+    " by that. This is how the line as it is comes to its number.",
     "fit_counts": "How well it fits counts every tolerance: of the meter, of the loudspeakers each"
     " and all alike, and of the cable; and what ears say.",
     "copper_typed": "Copper counts at {copper_c}, as typed.",
