@@ -4,13 +4,13 @@
  * that fails tells nobody and waits for ever.
  */
 
-import { Missing } from "./failing.js";
+import { BrokenOff, Missing, nameOf } from "./fetching.js";
 
 const ADDRESS = new URL("./py/pyodide.asm.wasm", self.location.href).href;
 
 const compile = async () => {
   const response = await fetch(ADDRESS);
-  if (!response.ok) throw new Missing("pyodide.asm.wasm");
+  if (!response.ok) throw new Missing(nameOf(ADDRESS));
   const type = response.headers.get("content-type") ?? "";
   // On the way, while it arrives, only under its own type: so do browsers.
   return type.startsWith("application/wasm")
@@ -19,11 +19,20 @@ const compile = async () => {
 };
 
 /**
+ * What it fails with where the bytes cannot be compiled says so; any other fault is of the connection.
+ * @param {unknown} error
+ */
+const explain = (error) => {
+  const isOfConnection = error instanceof TypeError || error instanceof DOMException;
+  throw isOfConnection ? new BrokenOff(nameOf(ADDRESS), { cause: error }) : error;
+};
+
+/**
  * Compile now, and hand it over when the runtime asks. Called before anything else is fetched.
  * @param {(error: unknown) => void} onFailed
  */
 export const compileEarly = (onFailed) => {
-  const compiled = compile();
+  const compiled = compile().catch(explain);
   compiled.catch(onFailed);
   const fetchPlainly = self.fetch;
   // What the runtime asks for here is never read, so it is not fetched a second time.

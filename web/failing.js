@@ -1,5 +1,7 @@
 /** Why the engine did not start, as far as what was thrown and a second look at its files can tell. */
 
+import { BrokenOff, Missing, NotCome, nameOf } from "./fetching.js";
+
 /** @typedef {"type" | "missing" | "network" | "memory" | "browser" | "unknown"} Cause */
 
 // What a browser takes a script by; under any other type it refuses a module.
@@ -16,13 +18,7 @@ const WITH_EXCEPTIONS = new Uint8Array([
   ...[13, 3, 1, 0, 0], // one exception of this type
 ]);
 
-/** A file of ours that the server does not have; every fetch of the engine's room throws it. */
-export class Missing extends Error {}
-
 const isOld = () => typeof WebAssembly !== "object" || !WebAssembly.validate(WITH_EXCEPTIONS);
-
-/** The name of a file at an address. @param {string} address */
-export const nameOf = (address) => address.slice(address.lastIndexOf("/") + 1);
 
 /**
  * A refused script does not tell why, so it is asked for once more.
@@ -47,6 +43,7 @@ const lookAt = async (address) => {
 export const findCause = async (error, scripts) => {
   if (isOld()) return { cause: "browser", file: "" };
   if (error instanceof Missing) return { cause: "missing", file: error.message };
+  if (error instanceof BrokenOff) return { cause: "network", file: error.message };
   if (error instanceof RangeError || NO_ROOM.test(String(error))) {
     return { cause: "memory", file: "" };
   }
@@ -54,6 +51,7 @@ export const findCause = async (error, scripts) => {
     const cause = await lookAt(address);
     if (cause) return { cause, file: nameOf(address) };
   }
-  // All that the runtime fetches itself fails in this way where a connection breaks off.
-  return { cause: error instanceof TypeError ? "network" : "unknown", file: "" };
+  // So fails a script that did not come at first and is there now.
+  const isOfScript = error instanceof NotCome && error.cause instanceof TypeError;
+  return { cause: isOfScript ? "network" : "unknown", file: "" };
 };

@@ -6,7 +6,8 @@
  */
 
 import { compileEarly } from "./compiling.js";
-import { Missing, findCause, nameOf } from "./failing.js";
+import { findCause } from "./failing.js";
+import { NotCome, watchFiles } from "./fetching.js";
 import { ARCHIVES, BUILD } from "./py/build.js";
 import { startQuickly } from "./snapshot/quick.js";
 
@@ -51,15 +52,9 @@ const post = (message) => self.postMessage(message);
 /** @param {string} stage */
 const tellStage = (stage) => post({ stage });
 
-/**
- * The bytes of one of our files; a failure says which file and why.
- * @param {string} path
- */
-const fetchBytes = async (path) => {
-  const response = await fetch(here(path));
-  if (!response.ok) throw new Missing(nameOf(path));
-  return new Uint8Array(await response.arrayBuffer());
-};
+/** @param {string} path */
+const fetchBytes = async (path) =>
+  new Uint8Array(await (await fetch(here(path))).arrayBuffer());
 
 /** @param {string} path */
 const fetchEarly = (path) => {
@@ -83,28 +78,25 @@ const watchBytes = () => {
   return watcher;
 };
 
-/** The runtime waits for ever for a file that does not come; so that is seen from outside. */
-const missing = new Promise((_, reject) => {
-  const fetchPlainly = self.fetch;
-  self.fetch = async (...request) => {
-    try {
-      const response = await fetchPlainly(...request);
-      if (!response.ok) throw new Missing(nameOf(response.url));
-      return response;
-    } catch (error) {
-      reject(error);
-      throw error;
-    }
-  };
+/**
+ * What keeps any start from coming to its end: the runtime waits for ever for what does not come.
+ * @type {Promise<never>}
+ */
+const stopped = new Promise((_, reject) => {
   compileEarly(reject);
+  watchFiles(reject);
 });
-// Heard where the engine is waited for.
-missing.catch(() => {});
+// Heard where the engine is started.
+stopped.catch(() => {});
 
 const watcher = watchBytes();
 tellStage("fetch");
 const archives = ARCHIVES.map((name) => fetchEarly(`./py/${name}`));
-const scripts = Promise.all([import("./py/pyodide.mjs"), import("./py/pyodide.asm.mjs")]);
+const scripts = Promise.all([import("./py/pyodide.mjs"), import("./py/pyodide.asm.mjs")]).catch(
+  (error) => {
+    throw new NotCome(String(error), { cause: error });
+  },
+);
 scripts.catch(() => {});
 
 /** @param {Python} python */
@@ -131,7 +123,7 @@ const withCompiled = (makeModule, onModule) => async (/** @type {any} */ setting
 };
 
 /** @type {Start} */
-const start = async ({ makes = false, bytes, onModule }) => {
+const startUnwatched = async ({ makes = false, bytes, onModule }) => {
   tellStage(bytes ? "wake" : "start");
   const compiled = bytes ? null : fetchEarly("./py/pydantic_core.wasm");
   const [{ loadPyodide }, { default: makeModule }] = await scripts;
@@ -162,6 +154,9 @@ const start = async ({ makes = false, bytes, onModule }) => {
   return { handle, copy, module: made };
 };
 
+/** @type {Start} */
+const start = (how) => Promise.race([startUnwatched(how), stopped]);
+
 /**
  * Answer from now on, and see to what can wait when nothing has been asked for a while.
  * @param {import("./snapshot/quick.js").Started} started
@@ -190,8 +185,7 @@ const tellFailure = async (error) => {
   post({ failed: String(error), ...(await findCause(error, SCRIPTS)) });
 };
 
-const starting = startQuickly({ start, build: BUILD, after: self.name });
-Promise.race([starting, missing]).then((started) => {
+startQuickly({ start, build: BUILD, after: self.name }).then((started) => {
   watcher.disconnect();
   serve(started);
   post({ ready: true, way: started.way, build: BUILD });

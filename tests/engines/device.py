@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from tests.engines.driver import Driver, wait_until
-from tests.engines.stand import BLANK, Stand, copy_app
+from tests.engines.stand import BLANK, Fault, Stand, copy_app
 from web.tools.places import WEB
 
 # In the app they are joined with what starts an engine at once.
@@ -20,10 +20,10 @@ START = """import("./trust.js").then(({ scriptAddress }) => new Promise((resolve
   const said = { stages: [] };
   const end = () => { worker.terminate(); resolve(said); };
   worker.onerror = ({ message }) => { said.failed = message; end(); };
-  worker.onmessage = async ({ data: { stage, way, answer, failed } }) => {
+  worker.onmessage = async ({ data: { stage, way, answer, failed, cause } }) => {
     if (stage) said.stages.push(stage);
     if (stage === "KILL") end();
-    if (failed) { said.failed = failed; end(); }
+    if (failed) { Object.assign(said, { failed, cause }); end(); }
     if (way) { said.way = way; worker.postMessage(JSON.stringify(QUESTION)); }
     if (answer) { said.answer = JSON.parse(answer).body; await (LATER); end(); }
   };
@@ -91,7 +91,7 @@ class Device:
     """One engine at the built app."""
 
     def __init__(self, engine: Driver, stand: Stand, dist: Path) -> None:
-        self.engine = engine
+        self.engine, self.stand = engine, stand
         self.ways: list[str] = []
         copy_app(dist, stand.folder / "a")
         for name in SINGLE_SCRIPTS:
@@ -109,6 +109,14 @@ class Device:
             said = self.engine.evaluate(script)
         assert "failed" not in said, said["failed"]
         assert kill or said["answer"]
+        return dict(said)
+
+    def start_in_vain(self, name: str, fault: Fault) -> dict[str, Any]:
+        """Start an engine while something is wrong with one of its files."""
+        self.stand.faults[name] = fault
+        said = self.engine.evaluate(_write_start(name="", ask="version", later="null", kill=""))
+        self.stand.faults.clear()
+        wait_until(lambda: self.engine.evaluate(NOBODY_WAKES), what="the failed engine to let go")
         return dict(said)
 
     def start_two(self) -> list[dict[str, Any]]:

@@ -3,15 +3,18 @@
 import shutil
 import socket
 import threading
+from http import HTTPStatus
 from pathlib import Path
+from typing import Literal
 
 from web.tools.places import WEB
 from web.tools.precache import fill_worker
-from web.tools.server import FolderServer, Handler
+from web.tools.server import TYPES, FolderServer, Handler
 
 SMALL = Path(__file__).with_name("small")
 SHARED_SCRIPTS = ("sw.js", "trust.js", "updates.js")
 BLANK = "blank.html"
+Fault = Literal["missing", "broken"]
 
 
 class DyingHandler(Handler):
@@ -20,9 +23,29 @@ class DyingHandler(Handler):
     server: "Stand"
 
     def _answer(self, *, with_body: bool) -> None:
-        if self.server.may_answer():
-            super()._answer(with_body=with_body)
-            return
+        if not self.server.may_answer():
+            return self._hang_up()
+        fault = self.server.faults.get(self.path.rpartition("/")[2])
+        if fault == "missing":
+            return self._send(HTTPStatus.NOT_FOUND, {"Content-Type": "text/plain"}, b"")
+        if fault == "broken":
+            return self._break_off()
+        return super()._answer(with_body=with_body)
+
+    def _break_off(self) -> None:
+        """Send half of a file under the head of the whole."""
+        path = self.server.find_file(self.path)
+        assert path is not None
+        body = path.read_bytes()
+        self.send_response(HTTPStatus.OK)
+        self.send_header("Content-Type", TYPES[path.suffix])
+        self.send_header("Content-Length", str(len(body)))
+        self.end_headers()
+        self.wfile.write(body[: len(body) // 2])
+        self.wfile.flush()
+        self._hang_up()
+
+    def _hang_up(self) -> None:
         self.close_connection = True
         self.connection.shutdown(socket.SHUT_RDWR)
 
@@ -36,6 +59,8 @@ class Stand(FolderServer):
         self._guard = threading.Lock()
         self._left: int | None = None
         self.answered = 0
+        # What goes wrong with single files, by name.
+        self.faults: dict[str, Fault] = {}
 
     def may_answer(self) -> bool:
         """Count a request; say whether the server still lives."""

@@ -7,7 +7,7 @@ import pytest
 
 from tests.engines.device import Device
 from tests.engines.driver import Driver
-from tests.engines.stand import Stand
+from tests.engines.stand import Fault, Stand
 
 pytestmark = [pytest.mark.slow, pytest.mark.browser]
 
@@ -19,6 +19,11 @@ TRUNCATED = 'await write("copy", "bytes", bytes.slice(0, bytes.byteLength / 2));
 FLIPPED = """const flipped = new Uint8Array(bytes.slice(0));
 flipped[9_000_001] ^= 1;
 await write("copy", "bytes", flipped.buffer);"""
+
+NO_COPY = """await write("copy", "label", undefined);"""
+SCRIPT = "pyodide.mjs"
+FILES = (SCRIPT, "pyodide.asm.wasm", "python_stdlib.zip", "pydantic_core.wasm", "site.zip")
+CAUSES: dict[Fault, str] = {"missing": "missing", "broken": "network"}
 
 
 @pytest.fixture(scope="module")
@@ -71,6 +76,30 @@ def test_a_copy_that_fails_is_thrown_away_and_none_is_made_again(
     assert "wake" in said["stages"]
     assert not device.has_copy()
     assert len(device.read_notes()["barred"]) == 1
+
+
+@pytest.mark.parametrize("fault", CAUSES)
+def test_a_file_that_does_not_come_says_nothing_of_the_copy(device: Device, fault: Fault) -> None:
+    device.lay_copy()
+    for name in FILES:
+        said = device.start_in_vain(name, fault)
+        assert said["failed"], name
+        if name != SCRIPT:  # which is asked for again, and may have come by then
+            assert said["cause"] == CAUSES[fault], name
+        notes = device.read_notes()
+        assert [notes[each] for each in ("trying", "barred", "off")] == [False, [], ""], name
+        assert device.has_copy(), name
+    assert device.start()["way"] == "copy"
+
+
+@pytest.mark.parametrize("fault", CAUSES)
+def test_a_file_that_does_not_come_keeps_no_copy_from_being_made_later(
+    device: Device, fault: Fault
+) -> None:
+    device.lay_copy(NO_COPY)
+    for name in FILES:
+        assert device.start_in_vain(name, fault)["failed"], name
+    assert device.start()["way"] == "made"
 
 
 def test_a_start_that_took_the_page_down_is_the_last_one_from_a_copy(device: Device) -> None:

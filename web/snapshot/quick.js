@@ -7,6 +7,7 @@
  * and no clock, so nothing else of that moment lives on in it.
  */
 
+import { NotCome } from "../fetching.js";
 import { hash, letGo, makeRoom, measure } from "./memory.js";
 import { askDevice, explainMark, mayMake, mayUse, noteFailed, noteSpoiled } from "./policy.js";
 import { prove } from "./proof.js";
@@ -16,6 +17,7 @@ import { openShelf } from "./shelf.js";
 /** @typedef {import("./memory.js").Module} Module */
 /** @typedef {import("./shelf.js").Shelf} Shelf */
 /** @typedef {import("./shelf.js").Label} Label */
+/** @typedef {import("./shelf.js").Notes} Notes */
 /** @typedef {{handle: Handle, copy(): Uint8Array<ArrayBuffer>, module: Module | null}} Engine */
 /** @typedef {(how: {makes?: boolean, bytes?: Uint8Array,
  *   onModule?: (module: Module) => Promise<void>}) => Promise<Engine>} Start */
@@ -83,6 +85,21 @@ const tryCopy = async (shelf, start, label, marked) => {
 };
 
 /**
+ * What a start that failed says of the copy. A file that did not come says nothing of it, and no
+ * other start goes without that file either.
+ * @param {Shelf} shelf @param {string} key @param {Notes} notes @param {unknown} error
+ */
+const blame = async (shelf, key, notes, error) => {
+  if (error instanceof NotCome) {
+    await shelf.changeNotes({ trying: false });
+    throw error;
+  }
+  if (!(error instanceof Spoiled)) return throwAway(shelf, key);
+  await shelf.dropCopy();
+  await shelf.changeNotes(noteSpoiled(notes));
+};
+
+/**
  * Before a copy is touched a mark is set, and it is taken away when that went well or failed in
  * good order. Whoever finds it standing knows that the start took the page down with it.
  * @param {Shelf} shelf @param {string} key @param {Start} start @param {string} after
@@ -102,11 +119,7 @@ const wake = async (shelf, key, start, after) => {
   } catch (error) {
     console.warn("started without the copy:", String(error));
     await marked;
-    if (!(error instanceof Spoiled)) await throwAway(shelf, key);
-    else {
-      await shelf.dropCopy();
-      await shelf.changeNotes(noteSpoiled(notes));
-    }
+    await blame(shelf, key, notes, error);
     return "none";
   }
 };
@@ -137,7 +150,7 @@ const startAndCopy = async (shelf, key, start) => {
     return { handle, way: "made", later: keep, onBroken: nothing };
   } catch (error) {
     console.warn("no copy could be taken:", String(error));
-    await throwAway(shelf, key).catch(nothing);
+    if (!(error instanceof NotCome)) await throwAway(shelf, key).catch(nothing);
     return null;
   }
 };
@@ -154,7 +167,7 @@ const startWithout = async (shelf, key, start, makes) => {
   const { handle } = made ?? (await start({}));
   const starts = (notes?.starts ?? 0) + 1;
   const now = await shelf.changeNotes({ starts, leaves: 0 }).catch(() => null);
-  const way = now && mayUse(now, key) ? "plain" : "off";
+  const way = now && !mayUse(now, key) ? "off" : "plain";
   return made ?? { handle, way, later: nothing, onBroken: nothing };
 };
 
