@@ -12,6 +12,7 @@ import { scriptAddress } from "./trust.js";
 const LOOK_AGAIN_AFTER_MILLISECONDS = 30 * 60 * 1000;
 const ANSWER_WITHIN_MILLISECONDS = 60_000;
 const CHANGE_WITHIN_MILLISECONDS = 5000;
+const KEEP_AGAIN_AFTER_MILLISECONDS = 500;
 
 /**
  * Ask a service worker whether everything is kept. One that is gone does not answer.
@@ -53,26 +54,38 @@ export const makeUpdates = ({ onOffline, onWaiting, save, whenIdle }) => {
       if (["activated", "redundant"].includes(worker.state)) tellOffline();
     });
 
-  const meet = async () => {
-    const options = /** @type {const} */ ({ updateViaCache: "none" });
-    const now = await container.register(scriptAddress("./sw.js"), options);
-    looked = Date.now();
-    if (now === registered) return now.update();
+  /** @param {ServiceWorkerRegistration} now */
+  const adopt = (now) => {
+    if (now === registered) return;
     registered = now;
     // A page that was loaded past its worker follows the next one all the same.
     controlled ||= Boolean(now.active);
     now.addEventListener("updatefound", () => watch(now.installing));
     watch(now.installing);
+  };
+
+  /** What is kept, and what waits, is told before the network is asked: a weak signal may never answer. */
+  const tellKept = async () => {
+    const now = await container.getRegistration();
+    if (!now?.active) return onOffline("getting");
+    adopt(now);
+    onOffline("unknown");
+    tellWaiting();
+    if (await isSealed(now.active)) onOffline("ready");
+  };
+
+  const meet = async () => {
+    const options = /** @type {const} */ ({ updateViaCache: "none" });
+    const now = await container.register(scriptAddress("./sw.js"), options);
+    looked = Date.now();
+    adopt(now);
     return now.active ? now.update() : now;
   };
 
   /** Look for a new version, and for what the device has thrown away meanwhile. */
   const look = async () => {
-    try {
-      await meet();
-    } catch {
-      // Without signal there is nothing to find, and that is no fault.
-    }
+    // Without signal there is nothing to find, and that is no fault.
+    await Promise.allSettled([tellKept(), meet()]);
     tellWaiting();
     await tellOffline();
   };
@@ -82,6 +95,13 @@ export const makeUpdates = ({ onOffline, onWaiting, save, whenIdle }) => {
     if (!document.hidden && !(soon && registered?.active)) look();
   };
 
+  const isSaved = () =>
+    save().then(
+      () => true,
+      () => false,
+    );
+  const pause = () => new Promise((next) => setTimeout(next, KEEP_AGAIN_AFTER_MILLISECONDS));
+
   const follow = async () => {
     // The first worker takes the page over as it is; every later one brings another version.
     if (!controlled) {
@@ -89,7 +109,8 @@ export const makeUpdates = ({ onOffline, onWaiting, save, whenIdle }) => {
       return;
     }
     if (!asked) await whenIdle();
-    await save().catch(() => {});
+    // What is not kept would go with this page, so it stays until it is.
+    while (!(await isSaved())) await pause();
     location.reload();
   };
 
@@ -108,7 +129,6 @@ export const makeUpdates = ({ onOffline, onWaiting, save, whenIdle }) => {
     async register() {
       if (listens || !container) return;
       listen();
-      onOffline("getting");
       await look();
     },
 
@@ -116,7 +136,6 @@ export const makeUpdates = ({ onOffline, onWaiting, save, whenIdle }) => {
     async check() {
       if (!container) return onOffline("none");
       listen();
-      onOffline("getting");
       await look();
     },
 
@@ -126,7 +145,7 @@ export const makeUpdates = ({ onOffline, onWaiting, save, whenIdle }) => {
       asked = true;
       registered?.waiting?.postMessage("SKIP_WAITING");
       // A worker that is gone meanwhile changes nothing; what is there now is shown anew.
-      setTimeout(() => location.reload(), CHANGE_WITHIN_MILLISECONDS);
+      setTimeout(follow, CHANGE_WITHIN_MILLISECONDS);
     },
   };
 };

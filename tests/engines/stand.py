@@ -3,10 +3,12 @@
 import shutil
 import socket
 import threading
+import time
 from http import HTTPStatus
 from pathlib import Path
 from typing import Literal
 
+from tests.engines.driver import LOOK_AGAIN_AFTER_SECONDS
 from web.tools.places import WEB
 from web.tools.precache import fill_worker
 from web.tools.server import TYPES, FolderServer, Handler
@@ -14,7 +16,7 @@ from web.tools.server import TYPES, FolderServer, Handler
 SMALL = Path(__file__).with_name("small")
 SHARED_SCRIPTS = ("sw.js", "trust.js", "updates.js")
 BLANK = "blank.html"
-Fault = Literal["missing", "broken"]
+Fault = Literal["missing", "broken", "silent"]
 
 
 class DyingHandler(Handler):
@@ -25,7 +27,10 @@ class DyingHandler(Handler):
     def _answer(self, *, with_body: bool) -> None:
         if not self.server.may_answer():
             return self._hang_up()
-        fault = self.server.faults.get(self.path.rpartition("/")[2])
+        name = self.path.rpartition("/")[2]
+        while self.server.faults.get(name) == "silent":
+            time.sleep(LOOK_AGAIN_AFTER_SECONDS)
+        fault = self.server.faults.get(name)
         if fault == "missing":
             return self._send(HTTPStatus.NOT_FOUND, {"Content-Type": "text/plain"}, b"")
         if fault == "broken":

@@ -168,6 +168,41 @@ def test_an_update_is_not_accepted_while_something_is_not_saved(place: Place) ->
     place.expect("2")
 
 
+def test_what_is_kept_and_what_waits_is_told_though_the_server_never_answers(
+    place: Place,
+) -> None:
+    place.keep()
+    deploy(place.build("2"), place.served)
+    place.look_for_update()
+    place.wait(WAITS)
+    place.stand.faults["sw.js"] = "silent"
+    place.open()
+    place.wait(f"{KEPT} && {WAITS}")
+    place.accept()
+    place.expect("2")
+    place.stand.faults.clear()
+
+
+def test_a_tab_with_something_that_is_not_saved_stays_until_it_is(place: Place) -> None:
+    place.keep()
+    place.engine.show(1)
+    place.open()
+    place.ask("(app.state.unsaved = globalThis.before = true)")
+    place.engine.show(0)
+    deploy(place.build("2"), place.served)
+    place.look_for_update()
+    place.wait(WAITS)
+    place.accept()
+    place.expect("2")
+    place.engine.show(1)
+    place.wait("app.state.tries > 2")
+    assert place.ask("globalThis.before && app.state.unsaved")
+    place.ask("(app.state.unsaved = false, null)")
+    place.wait("!globalThis.before && 'app' in globalThis")
+    place.expect("2")
+    place.engine.show(0)
+
+
 def test_every_tab_follows_an_update_once_nothing_is_being_typed_in_it(place: Place) -> None:
     place.keep()
     place.engine.show(1)

@@ -3,12 +3,13 @@
 import { scriptAddress } from "./trust.js";
 import { makeUpdates } from "./updates.js";
 
-const state = { offline: "unknown", waits: false, unsaved: false, typing: false };
+const state = { offline: "unknown", waits: false, unsaved: false, tries: 0, typing: false };
 
 const updates = makeUpdates({
   onOffline: (offline) => (state.offline = offline),
   onWaiting: (waits) => (state.waits = waits),
   save: async () => {
+    state.tries += 1;
     if (state.unsaved) throw new Error("something is not saved");
   },
   whenIdle: () =>
