@@ -40,7 +40,8 @@ def headline_of(
         return Headline(tell.say("meter", "live"), "over", fed["words"])
     flat = next((one for one in readings if one["code"] in FLAT), None)
     if flat is not None:
-        return Headline(tell.say("meter", "do_not_connect"), "over", flat["words"])
+        reason = _flat_reason(flat, bundles[0], tell=tell)
+        return Headline(tell.say("meter", "do_not_connect"), "over", reason)
     if told.contradictions:
         pair = told.contradictions[0]
         code = "contradiction_same" if pair.same else "contradiction"
@@ -53,6 +54,15 @@ def headline_of(
     if told.settled and first["fault"] != "healthy":
         return Headline(tell.say("meter", "settled"), "over", first["words"])
     return _likeliest(told, readings, lead=bundles[0], tell=tell)
+
+
+def _flat_reason(flat: ReadingAnswer, lead: BundleAnswer, *, tell: Tell) -> str:
+    """Why a line must not be connected; one that reads as it should is too heavy as it is drawn,
+    or else a ranking led by "nothing is wrong" would seem to say the opposite."""
+    inside = flat["position"] is not None and 0 <= flat["position"] <= 1
+    if flat["code"] != "do_not_connect" or not inside or lead["fault"] != "healthy":
+        return flat["words"]
+    return tell.say("meter", "heavy_as_drawn", words=flat["words"])
 
 
 def _nothing(readings: Sequence[ReadingAnswer], *, tell: Tell) -> Headline:

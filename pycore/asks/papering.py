@@ -29,9 +29,11 @@ class HeadCell(TypedDict):
 
 class SheetCell(TypedDict):
     """A cell ready to print; `within` is its band, or when and by what it was read; empty where
-    there is neither. `line`: nothing is known, there is a line to write on."""
+    there is neither. `judged`: of a reading, its mark and what it should read. `line`: nothing
+    is known, there is a line to write on."""
 
     shown: str
+    judged: str
     within: str
     line: bool
 
@@ -64,11 +66,8 @@ def sheet(body: SheetBody, manner: Manner) -> SheetAnswer:
 def _answer(made: Sheet, manner: Manner) -> SheetAnswer:
     language = manner.language
     same = {"what": "{what}"}
-    words = BandWords(
-        say("meter_sheet", "low_of", values=same, language=language),
-        say("meter_sheet", "high_of", values=same, language=language),
-        say("meter_sheet", "noted_of", values=same, language=language),
-    )
+    columns = [f"{one}_of" for one in BandWords._fields]
+    words = BandWords(*(say("meter_sheet", one, values=same, language=language) for one in columns))
     return {
         "title": made.title,
         "warnings": list(made.warnings),
@@ -88,4 +87,9 @@ def _table(one: Table) -> SheetTable:
 
 
 def _cell(cell: Cell) -> SheetCell:
-    return {"shown": cell.shown, "within": cell.within, "line": cell.is_line}
+    return {
+        "shown": cell.shown,
+        "judged": cell.judged,
+        "within": cell.within,
+        "line": cell.is_line,
+    }

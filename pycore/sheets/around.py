@@ -31,13 +31,14 @@ def other_readings(filing: Filing, words: Words) -> Iterator[Table]:
     others = filing.others()
     if not others:
         return
-    heads = ("when", "place", "what", "read", "instrument")
+    heads = ("when", "place", "what", "read", "judged", "instrument")
     rows = tuple(
         (
             Cell(one.at),
             Cell(words.names.get(taken_of(one).place, "")),
             Cell(_what(words.title(one.quantity), words, how=filing.how(one))),
             Cell(filing.shown(one)),
+            Cell(filing.judged(one).judged),
             Cell(one.instrument),
         )
         for one in others

@@ -12,11 +12,14 @@ LINE_END: Final = "\r\n"
 
 class BandWords(NamedTuple):
     """What the columns beside a number are called, with a place for {what}: of the lowest and
-    the highest, and of when and by what it was read."""
+    the highest, of when and by what it was read, how it was judged, and by which band."""
 
     low: str
     high: str
     noted: str
+    mark: str
+    due_low: str
+    due_high: str
 
 
 def write_csv(sheet: Sheet, *, words: BandWords, decimal: str) -> str:
@@ -51,8 +54,16 @@ def _heads(head: Head, words: BandWords) -> list[str]:
     names = [head.words]
     if head.banded:
         names += [words.low.format(what=head.words), words.high.format(what=head.words)]
-    told = [f"{name} ({head.unit})" if head.unit else name for name in names]
-    return [*told, words.noted.format(what=head.words)] if head.noted else told
+    told = _with_unit(names, head)
+    if not head.noted:
+        return told
+    mark, noted = words.mark.format(what=head.words), words.noted.format(what=head.words)
+    ends = [words.due_low.format(what=head.words), words.due_high.format(what=head.words)]
+    return [*told, mark, *(_with_unit(ends, head) if head.unit else ()), noted]
+
+
+def _with_unit(names: list[str], head: Head) -> list[str]:
+    return [f"{name} ({head.unit})" if head.unit else name for name in names]
 
 
 def _cells(head: Head, cell: Cell, *, decimal: str) -> list[str]:
@@ -60,7 +71,10 @@ def _cells(head: Head, cell: Cell, *, decimal: str) -> list[str]:
     first = cell.shown if cell.value is None else _number(cell.value, decimal)
     if head.banded:
         return [first, _number(cell.low, decimal), _number(cell.high, decimal)]
-    return [first, cell.within] if head.noted else [first]
+    if not head.noted:
+        return [first]
+    ends = [_number(cell.low, decimal), _number(cell.high, decimal)] if head.unit else []
+    return [first, cell.mark, *ends, cell.within]
 
 
 def _number(value: float | None, decimal: str) -> str:

@@ -10,6 +10,7 @@ from pycore.ground.units import show
 from pycore.ground.words import say
 from pycore.jobs import Job, Reading
 from pycore.jobs.records import Quantity
+from pycore.sheets.judging import Judging
 from pycore.sheets.tables import Cell
 from pycore.sheets.wording import Words
 
@@ -29,6 +30,7 @@ class Filing:
 
     def __init__(self, job: Job, words: Words) -> None:
         self.words = words
+        self._judging = Judging(job)
         self._kept = sorted(job.readings, key=lambda one: one.at, reverse=True)
         self._filed: set[str] = set()
 
@@ -59,12 +61,27 @@ class Filing:
         within = self.by(newest, says_how=says_how)
         for one in before:
             texts = {"value": self.shown(one), "by": self.by(one, says_how=says_how)}
-            within = self.words.say("kept_before", newer=within, **texts)
-        return Cell(self.shown(newest), _number(newest), within)
+            mark = self.judged(one).mark
+            code = "kept_before_judged" if mark else "kept_before"
+            within = self.words.say(code, newer=within, mark=mark, **texts)
+        return self.judged(newest)._replace(value=_number(newest), within=within)
 
     def others(self) -> list[Reading]:
         """What found no line, the newest first."""
         return [one for one in self._kept if one.id not in self._filed]
+
+    def judged(self, reading: Reading) -> Cell:
+        """A reading with its mark in words, and what it should have read where that is known."""
+        mark, band = self._judging.of(reading)
+        cell = Cell(self.shown(reading))
+        if not mark:
+            return cell
+        told = say("meter_mark", mark, language=self.words.manner.language)
+        if band is None:
+            return cell._replace(mark=told, judged=told)
+        due = self.words.cell(band).within
+        judged = self.words.say("kept_judged", mark=told, range=due)
+        return cell._replace(mark=told, judged=judged, low=band.low, high=band.high)
 
     def shown(self, reading: Reading) -> str:
         """What the instrument showed, or how it was heard to play."""

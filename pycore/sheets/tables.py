@@ -6,7 +6,7 @@ from typing import NamedTuple
 class Head(NamedTuple):
     """A column: its words, and the unit of its numbers, empty where it holds words. `banded`:
     its cells carry a lowest and a highest beside their number. `noted`: what stands `within`
-    them is text of its own, such as when and by what a number was read."""
+    them is text of its own, such as when and by what a number was read, and they may be judged."""
 
     words: str
     unit: str = ""
@@ -17,7 +17,7 @@ class Head(NamedTuple):
 class Cell(NamedTuple):
     """What is shown, `within` below it where there is a band, and the numbers behind both (in
     the unit of its head) for a spreadsheet; None where there is no number. `is_line`: empty,
-    a line to write on."""
+    a line to write on. `mark`: a reading judged in a word or two, `judged`: with its band."""
 
     shown: str
     value: float | None = None
@@ -25,6 +25,8 @@ class Cell(NamedTuple):
     low: float | None = None
     high: float | None = None
     is_line: bool = False
+    mark: str = ""
+    judged: str = ""
 
 
 class Table(NamedTuple):

@@ -112,7 +112,11 @@ def test_what_is_kept_stands_in_its_line_with_day_and_instrument_and_all_else_is
     )
     one = cell(told, "amplifier", "meter, 1 kHz, controls", "Read")
     assert (one["shown"], one["line"]) == ("101 Ω", False)
-    assert one["within"] == "2026-03-02, Bench meter; before that 104 Ω, 2025-05-01, Old meter"
+    assert (
+        one["within"]
+        == "2026-03-02, Bench meter; before that 104 Ω (as expected), 2025-05-01, Old meter"
+    )
+    assert one["judged"].startswith("as expected: should read 8")
     assert cell(told, "before anything else", "Foreign", "Read")["shown"] == "0.2 V"
     assert cell(told, "amplifier", "ohmmeter, direct current, c", "Read")["line"]
     at_box = cell(told, "each box, impedance meter", "S5", "Read, and")
@@ -122,12 +126,24 @@ def test_what_is_kept_stands_in_its_line_with_day_and_instrument_and_all_else_is
     assert cell(told, "each box, ohmmeter", "S5", "Read, and")["line"]
 
 
+def test_each_reading_says_in_words_how_it_is_judged_and_what_it_should_read() -> None:
+    told = kept_sheet(reading("r1", 190.0), reading("r2", 4e3, quantity="earth_ohm"),
+                      reading("r3", 101.0, where={"output": "out"}))  # fmt: skip
+    band = cell(told, "amplifier", "meter, 1 kHz, controls", "Should")["within"]
+    one = cell(told, "amplifier", "meter, 1 kHz, controls", "Read")
+    assert one["judged"] == f"too high: should read {band}"
+    assert cell(told, "before anything else", "Each leg", "Read")["judged"] == "not in order"
+    others = next(one for one in told["tables"] if one["title"] == "Readings kept besides these")
+    place = [head["words"] for head in others["heads"]].index("Judged")
+    assert others["rows"][0][place]["shown"].startswith("as expected: should read")
+
+
 def test_what_has_no_line_on_the_sheet_is_listed_behind_it() -> None:
     heard = reading("r1", "weak", quantity="plays", where={"point": "s3"})
     told = kept_sheet(heard, reading("r2", 101.0))
     others = next(one for one in told["tables"] if one["title"] == "Readings kept besides these")
     assert [[one["shown"] for one in row] for row in others["rows"]] == [
-        ["2026-03-02", "S3", "by ear", "weak", "Bench meter"]
+        ["2026-03-02", "S3", "by ear", "weak", "", "Bench meter"]
     ]
     assert not any("besides" in one["title"] for one in kept_sheet()["tables"])
 
@@ -158,6 +174,9 @@ def test_in_the_spreadsheet_day_and_instrument_have_a_column_of_their_own() -> N
     line = next(row for row in rows if row and row[0].startswith("impedance meter, 1 kHz"))
     values = dict(zip(heads, line, strict=True))
     assert float(values["Read (ohm)"]) == 101
+    assert values["Read: judged"] == "as expected"
+    low, high = (float(values[f"Read: should read, {end} (ohm)"]) for end in ("from", "to"))
+    assert low < 101 < high
     assert values["Read: when, by what"] == "2026-03-02, Bench meter"
 
 

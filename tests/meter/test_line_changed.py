@@ -180,3 +180,14 @@ def test_a_link_takes_along_what_was_due() -> None:
     job = kept(101.5)
     back = ask("read_link", text=ask("write_link", job=job)["text"])["job"]
     assert back["readings"][0]["due"] == job["readings"][0]["due"]
+
+
+def test_a_line_too_heavy_as_drawn_says_that_what_hangs_on_it_is_too_much() -> None:
+    heavy = turned(plain(line_a(output={"min_load_ohm": LEAST_OHM})), tap_w=7.5)
+    told = asked_again(edited(heavy, **{**KEEP, "read_ohm": 68.0}))
+    assert told["headline"] == "Do not connect"
+    assert told["bundles"][0]["fault"] == "healthy"
+    assert "what hangs on it is too much" in told["reason"]
+    faulty = asked_again(kept(60.0))
+    assert faulty["headline"] == "Do not connect"
+    assert "what hangs on it" not in faulty["reason"]

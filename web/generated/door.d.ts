@@ -1064,9 +1064,10 @@ export interface SheetBody {
   which: "test";
 }
 
-/** A cell ready to print; `within` is its band, or when and by what it was read; empty where there is neither. `line`: nothing is known, there is a line to write on. */
+/** A cell ready to print; `within` is its band, or when and by what it was read; empty where there is neither. `judged`: of a reading, its mark and what it should read. `line`: nothing is known, there is a line to write on. */
 export interface SheetCell {
   shown: string;
+  judged: string;
   within: string;
   line: boolean;
 }

@@ -10,10 +10,14 @@ import { say } from "../say.js";
 /** @typedef {Table["rows"][number]} Row */
 
 /** @param {Row[number]} cell @param {string} head @param {boolean} first */
-const cellOf = ({ shown, within, line }, head, first) => {
+const cellOf = ({ shown, judged, within, line }, head, first) => {
   if (first) return html`<th scope="row">${shown}</th>`;
   if (line) return html`<td data-head=${head} class="to-write"><span class="unseen">${say("paper.line")}</span></td>`;
-  return html`<td data-head=${head}><b>${shown}</b>${within ? html` <span class="within">${within}</span>` : nothing}</td>`;
+  return html`<td data-head=${head}>
+    <b>${shown}</b>
+    ${judged ? html`<span class="within judged">${judged}</span>` : nothing}
+    ${within ? html`<span class="within">${within}</span>` : nothing}
+  </td>`;
 };
 
 /** @param {Table} table */

@@ -24,6 +24,8 @@ ONE_OF = {
 SAID = {
     "names_more": "{names} and {n} more",
     "healthy_outside": "Nothing else is likelier, yet a reading lies outside its band. {words}",
+    "heavy_as_drawn": "{words} The line is in order for what hangs on it, and what hangs on it is"
+    " too much: choose smaller taps, or another output.",
     "inside_but": "All that was read lies in its band. Ruled out by that is not: {words}",
 }
 
