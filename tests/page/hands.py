@@ -34,6 +34,17 @@ def count_row(page: Page, count: str, tap: str) -> int:
     return len(count) + 1
 
 
+def give_output(page: Page, name: str, watts: str) -> None:
+    """In a tally with several outputs: choose one for the next row and type its maximum."""
+    pick_output(page, name)
+    page.get_by_label(f"Output {name}", exact=True).fill(watts)
+
+
+def pick_output(page: Page, name: str) -> None:
+    """In a tally with several outputs: choose the one the next row is on."""
+    page.locator(".output-chips .chip").filter(has=page.locator(f"b:text-is('{name}')")).tap()
+
+
 SIGNS = {".": "Decimal sign", "k": "k: thousand", "M": "M: million"}
 
 

@@ -7,6 +7,7 @@ from playwright.sync_api import Page, expect
 from tests.page.hands import (
     choose_supply,
     count_row,
+    give_output,
     open_demo,
     open_screen,
     open_trouble,
@@ -31,8 +32,8 @@ def tally_outputs(page: Page) -> None:
     """Two outputs that can take less than the watts they share."""
     choose_supply(page, volts="70.7 V", watts="240")
     touch(page, "Several outputs")
-    for name in ("A", "B"):
-        page.get_by_label(f"Output {name}", exact=True).fill("60")
+    for name in ("B", "A"):
+        give_output(page, name, "60")
     count_row(page, "4", "10 W")
     expect(page.locator(".sum-small")).to_contain_text("left on outputs")
 

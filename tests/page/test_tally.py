@@ -1,5 +1,7 @@
 """The tally, by thumb on a phone of 360 px and by keyboard."""
 
+import re
+
 import pytest
 from playwright.sync_api import Page, expect
 
@@ -8,7 +10,9 @@ from tests.page.hands import (
     choose_supply,
     count_row,
     expect_kept,
+    give_output,
     open_screen,
+    pick_output,
     touch,
 )
 
@@ -114,12 +118,12 @@ def test_a_comma_is_read_and_nonsense_is_answered_beside_the_field(page: Page) -
 def test_several_outputs_have_maxima_of_their_own(page: Page) -> None:
     choose_supply(page, volts="70.7 V", watts="120")
     touch(page, "Several outputs")
-    page.get_by_label("Output A", exact=True).fill("20")
-    page.get_by_label("Output B", exact=True).fill("100")
+    give_output(page, "B", "100")
+    give_output(page, "A", "20")
     count_row(page, "6", "5 W")
     expect(page.locator(".sum-headline")).to_have_text("Too much")
     touch(page, "Remove 6 × 5 W")
-    touch(page, "B")
+    pick_output(page, "B")
     count_row(page, "6", "5 W")
     expect(page.locator(".sum-headline")).to_have_text("The watts fit")
 
@@ -239,8 +243,8 @@ def test_a_note_stays_with_its_screen_and_covers_nothing(page: Page) -> None:
 def test_what_is_left_is_what_the_outputs_can_still_take(page: Page) -> None:
     choose_supply(page, volts="70.7 V", watts="240")
     touch(page, "Several outputs")
-    for name in ("A", "B"):
-        page.get_by_label(f"Output {name}", exact=True).fill("60")
+    for name in ("B", "A"):
+        give_output(page, name, "60")
     count_row(page, "4", "10 W")
     left = page.locator(".sum-small > div").last
     expect(left.locator("dt")).to_have_text("left on outputs")
@@ -268,3 +272,18 @@ def test_a_working_closes_when_the_tally_it_tells_of_is_another(page: Page) -> N
     page.get_by_role("button", name="One more").tap()
     expect(page.locator(".sum-big")).to_have_text("42 W")
     expect(page.locator(".working")).to_have_count(0)
+
+
+def test_each_output_shows_its_maximum_where_it_is_chosen(page: Page) -> None:
+    choose_supply(page, volts="70.7 V", watts="240")
+    touch(page, "Several outputs")
+    give_output(page, "B", "1,500")
+    chips = page.locator(".output-chips .chip")
+    expect(chips.last).to_have_text("B 1,500 W")
+    expect(page.locator(".output-pick .field-problem")).to_be_visible()
+    pick_output(page, "A")
+    expect(page.get_by_label("Output A", exact=True)).to_have_value("")
+    expect(page.locator(".output-pick .field-problem")).to_have_count(0)
+    expect(chips.last).to_have_class(re.compile("has-problem"))
+    give_output(page, "B", "60")
+    expect(chips.last).not_to_have_class(re.compile("has-problem"))

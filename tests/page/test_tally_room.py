@@ -7,6 +7,7 @@ from tests.page.hands import (
     FOUR_ROWS,
     choose_supply,
     count_row,
+    give_output,
     open_demo,
     open_screen,
     touch,
@@ -45,6 +46,35 @@ def test_rows_have_room_beside_the_figures_on_any_phone(
         assert page.evaluate(COUNT_WHOLE_ROWS) >= at_once
         page.evaluate(SCROLL_TO_ROWS)
         assert page.evaluate(COUNT_WHOLE_ROWS) >= scrolled
+    finally:
+        page.set_viewport_size({"width": 360, "height": 740})
+
+
+@pytest.mark.parametrize(
+    ("width", "height", "at_once", "scrolled"),
+    [(360, 740, 1, 4), (320, 568, 0, 2), (412, 915, 4, 4)],
+)
+def test_rows_have_room_with_several_outputs_too(
+    page: Page, width: int, height: int, at_once: int, scrolled: int
+) -> None:
+    choose_supply(page, volts="70.7 V", watts="240")
+    touch(page, "Several outputs")
+    for name in ("B", "A"):
+        give_output(page, name, "60")
+    for count, tap in FOUR_ROWS:
+        count_row(page, count, tap)
+    expect(page.locator(".sum-big")).to_have_text("75 W")
+    while page.get_by_role("button", name="Close this note").count():
+        touch(page, "Close this note")
+    page.set_viewport_size({"width": width, "height": height})
+    try:
+        page.evaluate("document.querySelector('main').scrollTo(0, 0)")
+        assert page.evaluate(COUNT_WHOLE_ROWS) >= at_once
+        page.evaluate(SCROLL_TO_ROWS)
+        assert page.evaluate(COUNT_WHOLE_ROWS) >= scrolled
+        touched = page.locator(".bench :is(button, input)").all()
+        sizes = [one.bounding_box() for one in touched]
+        assert all(size and min(size["width"], size["height"]) >= 48 for size in sizes)
     finally:
         page.set_viewport_size({"width": 360, "height": 740})
 

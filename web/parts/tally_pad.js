@@ -2,6 +2,7 @@
 
 import { html, nothing } from "../markup.js";
 import { glyph } from "../pieces/glyphs.js";
+import { problemAt, wattsField } from "../pieces/watts_field.js";
 import { say } from "../say.js";
 
 /** @typedef {import("../state").State} State */
@@ -59,18 +60,36 @@ const entry = (tally) => {
   </div>`;
 };
 
-/** @param {Tally} tally */
-const outputPick = ({ outputs, output }) =>
-  outputs.length
-    ? html`<div class="output-pick" role="group" aria-label=${say("tally.output_pick")}>
-        ${outputs.map(
-          (_, index) => html`<button type="button" class="chip" data-act="tally.output_pick"
-            data-index=${index} aria-pressed=${index === output}>
-            ${say(/** @type {any} */ (`tally.output_${index}`))}
-          </button>`,
-        )}
-      </div>`
-    : nothing;
+/** @param {number} index */
+const outputName = (index) => say(/** @type {any} */ (`tally.output_${index}`));
+
+/** An output to put the next row on, with its maximum. @param {Tally} tally @param {number} index */
+const outputChip = (tally, index) => {
+  const { max_w = "" } = tally.outputs[index] ?? {};
+  const shown = /\d$/.test(max_w) ? say("tally.typed_tap", { text: max_w }) : max_w;
+  return html`<button type="button" class="chip ${problemAt(tally, `outputs.${index}.max_w`) ? "has-problem" : ""}"
+    data-act="tally.output_pick" data-index=${index} aria-pressed=${index === tally.output}
+    ><b>${outputName(index)}</b> <small>${shown}</small></button>`;
+};
+
+/** Where the next row goes, and the maximum of that output: one field, so that rows have room. @param {Tally} tally */
+const outputPick = (tally) => {
+  const { outputs, output } = tally;
+  const now = outputs[output];
+  if (!now) return nothing;
+  return html`<div class="output-pick">
+    <div class="output-chips" role="group" aria-label=${say("tally.output_pick")}>
+      ${outputs.map((_, index) => outputChip(tally, index))}
+    </div>
+    ${wattsField({
+      field: "max_w",
+      words: say("tally.output_max", { name: outputName(output) }),
+      value: now.max_w,
+      problem: problemAt(tally, `outputs.${output}.max_w`),
+      index: String(output),
+    })}
+  </div>`;
+};
 
 /** @param {State} state */
 const taps = (state) => {

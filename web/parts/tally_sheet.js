@@ -6,15 +6,12 @@ import { figure } from "../pieces/figure.js";
 import { glyph } from "../pieces/glyphs.js";
 import { shape } from "../pieces/mark.js";
 import { sentence } from "../pieces/sentence.js";
+import { problemAt, wattsField } from "../pieces/watts_field.js";
 import { say } from "../say.js";
 
 /** @typedef {import("../state").State} State */
 /** @typedef {import("../state").Tally} Tally */
 /** @typedef {import("../state").TallyRow} TallyRow */
-
-/** @param {Tally} tally @param {string} field */
-const problemAt = ({ answer }, field) =>
-  answer?.problems?.find(({ where }) => where.field === field)?.words;
 
 /** @param {State} state */
 const volts = ({ tally, catalogue }) => html`<fieldset class="volts">
@@ -28,39 +25,16 @@ const volts = ({ tally, catalogue }) => html`<fieldset class="volts">
   )}
 </fieldset>`;
 
-/** @param {string} field @param {string} words @param {string} value @param {string | undefined} problem */
-const watts = (field, words, value, problem, index = "") => html`<div class="watts ${problem ? "has-problem" : ""}">
-  <label for="tally-${field}${index}">${words}</label>
-  <input id="tally-${field}${index}" type="text" inputmode="decimal" class="number" autocomplete="off"
-    placeholder="W" .value=${live(value)} data-input=${index ? "tally.output_max" : "tally.field"}
-    data-field=${field} data-index=${index}
-    aria-invalid=${Boolean(problem)} aria-describedby=${problem ? `why-${field}${index}` : nothing} />
-  ${problem
-    ? html`<p class="field-problem" id="why-${field}${index}" role="alert">${problem}</p>`
-    : nothing}
-</div>`;
-
 /** @param {State} state */
-const supply = (state) => {
-  const { tally } = state;
-  return html`<div class="supply">
-    ${volts(state)}
-    ${watts("amplifier_w", say("tally.amplifier_w"), tally.amplifier_w, problemAt(tally, "amplifier_w"))}
-  </div>
-  ${tally.outputs.length
-    ? html`<div class="outputs">
-        ${tally.outputs.map(({ max_w }, index) =>
-          watts(
-            "max_w",
-            say("tally.output_max", { name: say(/** @type {any} */ (`tally.output_${index}`)) }),
-            max_w,
-            problemAt(tally, `outputs.${index}.max_w`),
-            String(index),
-          ),
-        )}
-      </div>`
-    : nothing}`;
-};
+const supply = (state) => html`<div class="supply">
+  ${volts(state)}
+  ${wattsField({
+    field: "amplifier_w",
+    words: say("tally.amplifier_w"),
+    value: state.tally.amplifier_w,
+    problem: problemAt(state.tally, "amplifier_w"),
+  })}
+</div>`;
 
 /**
  * @param {"tally.share" | "tally.left" | "tally.left_feeds"} code @param {string | undefined} shown
