@@ -13,7 +13,7 @@ import { makeLadder } from "./ladder.js";
 import { makeLineWatch } from "./line_watch.js";
 import { makeMeterWatch } from "./meter_watch.js";
 import { makeOpening } from "./opening.js";
-import { say } from "./say.js";
+import { numerals, say } from "./say.js";
 import { makeStore } from "./store.js";
 import { makeTabs } from "./tabs.js";
 import { makeTravel } from "./travel/travel.js";
@@ -36,6 +36,7 @@ export const openHouse = () => {
   const carried = watchAddress((text) => travel.link(text));
   restoreAddress();
   const store = makeStore(firstState(readAddress(location.hash), chosen.manner));
+  numerals.decimal = chosen.manner.decimal;
 
   /** @param {unknown} error */
   const onError = (error) => {

@@ -14,7 +14,12 @@ export const ownKinds = ({ desk }, family) => desk?.job.kinds[family] ?? [];
 /** @param {State} state @param {Family} family @returns {Kind[]} */
 export const stockKinds = (state, family) => {
   const own = new Set(ownKinds(state, family).map(({ id }) => id));
-  return state.catalogue[family].filter(({ id }) => !own.has(id));
+  const rest = state.catalogue[family].filter(({ id }) => !own.has(id));
+  if (family !== "cables") return rest;
+  // Those of the person's own measures come first.
+  const feet = state.manner.length === "ft";
+  const near = (/** @type {CableKind} */ { awg }) => Boolean(awg) === feet;
+  return [...rest.filter((kind) => near(kind)), ...rest.filter((kind) => !near(kind))];
 };
 
 /** @param {State} state @param {Family} family */

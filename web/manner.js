@@ -2,13 +2,16 @@
 
 /** @typedef {import("./state").Manner} Manner */
 
+/** Where lengths are in feet; the region of a language that names none is the likeliest one. */
+const FEET = ["US", "LR", "MM"];
+
 /** @returns {Manner} */
 export const deviceManner = () => {
   const { locale } = new Intl.NumberFormat().resolvedOptions();
   const parts = new Intl.NumberFormat(locale).formatToParts(0.5);
   const sign = parts.find((part) => part.type === "decimal")?.value;
-  const feet = /-(US|LR|MM)\b/.test(locale);
-  return { length: feet ? "ft" : "m", decimal: sign === "," ? "," : "." };
+  const { region = "" } = new Intl.Locale(locale).maximize();
+  return { length: FEET.includes(region) ? "ft" : "m", decimal: sign === "," ? "," : "." };
 };
 
 /**

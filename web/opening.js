@@ -1,7 +1,7 @@
 /** What happens when the page opens: what is kept is painted, then the engine is met and asked. */
 
 import { chosen } from "./engine.js";
-import { together } from "./say.js";
+import { numerals, together } from "./say.js";
 import { catalogueOf } from "./stock.js";
 
 /** @typedef {import("./state").Place} Place */
@@ -31,6 +31,7 @@ export const makeOpening = ({ store, door, keeper, edits, desk, updates }) => {
     const now = store.read();
     const manner = kept ?? now.manner;
     chosen.manner = manner;
+    numerals.decimal = manner.decimal;
     store.change({
       manner,
       catalogue: catalogueOf(manner),
@@ -93,11 +94,24 @@ export const makeOpening = ({ store, door, keeper, edits, desk, updates }) => {
 
     /** @param {Partial<Manner>} part */
     setManner(part) {
-      const { manner, catalogue: before, tally } = store.read();
+      const { manner, catalogue: before, tally, meter, bench } = store.read();
       chosen.manner = { ...manner, ...part };
+      numerals.decimal = chosen.manner.decimal;
       const catalogue = catalogueOf(chosen.manner);
-      const line_v = sameVolts(before, catalogue, tally.line_v);
-      store.change({ manner: chosen.manner, catalogue, tally: { ...tally, line_v } });
+      const volts = (/** @type {string} */ text) => sameVolts(before, catalogue, text);
+      const { about, far } = meter;
+      store.change({
+        manner: chosen.manner,
+        catalogue,
+        tally: { ...tally, line_v: volts(tally.line_v) },
+        meter: {
+          ...meter,
+          about: { ...about, line_v: volts(about.line_v) },
+          // A distance and a working were told in the manner before: they are asked for anew.
+          far: { ...far, answer: null },
+        },
+        bench: bench?.is === "working" ? bench.back : bench,
+      });
       keeper.keep("manner", chosen.manner);
       return askAgain(acting);
     },

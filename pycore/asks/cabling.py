@@ -10,9 +10,8 @@ from pycore.asks.shown import marks_of_loss
 from pycore.calc.choice import CableChoice, LongestRun, Pick, choose_cable, longest_run
 from pycore.calc.finding import FindingValue, Verdict
 from pycore.calc.line_loss import NEAR_TIMES, SLACK
-from pycore.ground.plain import kept_together
 from pycore.ground.units import Manner, show, show_beside, show_most, show_typed, unit_of
-from pycore.ground.words import ENGLISH, say
+from pycore.ground.words import ENGLISH, kind_name, say
 from pycore.jobs import CableKind, Closed, Job, Zone
 from pycore.jobs.base import Id
 from pycore.jobs.catalogue_cables import cable_kinds
@@ -120,7 +119,9 @@ def choose(body: CableBody, manner: Manner) -> CableAnswer:
     stocked = stock_of(body.job, body.stock)
     choice = choose_cable(body.job, body.zone, stocked=stocked)
     zone = next(one for one in body.job.zones if one.id == body.zone)
-    names = {**{kind.id: kind.name for kind in stocked}, **names_of(body.job)}
+    language = manner.language
+    at_hand = {kind.id: kind_name(kind.name, language=language) for kind in stocked}
+    names = {**at_hand, **names_of(body.job, language=language)}
     desk = Desk(zone, choice, {kind.id: kind for kind in stocked}, names, manner)
     return {
         "refused": desk.say(f"refused_{choice.refused}") if choice.refused else None,
@@ -135,7 +136,7 @@ def choose(body: CableBody, manner: Manner) -> CableAnswer:
             }
             for one in choice.rescues
         ],
-        "stock": [kept_together(kind.name) for kind in stocked],
+        "stock": list(at_hand.values()),
     }
 
 
@@ -268,7 +269,8 @@ def longest(body: ZoneBody, manner: Manner) -> LongestAnswer:
     """The ask `longest_run`."""
     told = longest_run(body.job, body.zone)
     zone = next(one for one in body.job.zones if one.id == body.zone)
-    desk = Desk(zone, CableChoice(zone.id, told.limit_db, None), {}, names_of(body.job), manner)
+    names = names_of(body.job, language=manner.language)
+    desk = Desk(zone, CableChoice(zone.id, told.limit_db, None), {}, names, manner)
     return {"words": _longest_words(desk, told), "known": told.refused is None}
 
 

@@ -48,7 +48,7 @@ def voice_of(job: Job, manner: Manner) -> Voice:
         zone.id: sum(point.fitted.is_ == "loudspeaker" for point in zone.line) for zone in job.zones
     }
     readings = {reading.id: reading for reading in job.readings}
-    return Voice(names_of(job), sorts, counts, readings, manner)
+    return Voice(names_of(job, language=manner.language), sorts, counts, readings, manner)
 
 
 def zone_text(zone: str, value: Any, *, voice: Voice) -> str | None:

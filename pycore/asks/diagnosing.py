@@ -11,7 +11,7 @@ from pycore.asks.meter_answers import (
 )
 from pycore.asks.meter_aside import changed_words, with_aside
 from pycore.asks.meter_bodies import DiagnoseBody, Resume
-from pycore.asks.meter_headline import Headline, headline_of
+from pycore.asks.meter_headline import Headline, headline_of, of_rough_count
 from pycore.asks.meter_next import next_answer, why_no_next
 from pycore.asks.meter_question import Line, line_of, question_of, step_of
 from pycore.asks.meter_readings import judged_readings, reading_named
@@ -45,6 +45,8 @@ def diagnose_line(body: DiagnoseBody, manner: Manner) -> DiagnoseAnswer:
     bundles = told_together(told, tell)
     groups = _groups(told, tell, leads=0 in bundles[0]["groups"])
     headline = headline_of(told, readings, groups=groups, bundles=bundles, tell=tell)
+    if line.guessed:
+        headline = of_rough_count(headline, tell=tell)
     answer = _answer(told, headline, tell=tell)
     answer["expected"], answer["groups"], answer["bundles"] = readings, groups, bundles
     answer["rest"] = max(0.0, 1 - sum(group["share"] for group in groups))

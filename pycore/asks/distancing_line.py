@@ -126,7 +126,7 @@ def _by_cable(site: Site, looks: Sequence[Look], *, loop: Known) -> Step:
 
 def _texts(site: Site, node: int, *, manner: Manner) -> dict[str, str]:
     wired = site.circuits.wired
-    names = names_of(site.job)
+    names = names_of(site.job, language=manner.language)
     before = max(wired.parents[node], 0)
     name = names.get(wired.ids[before], wired.ids[before])
     if _starts(site, node):

@@ -139,7 +139,8 @@ def _desk(job: Job, zone: Zone, *, state: State, manner: Manner) -> Desk:
         rows = dict(zip(ids, ends_of(line), strict=True))
     limit_db = job.limits.loss_db if zone.loss_db is None else zone.loss_db
     marked = _marked(lines, zone, job_loss_db=job.limits.loss_db)
-    return Desk(zone, state, line, rows, limit_db, marked, names_of(job), manner)
+    names = names_of(job, language=manner.language)
+    return Desk(zone, state, line, rows, limit_db, marked, names, manner)
 
 
 def _marked(lines: Lines, zone: Zone, *, job_loss_db: float) -> dict[str, str | None]:

@@ -14,7 +14,7 @@ from pycore.calc.check import check_job
 from pycore.calc.finding import Finding
 from pycore.calc.solve import solve_lines
 from pycore.ground.units import Manner, show, show_beside
-from pycore.ground.words import has, say
+from pycore.ground.words import decimals_of, has, kind_name, say
 from pycore.ground.working import Known, Step
 
 MOST_TERMS = 8
@@ -25,7 +25,7 @@ WORD = re.compile(r"[a-z_][a-z0-9_]*")
 def working(body: WorkingBody, manner: Manner) -> WorkingAnswer:
     """Every step behind one finding's number, its inputs, sources and assumptions."""
     job = job_as_it_would_be(body, manner)
-    names = names_of(job)
+    names = names_of(job, language=manner.language)
     before = None if job is body.job else solve_lines(body.job)
     finding, story = open_finding(check_job(job), body.finding, before=before)
     return {
@@ -76,7 +76,7 @@ def step_answer(
     source = made.equation.source
     return {
         "title": _title(made, names, manner=manner),
-        "formula": _tidy(WORD.sub(lambda word: _named(word[0], manner), made.equation.text)),
+        "formula": _tidy(WORD.sub(lambda word: _named(word[0], manner), _written(made, manner))),
         "put_in": _put_in(made, manner),
         "result": show_beside(made.result, unit, marks=marks, manner=manner),
         "inputs": [_input(name, known, manner=manner) for name, known in made.inputs.items()],
@@ -86,12 +86,13 @@ def step_answer(
 
 
 def _title(made: Step, names: Mapping[str, str], *, manner: Manner) -> str:
-    values = dict(made.values)
+    language = manner.language
+    values = {name: kind_name(text, language=language) for name, text in made.values.items()}
     if "what" in values:
         place = names.get(values["place"], values["place"])
-        limit = say("title", values["what"], values={"place": place}, language=manner.language)
+        limit = say("title", values["what"], values={"place": place}, language=language)
         values["limit"] = limit
-    return say("step", made.code, values=values, language=manner.language)
+    return say("step", made.code, values=values, language=language)
 
 
 def _named(word: str, manner: Manner) -> str:
@@ -108,8 +109,13 @@ def _put_in(made: Step, manner: Manner) -> str:
     if made.equation.text.startswith("sum("):
         return next(iter(numbers.values()))
     return _tidy(
-        WORD.sub(lambda word: numbers.get(word[0], _named(word[0], manner)), made.equation.text)
+        WORD.sub(lambda word: numbers.get(word[0], _named(word[0], manner)), _written(made, manner))
     )
+
+
+def _written(made: Step, manner: Manner) -> str:
+    """The expression, its constants with the person's decimal sign."""
+    return decimals_of(made.equation.text, language=manner.language)
 
 
 def _number(known: Known, manner: Manner) -> str:

@@ -6,7 +6,7 @@ from functools import cache
 
 from pycore.asks.answers import KindFace, KindFaces, RowFace
 from pycore.asks.fields import texts_of
-from pycore.ground.plain import NO_BREAK, kept_together
+from pycore.ground.plain import NO_BREAK
 from pycore.ground.units import (
     Manner,
     TapText,
@@ -15,7 +15,7 @@ from pycore.ground.units import (
     show_typed,
     true_voltage,
 )
-from pycore.ground.words import ENGLISH, say, say_count
+from pycore.ground.words import ENGLISH, kind_name, say, say_count
 from pycore.jobs import AttenuatorKind, CableKind, Job, Kinds, LoudspeakerKind, Tap
 from pycore.jobs.catalogue import attenuator_kinds, loudspeaker_kinds
 from pycore.jobs.catalogue_cables import cable_kinds
@@ -67,7 +67,7 @@ def _face(
 ) -> KindFace:
     count = used.get(kind.id, 0)
     return {
-        "title": kept_together(kind.name),
+        "title": kind_name(kind.name, language=manner.language),
         "lines": list(parts),
         "used": say_count("kind", "used", count=count, language=manner.language)
         if count

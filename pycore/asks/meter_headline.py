@@ -65,6 +65,14 @@ def _flat_reason(flat: ReadingAnswer, lead: BundleAnswer, *, tell: Tell) -> str:
     return tell.say("meter", "heavy_as_drawn", words=flat["words"])
 
 
+def of_rough_count(headline: Headline, *, tell: Tell) -> Headline:
+    """What was found on a line known by a count alone: said so, with what makes it sure."""
+    if headline.words != tell.say("meter", "settled"):
+        return headline
+    reason = tell.say("meter", "settled_rough_why", words=headline.reason)
+    return Headline(tell.say("meter", "settled_rough"), headline.verdict, reason)
+
+
 def _nothing(readings: Sequence[ReadingAnswer], *, tell: Tell) -> Headline:
     """Nothing was read, or nothing that says anything, and why."""
     noted = (note for one in readings if one["code"] not in DEAD for note in reversed(one["notes"]))

@@ -27,7 +27,7 @@ class Tell:
     def __init__(self, wired: Wired, manner: Manner) -> None:
         self.wired = wired
         self.manner = manner
-        self.names = names_of(wired.job)
+        self.names = names_of(wired.job, language=manner.language)
 
     def say(self, table: str, code: str, **values: str) -> str:
         """A sentence of a table."""

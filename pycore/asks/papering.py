@@ -59,7 +59,8 @@ class SheetAnswer(TypedDict):
 
 def sheet(body: SheetBody, manner: Manner) -> SheetAnswer:
     """The ask `sheet`."""
-    made = test_sheet(body.job, names=names_of(body.job), manner=manner)
+    names = names_of(body.job, language=manner.language)
+    made = test_sheet(body.job, names=names, manner=manner)
     return _answer(made, manner)
 
 

@@ -83,7 +83,7 @@ class Tries:
             self._now[reach] = rejudge(self.job, reach)
         before = self._now[reach]
         after = rejudge(job, reach, base=before)
-        names = names_of(job)
+        names = names_of(job, language=self.manner.language)
         changed = self._changed(before, after, names=names)
         trial = Trial(before, after, getattr(command, "point", None))
         judged = [*self._marks(trial, names), *(now for _, now in changed if speaks_for(now))]

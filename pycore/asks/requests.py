@@ -5,6 +5,7 @@ from typing import Annotated, Final, Literal
 from pydantic import BaseModel, ConfigDict, Field, JsonValue
 
 from pycore.ground.units import Manner
+from pycore.ground.words import written
 from pycore.jobs import Closed, Job
 from pycore.jobs.base import Id, Name
 
@@ -26,7 +27,8 @@ class MannerBody(BaseModel):
 
     def manner(self) -> Manner:
         """The same, as the printer takes it."""
-        return Manner(self.language, self.length, self.decimal, self.today)
+        language = written(self.language, self.decimal)
+        return Manner(language, self.length, self.decimal, self.today)
 
 
 class Head(BaseModel):

@@ -21,7 +21,7 @@ GRAVEST, LEAST = METERED, LOSSES
 def see(job: Job, manner: Manner) -> Seen:
     """All findings of a job with their words, worst first, and the faces of its things."""
     checked = check_job(job)
-    names = names_of(job)
+    names = names_of(job, language=manner.language)
     ordered = sorted(checked.findings, key=_rank)
     shown = [shown_finding(finding, names, manner=manner) for finding in ordered]
     faces = faces_of(checked, shown, names=names, manner=manner)

@@ -13,10 +13,9 @@ from typing_extensions import TypedDict
 from pycore.asks.preview import Option, Tries
 from pycore.calc.sound import sounds_db
 from pycore.edit import read_command
-from pycore.ground.plain import kept_together
 from pycore.ground.problems import BadCommand
 from pycore.ground.units import Manner, same_voltage, show_typed
-from pycore.ground.words import ENGLISH, say
+from pycore.ground.words import ENGLISH, kind_name, say
 from pycore.jobs import Closed, Job, Loudspeaker, LoudspeakerKind, Tap, Zone
 from pycore.jobs.base import Id
 from pycore.jobs.catalogue import loudspeaker_kinds
@@ -110,7 +109,7 @@ def _swap(tries: Tries, point: str, *, kind: LoudspeakerKind, tap: Tap) -> Swap:
     }
     return {
         "kind": kind.id,
-        "title": kept_together(kind.name),
+        "title": kind_name(kind.name, language=tries.manner.language),
         "line": say("face", "tap", values=texts, language=tries.manner.language),
         "command": command,
         "option": tries.option(read_command(json.dumps(command))),

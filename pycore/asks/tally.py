@@ -29,12 +29,13 @@ LEAST = 0.1
 
 
 class RowAnswer(TypedDict):
-    """A row as it reads, what it adds up to, or what is wrong with it.
+    """A row as it reads, with its tap, what it adds up to, or what is wrong with it.
 
     Without line volts nothing is counted: `sum` is empty. `finding` opens its working.
     """
 
     shown: str
+    tap: str
     sum: str
     finding: str | None
     problem: ProblemAnswer | None
@@ -129,14 +130,15 @@ def _read_row(
             raise BadText("tap_needed")
     except Problem as problem:
         answer = problem_answer(problem, manner)
-        return None, {"shown": "", "sum": "", "finding": None, "problem": answer}
+        return None, {"shown": "", "tap": "", "sum": "", "finding": None, "problem": answer}
     made = Row(int(count), tap_w, min(row.output, outputs - 1))
     texts = {
         "count": show(count, "count", manner=manner),
         "tap_w": show_typed(tap_w, "w", manner=manner),
     }
     shown = say("face", "tally_row", values=texts, language=manner.language)
-    return made, {"shown": shown, "sum": "", "finding": None, "problem": None}
+    tap = texts["tap_w"]
+    return made, {"shown": shown, "tap": tap, "sum": "", "finding": None, "problem": None}
 
 
 def _add_up(answers: list[RowAnswer], figures: Figures, *, job: Job, manner: Manner) -> None:

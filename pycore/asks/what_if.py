@@ -123,7 +123,7 @@ def what_if(body: WhatIfBody, manner: Manner) -> WhatIfAnswer:
     """The ask `what_if`."""
     wanted = wanted_of(body.change, body.typed, manner=manner)
     told = whatif.what_if(body.job, wanted.change())
-    names = names_of(body.job)
+    names = names_of(body.job, language=manner.language)
     rows = []
     for pair in (*told.compared, told.wrong_rows):
         some = pair.after or pair.before

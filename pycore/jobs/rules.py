@@ -24,44 +24,49 @@ def check_rules(job: Job) -> None:
     for zone in job.zones:
         _check_zone(zone, outputs, areas=areas)
         hanging_order(zone.line)
-        _check_kinds(zone.line, job)
+        _check_kinds(zone, job)
 
 
 def _one_id_one_thing(job: Job) -> None:
-    families: dict[str, Iterable[str]] = {
-        "cable": (kind.id for kind in job.kinds.cables),
-        "loudspeaker": (kind.id for kind in job.kinds.loudspeakers),
-        "attenuator": (kind.id for kind in job.kinds.attenuators),
-        "reading": (reading.id for reading in job.readings),
-        "place": _places(job),
-    }
-    for family, ids in families.items():
-        met: set[str] = set()
-        for one in ids:
-            if one in met:
-                raise BrokenJob("id_twice", where={"id": one}, id=one, family=family)
-            met.add(one)
+    _each_once("reading", ((one.id, f"#{n}") for n, one in enumerate(job.readings, start=1)))
+    _each_once("cable", ((kind.id, kind.name) for kind in job.kinds.cables))
+    _each_once("loudspeaker", ((kind.id, kind.name) for kind in job.kinds.loudspeakers))
+    _each_once("attenuator", ((kind.id, kind.name) for kind in job.kinds.attenuators))
+    _each_once("place", _places(job))
 
 
-def _places(job: Job) -> Iterable[str]:
+def _each_once(family: str, things: Iterable[tuple[str, str]]) -> None:
+    """Raise BrokenJob `id_twice` with the names of both things that have one id."""
+    met: dict[str, str] = {}
+    for one, name in things:
+        if one in met:
+            both = {"one": met[one], "other": name}
+            raise BrokenJob("id_twice", where={"id": one}, id=one, family=family, **both)
+        met[one] = name
+
+
+def _places(job: Job) -> Iterable[tuple[str, str]]:
+    """Every place of a job with its name; a point without a label goes by its number."""
     for amplifier in job.amplifiers:
-        yield amplifier.id
-        yield from (output.id for output in amplifier.outputs)
+        yield amplifier.id, amplifier.name
+        for output in amplifier.outputs:
+            yield output.id, f"{amplifier.name} · {output.name}"
     for zone in job.zones:
-        yield zone.id
-        yield from (point.id for point in zone.line)
-    yield from (area.id for area in job.areas)
+        yield zone.id, zone.name
+        for place, point in enumerate(zone.line, start=1):
+            yield point.id, point.fitted.label or f"{zone.name} #{place}"
+    yield from ((area.id, area.name) for area in job.areas)
 
 
 def _check_pools(amplifier: Amplifier) -> None:
-    own = {output.id for output in amplifier.outputs}
+    own = {output.id: output.name for output in amplifier.outputs}
     pooled: set[str] = set()
     for pool in amplifier.pools or ():
         for one in pool.outputs:
             if one not in own or one in pooled:
                 code = "pool_twice" if one in pooled else "pool_unknown"
-                where = {"amplifier": amplifier.id}
-                raise BrokenJob(code, where=where, amplifier=amplifier.name, output=one)
+                names = {"amplifier": amplifier.name, "output": own.get(one, one)}
+                raise BrokenJob(code, where={"amplifier": amplifier.id}, **names)
             pooled.add(one)
 
 
@@ -75,19 +80,20 @@ def _check_zone(zone: Zone, outputs: set[str], *, areas: set[str]) -> None:
             raise BrokenJob("area_unknown", where={"zone": zone.id}, zone=zone.name, area=area)
 
 
-def _check_kinds(line: tuple[Point, ...], job: Job) -> None:
+def _check_kinds(zone: Zone, job: Job) -> None:
     cables = {kind.id for kind in job.kinds.cables}
     known = {
         "loudspeaker": {kind.id for kind in job.kinds.loudspeakers},
         "attenuator": {kind.id for kind in job.kinds.attenuators},
     }
-    for point in line:
+    for point in zone.line:
         if point.cable is not None and point.cable not in cables:
-            raise _unknown_kind(point, point.cable)
+            raise _unknown_kind(point, zone, kind=point.cable)
         kind = getattr(point.fitted, "kind", None)
         if kind is not None and kind not in known[point.fitted.is_]:
-            raise _unknown_kind(point, kind)
+            raise _unknown_kind(point, zone, kind=kind)
 
 
-def _unknown_kind(point: Point, kind: str) -> BrokenJob:
-    return BrokenJob("kind_unknown", where={"point": point.id}, point=called(point), kind=kind)
+def _unknown_kind(point: Point, zone: Zone, *, kind: str) -> BrokenJob:
+    name = called(point, zone.line)
+    return BrokenJob("kind_unknown", where={"point": point.id}, point=name, kind=kind)

@@ -24,7 +24,7 @@ def hanging_order(points: tuple[Point, ...]) -> tuple[Point, ...]:
     for point in points:
         if point.after is not None and point.after not in known:
             where = {"point": point.id}
-            raise BrokenJob("orphan", where=where, point=called(point), after=point.after)
+            raise BrokenJob("orphan", where=where, point=called(point, points), after=point.after)
     children = children_of(points)
     order: list[Point] = []
     waiting = list(reversed(children[None]))
@@ -36,13 +36,13 @@ def hanging_order(points: tuple[Point, ...]) -> tuple[Point, ...]:
         reached = {point.id for point in order}
         lost = next(point for point in points if point.id not in reached)
         ringed = _on_the_loop(points, lost)
-        raise BrokenJob("loop", where={"point": ringed.id}, point=called(ringed))
+        raise BrokenJob("loop", where={"point": ringed.id}, point=called(ringed, points))
     return tuple(order)
 
 
-def called(point: Point) -> str:
-    """What a sentence calls a point: its label, or its id where it has none."""
-    return point.fitted.label or point.id
+def called(point: Point, points: tuple[Point, ...]) -> str:
+    """What a sentence calls a point: its label, or its number in the list where it has none."""
+    return point.fitted.label or f"#{points.index(point) + 1}"
 
 
 def _on_the_loop(points: tuple[Point, ...], lost: Point) -> Point:

@@ -6,6 +6,7 @@ import pytest
 
 from pycore.carry.saved import MOST_CHARACTERS, open_saved
 from pycore.ground.problems import BadText, BrokenJob, NewerJob, Problem, TooLarge
+from pycore.ground.words import ENGLISH, places_in
 from tests.drawn import Raw, chain, output, raw_job, speaker, zone
 
 
@@ -65,6 +66,18 @@ def test_one_id_is_one_thing(place: str, twice: Raw) -> None:
     why = refused(twice)
     assert why.code == "id_twice", place
     assert why.where == {"id": why.values["id"]}
+
+
+def test_a_sentence_of_a_damaged_text_names_things_as_a_person_knows_them() -> None:
+    nameless = hall(point("k7f12", None), point("k7f12", None))
+    assert (refused(nameless).values["one"], refused(nameless).values["other"]) == (
+        "Hall #1",
+        "Hall #2",
+    )
+    unhung = refused(hall(point("k7f13", None), point("k7f14", "gone")))
+    assert unhung.values["point"] == "#2"
+    for code in ("id_twice", "pool_unknown", "output_unknown", "area_unknown", "kind_unknown"):
+        assert not {"id", "area", "kind"} & set(places_in(ENGLISH["problem"][code]))
 
 
 def test_kinds_of_two_families_may_share_an_id_and_of_one_may_not() -> None:

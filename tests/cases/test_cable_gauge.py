@@ -6,7 +6,9 @@ import pytest
 
 from pycore.calc.pairs import tin_factor_of
 from pycore.formulas import cable, conductors
+from pycore.ground.units.gauge import gauge_area_mm2, read_gauge, show_gauge
 
+GAUGES = range(-3, 41)
 METRES_PER_MIL = 0.0254e-3
 KM_PER_KFT = 0.3048  # exact, international foot
 
@@ -124,3 +126,12 @@ def test_tinning_adds_by_the_thickness_of_the_wire(inches: float, factor: float)
 
 def test_the_finest_tinned_wires_are_told_to_be_from_memory() -> None:
     assert tin_factor_of(0.1e-3)[1].seen == "memory"
+
+
+@pytest.mark.parametrize("awg", GAUGES)
+def test_a_gauge_that_is_typed_is_the_copper_the_formulas_count_with(awg: int) -> None:
+    assert gauge_area_mm2(awg) == cable.area_of_gauge_mm2(awg=awg)
+    written = show_gauge(gauge_area_mm2(awg))
+    assert written is not None
+    assert read_gauge(f"{written} AWG") == gauge_area_mm2(awg)
+    assert show_gauge(gauge_area_mm2(awg) * 1.001) is None

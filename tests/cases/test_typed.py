@@ -224,6 +224,29 @@ def test_feet_and_commas_are_for_printing_only() -> None:
     assert show(0.4237, "db", manner=COMMA) == "0,42\u00a0dB"
 
 
+@pytest.mark.parametrize(
+    ("text", "area_mm2"), [("18 AWG", 0.823), ("awg 12", 3.31), ("4/0 AWG", 107.2)]
+)
+def test_copper_may_be_typed_as_a_gauge(text: str, area_mm2: float) -> None:
+    # ASTM B258, the table of areas, three figures (from memory)
+    assert read(text, "mm2", manner=FEET) == about(area_mm2, rel=1e-3)
+
+
+def test_copper_typed_as_a_gauge_is_printed_as_that_gauge() -> None:
+    for text in ("18 AWG", "4/0 AWG"):
+        area_mm2 = read(text, "mm2", manner=COMMA)
+        assert area_mm2 is not None
+        assert as_read(show_typed(area_mm2, "mm2", manner=COMMA)) == text
+    assert as_read(show_typed(0.823, "mm2", manner=POINT)) == "0.823 mm²"
+
+
+def test_a_bare_number_that_could_be_a_gauge_is_asked_back_where_gauges_are_usual() -> None:
+    assert read("16", "mm2", manner=POINT) == 16
+    assert read("6", "mm2", manner=FEET) == 6
+    with pytest.raises(BadText, match="gauge_unclear"):
+        read("16", "mm2", manner=FEET)
+
+
 def test_a_printed_number_is_never_one_the_parser_asks_about() -> None:
     assert show_typed(3.125, "w", manner=COMMA) == "3,1250\u00a0W"
     assert read("3,1250 W", "w", manner=COMMA) == about(3.125)

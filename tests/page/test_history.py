@@ -35,6 +35,8 @@ def test_one_goes_back_to_an_earlier_state_and_on_again(page: Page, served: Fold
     expect_kept(page)
     open_way(page, "History")
     expect(lines).to_have_count(5)
+    expect(lines.nth(2)).to_contain_text("The same as now")
+    expect(lines.nth(2).get_by_role("button")).to_have_count(0)
     lines.nth(3).get_by_role("button", name="Go back").tap()
     expect(page.get_by_role("heading", level=1)).to_have_text("Chapel, second")
     expect_kept(page)

@@ -53,7 +53,13 @@ export const tallyActions = ({ store, door, keeper }) => {
     const { tally } = store.read();
     try {
       const body = { ...tallyQuestion(tally), ids: nowIds, name: say("tally.title") };
-      set({ answer: await door.ask("tally", body, "tally") });
+      const answer = await door.ask("tally", body, "tally");
+      // What was typed or chosen in another manner reads as the core prints it now.
+      const printed = store.read().tally.rows.map((row, at) => ({
+        ...row,
+        shown_tap: answer.rows[at]?.tap || row.shown_tap,
+      }));
+      set({ answer, rows: printed });
       await keeper.keep("tally", store.read().tally);
     } catch (error) {
       if (error instanceof Overtaken) return;

@@ -1,7 +1,7 @@
 /** What can be chosen in forms: outputs, cables, kinds, line voltages, places on a line. */
 
 import { hangingOrder } from "../tree.js";
-import { kindsOf } from "../kinds.js";
+import { kindFace, kindsOf } from "../kinds.js";
 import { say } from "../say.js";
 
 /** @typedef {import("../state").State} State */
@@ -75,7 +75,10 @@ export const kindField = (state, family, field) => ({
   own: family,
   choices: [
     notKnown(),
-    ...kindsOf(state, family).map(({ id, name }) => ({ value: id, words: name })),
+    ...kindsOf(state, family).map(({ id, name }) => ({
+      value: id,
+      words: kindFace(state, family, id)?.title ?? name,
+    })),
   ],
 });
 

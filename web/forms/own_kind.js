@@ -1,7 +1,7 @@
 /** What the three forms for a kind of one's own have in common. */
 
 import { kindFace, kindsOf } from "../kinds.js";
-import { say } from "../say.js";
+import { apart, say } from "../say.js";
 import { fill } from "./shape.js";
 
 /** @typedef {import("../state").State} State */
@@ -21,7 +21,7 @@ export const startOf = (state, family, { kind = "", like = "" }) => {
   const found = kindsOf(state, family).find((each) => each.id === id);
   const face = found ? kindFace(state, family, id) : undefined;
   return {
-    name: !found ? "" : kind ? found.name : say("kinds.like_name", { name: found.name }),
+    name: !found ? "" : kind ? found.name : say("kinds.like_name", { name: apart(face?.title ?? found.name) }),
     found: /** @type {Record<string, any>} */ (found ?? {}),
     text: (/** @type {string} */ field) => face?.fields[field] ?? "",
     rows: face?.rows ?? [],

@@ -985,9 +985,10 @@ export interface Resume {
   kept: [number, number, number][];
 }
 
-/** A row as it reads, what it adds up to, or what is wrong with it. Without line volts nothing is counted: `sum` is empty. `finding` opens its working. */
+/** A row as it reads, with its tap, what it adds up to, or what is wrong with it. Without line volts nothing is counted: `sum` is empty. `finding` opens its working. */
 export interface RowAnswer {
   shown: string;
+  tap: string;
   sum: string;
   finding: string | null;
   problem: ProblemAnswer | null;

@@ -30,8 +30,8 @@ const units = ({ manner }) => html`<section class="card" aria-labelledby="units-
   <div class="field">
     <label for="decimal">${say("about.decimal")}</label>
     <select id="decimal" data-input="manner.decimal">
-      <option value="." .selected=${live(manner.decimal === ".")}>${say("about.decimal_point")}</option>
-      <option value="," .selected=${live(manner.decimal === ",")}>${say("about.decimal_comma")}</option>
+      <option value="." .selected=${live(manner.decimal === ".")}>${say("about.decimal_point", { example: "7.5" })}</option>
+      <option value="," .selected=${live(manner.decimal === ",")}>${say("about.decimal_comma", { example: "7,5" })}</option>
     </select>
   </div>
 </section>`;

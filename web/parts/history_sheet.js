@@ -7,6 +7,7 @@ import { say } from "../say.js";
 import { MOST_STATES } from "../states.js";
 
 /** @typedef {import("../state").PastState} PastState */
+/** @typedef {import("../state").Job} Job */
 /** @typedef {import("../state").Comparison["changes"][number]} Change */
 
 /** So many changes of one state are told one by one. */
@@ -26,16 +27,24 @@ const changeList = (changes = []) => {
     ${rest > 0 ? html`<p class="quiet">${say("history.more", { n: String(rest) })}</p>` : nothing}`;
 };
 
-/** @param {PastState} state @param {number} rev the state of now @param {readonly Change[] | undefined} changes */
-const stateLine = ({ job, at, words, counts, verdict, headline }, rev, changes) => {
-  const now = job.rev === rev;
+/** Whether going back would change nothing: readings and ticks, and when it was kept, stay as they are. */
+const alike = (/** @type {Job} */ one, /** @type {Job} */ other) => {
+  const [then, now] = [one, other].map(({ rev, saved_at, base, readings, ticks, ...rest }) => JSON.stringify(rest));
+  return then === now;
+};
+
+/** @param {PastState} state @param {Job} of the state of now @param {readonly Change[] | undefined} changes */
+const stateLine = ({ job, at, words, counts, verdict, headline }, of, changes) => {
+  const now = job.rev === of.rev;
+  const same = !now && alike(job, of);
   return html`<li class="card state-line" data-rev=${job.rev}>
     <p class="state-head"><b>${say(/** @type {any} */ (words))}</b>
       <span class="quiet">${now ? say("history.now") : say("history.at", dayOf(at) ?? {})}</span></p>
     ${changeList(changes)}
     <p class="quiet">${counts}</p>
     ${verdict ? html`<p>${verdictMark(verdict, headline)}</p>` : nothing}
-    ${now
+    ${same ? html`<p class="quiet">${say("history.same")}</p>` : nothing}
+    ${now || same
       ? nothing
       : html`<div class="bench-row">
           <button type="button" class="plain-button" data-act="history.back" data-rev=${job.rev}>${say("history.back")}</button>
@@ -53,7 +62,7 @@ export const historySheet = ({ desk, past }) => {
       ${repeat(
         past.states,
         ({ job }) => job.rev,
-        (state) => stateLine(state, desk.job.rev, past.changes[state.job.rev]),
+        (state) => stateLine(state, desk.job, past.changes[state.job.rev]),
       )}
     </ol>`;
 };

@@ -3,7 +3,7 @@
 import { html, nothing } from "../markup.js";
 import { glyph } from "../pieces/glyphs.js";
 import { problemAt, wattsField } from "../pieces/watts_field.js";
-import { say } from "../say.js";
+import { numerals, say } from "../say.js";
 
 /** @typedef {import("../state").State} State */
 /** @typedef {import("../state").Tally} Tally */
@@ -112,8 +112,8 @@ const keys = ({ other }) => html`<div class="keys">
   ${LOWER.map(digitKey)}
   ${other === null
     ? html`<button type="button" class="key key-side" data-act="tally.other">${say("tally.other")}</button>`
-    : html`<button type="button" class="key key-side" data-act="tally.digit" data-digit="."
-        aria-label=${say("tally.point")}>.</button>`}
+    : html`<button type="button" class="key key-side" data-act="tally.digit" data-digit=${numerals.decimal}
+        aria-label=${say("tally.point")}>${numerals.decimal}</button>`}
 </div>`;
 
 /** @param {State} state */

@@ -1,7 +1,7 @@
 /** What an instrument shows, typed by one thumb: large figures above, keys below. */
 
 import { html, live, nothing } from "../markup.js";
-import { say, sayOne } from "../say.js";
+import { numerals, say, sayOne } from "../say.js";
 import { glyph } from "./glyphs.js";
 
 /** What is read in millions of ohms. */
@@ -36,7 +36,7 @@ export const meterPad = ({ text, quantity }, { enter }, judging = false) => html
     <button type="submit" class="chief-button" aria-disabled=${!text.trim()}>${say("meter.enter")}</button>
   </form>
   <div class="keys meter-keys ${quantity === MEGOHMS ? "meter-keys-more" : ""}">
-    ${DIGITS.map((digit) => key(digit))} ${key(".", "meter-point", say("tally.point"))}
+    ${DIGITS.map((digit) => key(digit))} ${key(numerals.decimal, "meter-point", say("tally.point"))}
     ${key(say("meter.kilo"), "meter-kilo", say("meter.kilo_name"))}
     ${quantity === MEGOHMS ? key(say("meter.mega"), "meter-mega", say("meter.mega_name")) : nothing}
     <button type="button" class="key key-side meter-over" data-act="meter.over_range" aria-label=${say("meter.over_range_name")}

@@ -3,6 +3,7 @@
 import re
 
 from pycore.ground.problems import BadText
+from pycore.ground.units.gauge import GAUGES_FROM, read_gauge
 from pycore.ground.units.table import (
     CAPITALS,
     METRES_PER_FOOT,
@@ -35,7 +36,7 @@ def read(text: str, unit: str, *, manner: Manner) -> float | None:
     """The number in `text`, in the inner unit named by `unit`; None for empty text (not known).
 
     Raises BadText with code `number_unread`, `number_ambiguous`, `unit_unread`,
-    `two_numbers`, `number_not_whole` or `share_unclear`.
+    `two_numbers`, `number_not_whole`, `share_unclear` or `gauge_unclear`.
     """
     tidy = SPACES.sub(" ", text.replace("−", "-").replace(OHM_SIGN, OMEGA)).strip()
     if not tidy:
@@ -47,6 +48,8 @@ def read(text: str, unit: str, *, manner: Manner) -> float | None:
         return int(both[1]) * METRES_PER_FOOT + inches * METRES_PER_INCH
     if unit == "ohm_per_km" and (over := MEASURED_OVER.fullmatch(tidy)):
         return _per_length(over[1], over[2], text=tidy, manner=manner)
+    if unit == "mm2" and (area_mm2 := read_gauge(tidy)) is not None:
+        return area_mm2
     number, word, whole = _split(tidy, unit, manner=manner)
     return _in_unit(number, word, text=tidy, unit=unit, whole=whole, manner=manner)
 
@@ -108,6 +111,9 @@ def _in_unit(
         raise BadText("number_not_whole", text=text)
     if unit == "c" and word.endswith("f"):
         return (number - 32) / 1.8
+    bare = unit == "mm2" and not word and manner.length == "ft"
+    if bare and whole and number >= GAUGES_FROM:
+        raise BadText("gauge_unclear", text=text)
     if unit == "fraction" and not word and 0 < number <= 1:
         raise BadText("share_unclear", text=text)
     return number * TYPED[unit][word]

@@ -5,6 +5,7 @@ from decimal import ROUND_DOWN, ROUND_HALF_UP, Decimal
 from functools import lru_cache
 
 from pycore.ground.plain import NO_BREAK
+from pycore.ground.units.gauge import show_gauge
 from pycore.ground.units.table import METRES_PER_FOOT, WRITTEN, Manner
 
 SIGNIFICANT = 3
@@ -163,7 +164,10 @@ def show_typed(value: float, unit: str, *, manner: Manner) -> str:
     """A number a person typed or a maker printed: all its figures, its unit.
 
     The parser reads it back: where a comma and three figures could be thousands, a zero follows.
+    Copper that was typed as a gauge is printed as one.
     """
+    if unit == "mm2" and (gauge := show_gauge(value)) is not None:
+        return gauge + WRITTEN["awg"]
     scaled, written = _scaled(value, unit, manner=manner)
     digits = _digits(scaled, TYPED_SIGNIFICANT)
     whole, _, decimals = digits.partition(".")

@@ -4,6 +4,7 @@ A sentence is never built from pieces: each code has its own whole template. The
 own words come from the same tables.
 """
 
+import re
 from collections.abc import Mapping
 from functools import lru_cache
 from string import Formatter
@@ -113,7 +114,34 @@ ENGLISH: dict[str, dict[str, str]] = {
     "change_thing": en_links.CHANGE_THINGS,
     "change_value": en_links.CHANGE_VALUES,
 }
-LANGUAGES = {"en": ENGLISH}
+OF_CATALOGUE = frozenset(ENGLISH["catalogue"].values())
+POINT = re.compile(r"(?<=\d)\.(?=\d)")
+# Every language stands here twice: as it was written, with decimal points, and with commas.
+COMMA = ","
+LANGUAGES = {
+    "en": ENGLISH,
+    f"en{COMMA}": {
+        table: {code: POINT.sub(COMMA, words) for code, words in codes.items()}
+        for table, codes in ENGLISH.items()
+    },
+}
+
+
+def written(language: str, decimal: str) -> str:
+    """The language as a person reads it: with their decimal sign in our own words, too."""
+    return f"{language}{COMMA}" if decimal == COMMA and language in LANGUAGES else language
+
+
+def decimals_of(text: str, *, language: str) -> str:
+    """A text of ours that stands in no table, such as a formula, with the reader's decimal sign."""
+    return POINT.sub(COMMA, text) if language.endswith(COMMA) else text
+
+
+def kind_name(name: str, *, language: str) -> str:
+    """The name of a kind in a list or sentence. The catalogue's own follow the decimal sign of the
+    reader; one that a person gave stays as they wrote it."""
+    own = name in OF_CATALOGUE
+    return kept_together(decimals_of(name, language=language) if own else name)
 
 
 def say(table: str, code: str, *, values: Mapping[str, str] | None = None, language: str) -> str:

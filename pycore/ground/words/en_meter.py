@@ -56,6 +56,9 @@ SHORT = {
 
 HEADLINES = {
     "settled": "Found",
+    "settled_rough": "Found, by a rough count",
+    "settled_rough_why": "{words} This rests on the count as it was typed: look at the place before"
+    " you open more, or draw the line as a job and read it again, which makes it sure.",
     "settled_healthy": "As expected",
     "sound_or_missing": "As expected, or one of {n} is missing",
     "likeliest": "Most likely",

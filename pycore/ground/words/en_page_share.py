@@ -112,6 +112,7 @@ PAGE: dict[str, str] = {
     " back to.",
     "history.none": "No earlier state is kept yet.",
     "history.now": "as it is now",
+    "history.same": "The same as now: going back would change nothing.",
     "history.at": "{day}, {time}",
     "history.changed": "{name}: {field}, {from} → {to}",
     "history.new": "{name}: {field}, now {value}",
