@@ -40,8 +40,10 @@ def _each_once(family: str, things: Iterable[tuple[str, str]]) -> None:
     met: dict[str, str] = {}
     for one, name in things:
         if one in met:
-            both = {"one": met[one], "other": name}
-            raise BrokenJob("id_twice", where={"id": one}, id=one, family=family, **both)
+            where = {"id": one}
+            raise BrokenJob(
+                "id_twice", where=where, id=one, family=family, one=met[one], other=name
+            )
         met[one] = name
 
 
@@ -65,8 +67,8 @@ def _check_pools(amplifier: Amplifier) -> None:
         for one in pool.outputs:
             if one not in own or one in pooled:
                 code = "pool_twice" if one in pooled else "pool_unknown"
-                names = {"amplifier": amplifier.name, "output": own.get(one, one)}
-                raise BrokenJob(code, where={"amplifier": amplifier.id}, **names)
+                where, name = {"amplifier": amplifier.id}, own.get(one, one)
+                raise BrokenJob(code, where=where, amplifier=amplifier.name, output=name)
             pooled.add(one)
 
 
