@@ -8,7 +8,7 @@ from pycore.asks.requests import Text
 from pycore.calc.priors import COSTS
 from pycore.jobs import CableKind, Closed, Job
 from pycore.jobs.base import Celsius, Id, Name, Percent
-from pycore.jobs.records import Moment, Quantity, Spot
+from pycore.jobs.records import Due, Moment, Quantity, Spot
 
 Controls = Literal["open", "set", "override"]
 Complaint = Literal[
@@ -42,6 +42,7 @@ class ReadingIn(Closed):
 
     `lifted` names what was taken off: the place itself for what is fitted there, any other
     point for the line in front of it. `tolerance_pct` null or empty: 5 %, common practice.
+    `due` comes back with a kept reading and is not looked at: what the job itself keeps counts.
     """
 
     id: Id
@@ -57,6 +58,7 @@ class ReadingIn(Closed):
     leads_ohm: LeadOhms | Text | None = None
     instrument: Name = ""
     baseline: bool = False
+    due: Due | None = None
 
 
 class CostsIn(Closed):

@@ -157,6 +157,15 @@ def test_a_reading_of_the_line_before_makes_no_baseline() -> None:
     assert refused["problem"]["code"] == "baseline_not_judged"
 
 
+def test_a_kept_reading_can_be_handed_back_whole_and_the_job_says_what_was_due() -> None:
+    job = turned(kept(101.5))
+    [whole] = job["readings"]
+    invented = {**whole, "due": {"value": 202.0, "low": 190.0, "high": 220.0}}
+    for one in (whole, invented):
+        told = ask("diagnose", job=job, where={"zone": "zone"}, readings=[one])
+        assert [each["code"] for each in told["expected"]] == ["line_changed"]
+
+
 def test_a_step_of_a_first_test_is_open_again_when_the_line_has_changed() -> None:
     job = turned(kept(101.5, controls="open"))
     told = ask("first_test", job=job, since="2026-06-01")

@@ -917,7 +917,7 @@ export interface ReadingAnswer {
   notes: string[];
 }
 
-/** A reading of this visit. `value`: a number, or as it was typed: "201,5", "OL", "well"; tolerance, temperature and the ohms of leads that were not nulled the same. `lifted` names what was taken off: the place itself for what is fitted there, any other point for the line in front of it. `tolerance_pct` null or empty: 5 %, common practice. */
+/** A reading of this visit. `value`: a number, or as it was typed: "201,5", "OL", "well"; tolerance, temperature and the ohms of leads that were not nulled the same. `lifted` names what was taken off: the place itself for what is fitted there, any other point for the line in front of it. `tolerance_pct` null or empty: 5 %, common practice. `due` comes back with a kept reading and is not looked at: what the job itself keeps counts. */
 export interface ReadingIn {
   id: string;
   at?: string;
@@ -932,6 +932,7 @@ export interface ReadingIn {
   leads_ohm?: number | string | null;
   instrument?: string;
   baseline?: boolean;
+  due?: Due | null;
 }
 
 /** A kept reading of any visit: when and where, what was measured and how, by what, and whether the line is judged against it. */
