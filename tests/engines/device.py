@@ -31,7 +31,9 @@ START = """import("./trust.js").then(({ scriptAddress }) => new Promise((resolve
 SHELF = """new Promise((resolve, reject) => {
   const place = new URL("./", location.href).pathname;
   const opening = indexedDB.open(`rungline-engine ${place}`);
-  opening.onerror = () => reject(opening.error);
+  // Made here, it would lie empty under the name that the engine wants, and bar it for good.
+  opening.onupgradeneeded = () => opening.transaction.abort();
+  opening.onerror = () => reject(new Error(`no shelf: ${opening.error}`));
   opening.onsuccess = async () => {
     const base = opening.result;
     const ask = (request) => new Promise((done, fail) => {
@@ -46,9 +48,14 @@ SHELF = """new Promise((resolve, reject) => {
   };
 })"""
 HAS_COPY = 'return Boolean(await read("copy", "label"));'
-# Not for ever: a device that may keep no copy never has one.
+# Not for ever: a device that may keep no copy never has one. An engine that is about to start has
+# not made its shelf yet.
 UNTIL_KEPT = f"""(async () => {{
-  for (let turn = 0; !(await {SHELF.replace("ACT", HAS_COPY)}); turn += 1) {{
+  const isKept = () => {SHELF.replace("ACT", HAS_COPY)}.catch((error) => {{
+    if (error.message.startsWith("no shelf")) return false;
+    throw error;
+  }});
+  for (let turn = 0; !(await isKept()); turn += 1) {{
     if (turn === 900) throw new Error("no copy of the engine was kept in 90 s");
     await new Promise((next) => setTimeout(next, 100));
   }}
