@@ -129,6 +129,12 @@ def of_fitting(draw: st.DrawFn, things: Things) -> Raw:
             (
                 {"do": "change_point", "point": point, "changes": changes},
                 {"do": "set_tap", "point": point, "tap_w": draw(SIZES), "tap_at_v": draw(LINE_V)},
+                {
+                    "do": "set_taps",
+                    "zone": draw(things.zones),
+                    "tap_w": draw(SIZES),
+                    "tap_at_v": draw(LINE_V),
+                },
                 {"do": "connect", "point": point},
                 {"do": "disconnect", "point": point},
                 {"do": "set_attenuator", "point": point, "set_db": -3.0, "off": None},

@@ -17,6 +17,7 @@ import { fitsBench } from "./parts/fits_bench.js";
 import { foot } from "./parts/foot.js";
 import { formPart } from "./parts/form.js";
 import { historySheet } from "./parts/history_sheet.js";
+import { ifBench } from "./parts/if_bench.js";
 import { ifSheet } from "./parts/if_sheet.js";
 import { jobBench } from "./parts/job_bench.js";
 import { jobSheet } from "./parts/job_sheet.js";
@@ -156,7 +157,7 @@ const bench = (state) => {
   if (place.screen === "job") return jobBench(state);
   const other = MORE[place.screen] ?? METER[place.screen];
   if (other) return other.bench(state);
-  if (place.view === "if") return nothing;
+  if (place.view === "if") return ifBench(state);
   if (place.view === "cable") return cableBench(state);
   if (place.view === "meter") return meterBench(state);
   if (place.view === "distance") return distanceBench(state);

@@ -32,6 +32,13 @@ const isGoing = ({ waiting }, act) => {
   return asked !== null && waiting.some((each) => takenAway(each) === asked);
 };
 
+/**
+ * What was done is said with the way back, unless more is to be done first: that would be put back.
+ * @param {Act} act @param {Act[]} waiting
+ */
+const noticeOf = ({ told }, waiting) =>
+  told && !waiting.length ? { notice: { words: told, bad: false, again: "edit.undo" } } : {};
+
 /** @param {Desk} desk @returns {JobRecord} */
 const recordOf = ({ id, job, seen, manner, waiting, undo, redo }) => ({
   id,
@@ -71,7 +78,7 @@ export const makeEdits = ({ store, door, keeper, tabs, drafts }) => {
     const { gone, ...ways } = nextWays(desk, act, key);
     const waiting = desk.waiting.filter((other) => other.key !== act.key);
     const next = { ...desk, job, seen, waiting, ...ways };
-    store.change({ desk: { ...next, kept: "keeping" } });
+    store.change({ desk: { ...next, kept: "keeping" }, ...noticeOf(act, waiting) });
     const how = { over: before.job.rev, past: { key, job: before.job }, gone, words: act.words };
     const theirs = act.merge ? { theirs: act.merge.theirs } : {};
     const take = async () => {

@@ -25,14 +25,19 @@ export interface Cabling {
   longest: door.LongestAnswer;
 }
 export interface WhatIf {
-  is: "voltage" | "tap" | "more";
+  is: "voltage" | "cable" | "tap" | "more";
   line_v: string;
+  cable: string;
+  sections: "all" | "home_run";
   tap: string;
   run: string;
   of: string;
   answer: door.WhatIfAnswer | null;
   /** What the answer was asked with: with it a number that would be can be opened. */
   asked: { change: object; typed: Record<string, string> } | null;
+  /** Of which job, and which state of it, the answer is: it is shown of no other. */
+  job: string | null;
+  rev: number | null;
   problem: { words: string; remedy: string | null } | null;
 }
 export interface LineState {

@@ -59,6 +59,8 @@ export interface Act {
   apart?: boolean;
   /** A state from elsewhere that goes into the job. */
   merge?: { theirs: Job; base: Job | null; taken: Taken };
+  /** What is said once it is done, beside the way to put it back. */
+  told?: string;
   /** Whether the device has it; said only of those that wait. */
   kept?: boolean;
 }

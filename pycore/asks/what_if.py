@@ -14,11 +14,12 @@ from pycore.asks.shown import shown_finding
 from pycore.calc import whatif
 from pycore.calc.finding import Finding, Verdict
 from pycore.edit.runs import RunSize
+from pycore.ground.plain import kept_together
 from pycore.ground.problems import BadText
 from pycore.ground.refusals import read_kind
 from pycore.ground.units import Manner, show_typed
 from pycore.ground.words import say
-from pycore.jobs import Closed, Job
+from pycore.jobs import CableKind, Closed, Job
 from pycore.jobs.base import Id, Volts, Watts
 
 # What is compared, and in this order: what burns or trips before what is only quieter.
@@ -35,6 +36,10 @@ COMPARED = (
 )
 
 
+# So many loudspeakers are named, the others counted.
+MOST_NAMED = 6
+
+
 class OtherVoltage(Closed):
     """An output driven at another line voltage, every tap left as it stands."""
 
@@ -46,6 +51,11 @@ class OtherVoltage(Closed):
         """As the calculation takes it."""
         return whatif.OtherVoltage(self.output, self.line_v)
 
+    def command(self, _job: Job) -> dict[str, Any]:
+        """The command that does it."""
+        changes = {"line_v": self.line_v}
+        return {"do": "change_output", "output": self.output, "changes": changes}
+
 
 class OtherTap(Closed):
     """Every loudspeaker of a zone on another tap."""
@@ -55,9 +65,31 @@ class OtherTap(Closed):
     tap_w: Watts
     tap_at_v: Volts
 
-    def change(self) -> whatif.Change:
+    def change(self) -> whatif.OtherTap:
         """As the calculation takes it."""
         return whatif.OtherTap(self.zone, self.tap_w, self.tap_at_v)
+
+    def command(self, _job: Job) -> dict[str, Any]:
+        """The command that does it."""
+        return {"do": "set_taps", **self.model_dump(exclude={"is_"})}
+
+
+class OtherCable(Closed):
+    """Another cable through a zone, or through its home runs alone."""
+
+    is_: Literal["cable"] = Field(alias="is")
+    zone: Id
+    sections: Literal["all", "home_run"]
+    kind: CableKind
+
+    def change(self) -> whatif.Change:
+        """As the calculation takes it."""
+        return whatif.OtherCable(self.zone, self.sections, self.kind)
+
+    def command(self, _job: Job) -> dict[str, Any]:
+        """The command that does it."""
+        kind = self.kind.model_dump(by_alias=True, exclude_none=True)
+        return {"do": "set_cable", "zone": self.zone, "sections": self.sections, "kind": kind}
 
 
 class MoreAtEnd(Closed):
@@ -70,7 +102,21 @@ class MoreAtEnd(Closed):
     tap_at_v: Volts
     cable: Id | None = None
 
-    def change(self) -> whatif.Change:
+    def command(self, job: Job) -> dict[str, Any]:
+        """The command that does it, but for the ids, which the page has."""
+        like = whatif.like_the_last(job, self.change())
+        return {
+            "do": "add_run",
+            "zone": self.zone,
+            "run": {"count": self.run.count, "length_m": like.length_m},
+            "ids": None,
+            "after": like.after,
+            "splice": False,
+            "cable": like.cable,
+            "fitted": like.fitted.model_dump(by_alias=True, exclude_none=True),
+        }
+
+    def change(self) -> whatif.MoreAtEnd:
         """As the calculation takes it."""
         return whatif.MoreAtEnd(
             zone=self.zone,
@@ -82,9 +128,9 @@ class MoreAtEnd(Closed):
         )
 
 
-Wanted = Annotated[OtherVoltage | OtherTap | MoreAtEnd, Field(discriminator="is_")]
+Wanted = Annotated[OtherVoltage | OtherTap | OtherCable | MoreAtEnd, Field(discriminator="is_")]
 WANTED: TypeAdapter[Wanted] = TypeAdapter(Wanted)
-TAGS = frozenset(("voltage", "tap", "more"))
+TAGS = frozenset(("voltage", "tap", "cable", "more"))
 
 
 class WhatIfBody(Closed):
@@ -111,12 +157,18 @@ class WhatIfRow(TypedDict):
 
 
 class WhatIfAnswer(TypedDict):
-    """What would be otherwise, in words, and every judged number that would change."""
+    """What would be otherwise, in words, and every judged number that would change.
+
+    `left`: which loudspeakers stay as they are, and why. `command` does what is shown; the page
+    puts in the ids of what is added. Null where the job is like that already.
+    """
 
     title: str
     caution: str
+    left: str
     rows: list[WhatIfRow]
     same: str
+    command: dict[str, Any] | None
 
 
 def what_if(body: WhatIfBody, manner: Manner) -> WhatIfAnswer:
@@ -135,12 +187,32 @@ def what_if(body: WhatIfBody, manner: Manner) -> WhatIfAnswer:
     rows.sort(key=lambda one: one[0])
     language = manner.language
     voltage = isinstance(wanted, OtherVoltage)
+    there = told.job == body.job
     return {
         "title": _title(wanted, names=names, manner=manner),
         "caution": say("what_if", "caution", language=language) if voltage else "",
+        "left": _left(body.job, wanted, manner=manner),
         "rows": [row for _, row in rows],
-        "same": "" if rows else say("what_if", "same", language=language),
+        "same": "" if rows else say("what_if", "there" if there else "same", language=language),
+        "command": None if there else wanted.command(body.job),
     }
+
+
+def _left(job: Job, wanted: Wanted, *, manner: Manner) -> str:
+    """Which loudspeakers have no such tap, by name; empty where all have it."""
+    if not isinstance(wanted, OtherTap):
+        return ""
+    points = whatif.left_alone(job, wanted.change())
+    if not points:
+        return ""
+    names = names_of(job)
+    named = [names[point.id] for point in points[:MOST_NAMED]]
+    if len(points) > MOST_NAMED:
+        values = {"n": str(len(points) - MOST_NAMED)}
+        named.append(say("what_if", "left_more", values=values, language=manner.language))
+    tap_w = show_typed(wanted.tap_w, "w", manner=manner)
+    values = {"list": ", ".join(named), "tap_w": tap_w}
+    return say("what_if", "left", values=values, language=manner.language)
 
 
 def wanted_of(change: Mapping[str, Any], typed: Mapping[str, str], *, manner: Manner) -> Wanted:
@@ -183,5 +255,8 @@ def _title(wanted: Wanted, *, names: dict[str, str], manner: Manner) -> str:
         tap_w = show_typed(wanted.tap_w, "w", manner=manner)
         values = {"zone": names.get(wanted.zone, ""), "tap_w": tap_w}
         return say("what_if", "tap", values=values, language=manner.language)
+    if isinstance(wanted, OtherCable):
+        values = {"zone": names.get(wanted.zone, ""), "cable": kept_together(wanted.kind.name)}
+        return say("what_if", f"cable_{wanted.sections}", values=values, language=manner.language)
     values = {"n": str(wanted.run.count), "zone": names.get(wanted.zone, "")}
     return say("what_if", "more", values=values, language=manner.language)

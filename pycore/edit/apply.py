@@ -22,7 +22,7 @@ from pycore.edit.supply import (
     RemoveAmplifier,
     RemoveOutput,
 )
-from pycore.edit.swapping import SetTap, SwapLoudspeaker
+from pycore.edit.swapping import SetTap, SetTaps, SwapLoudspeaker
 from pycore.edit.ticking import Tick, Untick
 from pycore.edit.ticks import living_ticks
 from pycore.edit.whole import ChangeJob, Restore, SetLimits
@@ -55,6 +55,7 @@ Command = Annotated[
     | RemovePoint
     | ChangePoint
     | SetTap
+    | SetTaps
     | SwapLoudspeaker
     | Connect
     | Disconnect

@@ -2,12 +2,13 @@
 
 from typing import Literal
 
-from pycore.edit.change import changed, find_point, replaced
+from pycore.edit.change import changed, find_point, find_zone, replaced
 from pycore.edit.fitting import refitted
 from pycore.ground.problems import BadCommand
-from pycore.jobs import Closed, Job, Loudspeaker, LoudspeakerKind
+from pycore.jobs import Closed, Job, Loudspeaker, LoudspeakerKind, Point
 from pycore.jobs.base import Id, Volts, Watts
 from pycore.jobs.fitted import Seen
+from pycore.jobs.taps import tap_row_v
 
 # As nobody had looked yet, what the job said was the plan.
 PLANNED: tuple[Seen | None, ...] = (None, "drawing")
@@ -34,6 +35,37 @@ class SetTap(Closed):
         if point.fitted.is_ == "loudspeaker":
             fields |= known_as(point.fitted, self.seen)
         return refitted(job, point, fields=fields)
+
+
+class SetTaps(Closed):
+    """Plan one tap for every loudspeaker of a zone whose kind has and allows it; others stay.
+
+    Nobody stood at a selector: what was found or set counts as planned from then on.
+    """
+
+    do: Literal["set_taps"]
+    zone: Id
+    tap_w: Watts
+    tap_at_v: Volts
+
+    def apply(self, job: Job) -> Job:
+        """The job with those taps planned."""
+        zone = find_zone(job, self.zone)
+        line = tuple(self._planned(job, point) for point in zone.line)
+        return changed(job, zones=replaced(job.zones, changed(zone, line=line)))
+
+    def _planned(self, job: Job, point: Point) -> Point:
+        """A point on its tap, where it has one; one that stands there already stays as it is."""
+        fitted = point.fitted
+        if fitted.is_ != "loudspeaker":
+            return point
+        row_v = tap_row_v(job.kinds, fitted, tap_w=self.tap_w, tap_at_v=self.tap_at_v)
+        there = (fitted.tap_w, fitted.tap_at_v, fitted.direct_ohm)
+        if row_v is None or there == (self.tap_w, row_v, None):
+            return point
+        fields: dict[str, object] = {"tap_w": self.tap_w, "tap_at_v": row_v, "direct_ohm": None}
+        fields |= known_as(fitted, "drawing" if fitted.seen not in PLANNED else None)
+        return changed(point, fitted=changed(fitted, **fields))
 
 
 class SwapLoudspeaker(Closed):

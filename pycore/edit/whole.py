@@ -4,7 +4,7 @@ from typing import Literal
 
 from pycore.edit.change import changed, given, require
 from pycore.ground.problems import BadCommand
-from pycore.jobs import Closed, Job
+from pycore.jobs import Closed, Job, Tick
 from pycore.jobs.base import (
     Celsius,
     Fraction,
@@ -62,7 +62,8 @@ class SetLimits(Closed):
 class Restore(Closed):
     """Go to an earlier or later state: undo, redo, history.
 
-    Readings and ticks stay as now, and so does when it was kept. What the job grew from goes back
+    Readings and ticks stay as now, and so does when it was kept. Ticks that went with a removed
+    point come back with it. What the job grew from goes back
     with it: after an undone merge that is no longer the state that was taken in.
     """
 
@@ -78,5 +79,10 @@ class Restore(Closed):
             rev=job.rev,
             saved_at=job.saved_at,
             readings=job.readings,
-            ticks=job.ticks,
+            ticks=(*job.ticks, *self._came_back(job)),
         )
+
+    def _came_back(self, job: Job) -> tuple[Tick, ...]:
+        """The ticks of points that are there again."""
+        here = {point.id for zone in job.zones for point in zone.line}
+        return tuple(tick for tick in self.past.ticks if tick.point not in here)

@@ -85,6 +85,25 @@ def test_an_earlier_state_was_kept_when_this_one_was_and_grew_from_what_it_grew_
     )
 
 
+def test_ticks_that_went_with_a_removed_zone_come_back_with_it_and_no_others() -> None:
+    raw = hall().model_dump(mode="json", exclude_none=True)
+    line = raw["zones"][0]["line"]
+    spoken = [one for one in line if one["fitted"]["is"] == "loudspeaker"]
+    for one in spoken:
+        one["fitted"] |= {"tap_w": 5.0, "tap_at_v": 70.7}
+    tick = {"tap_w": 5.0, "tap_at_v": 70.7, "at": "2026-11-26", "initials": "KO"}
+    raw["ticks"] = [{**tick, "point": one["id"]} for one in spoken]
+    ticked = Job.model_validate_json(json.dumps(raw))
+    assert len(ticked.ticks) == len(spoken) > 0
+    past = ticked.model_dump(mode="json", exclude_none=True)
+    gone = done(ticked, do="remove_zone", zone=raw["zones"][0]["id"])
+    assert gone.ticks == ()
+    assert done(gone, do="restore", past=past).ticks == ticked.ticks
+    # one that was taken back while its loudspeaker hung there stays away
+    untick = done(ticked, do="untick", point=spoken[0]["id"])
+    assert done(untick, do="restore", past=past).ticks == ticked.ticks[1:]
+
+
 def test_the_state_of_another_job_is_refused() -> None:
     other = {**hall().model_dump(mode="json", exclude_none=True), "id": "other"}
     assert refused(hall(), do="restore", past=other).code == "another_job"

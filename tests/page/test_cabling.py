@@ -110,6 +110,7 @@ def test_how_far_it_may_run_is_told(cabled: Page) -> None:
 def test_what_if_shows_before_and_after_side_by_side(page: Page) -> None:
     open_line(page, nave())
     look_at(page, "What if")
+    touch(page, "Another voltage")
     touch(page, "70.7 V")
     compared = page.locator(".compared")
     expect(compared).to_contain_text("driven at 70.7 V")
@@ -118,7 +119,7 @@ def test_what_if_shows_before_and_after_side_by_side(page: Page) -> None:
     # six of 15 W and two of 6 W, marked for 100 V; 0.49985 of that at 70.7 V
     expect(load).to_contain_text("102 W")
     expect(load).to_contain_text("51 W")
-    touch(page, "Another tap")
+    touch(page, "All on one tap")
     touch(page, "6 W")
     expect(compared).to_contain_text("Every loudspeaker of Nave on 6 W")
     expect(compared.locator("tr").filter(has_text="load").first).to_contain_text("48 W")

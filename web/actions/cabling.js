@@ -1,6 +1,8 @@
 /** What touches on the drawing, on the choice of cable and on what-if do. */
 
 import { NoAnswer, Overtaken, Refused } from "../door.js";
+import { kindsOf } from "../kinds.js";
+import { isOfNow } from "../if_now.js";
 import { keptOf } from "../line_first.js";
 import { say } from "../say.js";
 
@@ -21,13 +23,17 @@ export const cablingActions = ({ store, door, edits, keeper }) => {
   /** What is asked: null while something of it has not been chosen yet. @returns {WhatIf["asked"]} */
   const changeOf = () => {
     const { desk, place, line } = store.read();
-    const { is, line_v, tap, run } = line.what_if;
+    const { is, line_v, tap, run, cable, sections } = line.what_if;
     const zone = desk?.job.zones.find(({ id }) => id === place.zone);
     const outputs = desk?.job.amplifiers.flatMap((amplifier) => amplifier.outputs) ?? [];
     const output = outputs.find(({ id }) => id === (zone?.page_output ?? zone?.output));
     if (!zone || !output) return null;
     if (is === "voltage") {
       return line_v ? { change: { is, output: output.id, line_v: Number(line_v) }, typed: {} } : null;
+    }
+    if (is === "cable") {
+      const kind = kindsOf(store.read(), "cables").find(({ id }) => id === cable);
+      return kind ? { change: { is, zone: zone.id, sections, kind }, typed: {} } : null;
     }
     const taps = { zone: zone.id, tap_w: Number(tap), tap_at_v: output.line_v };
     if (is === "tap") return tap ? { change: { is, ...taps }, typed: {} } : null;
@@ -40,7 +46,7 @@ export const cablingActions = ({ store, door, edits, keeper }) => {
     if (!wanted || !desk) return suppose({ answer: null, problem: null });
     try {
       const answer = await door.ask("what_if", { job: desk.job, ...wanted }, "what_if");
-      suppose({ answer, asked: wanted, of: place.zone ?? "", problem: null });
+      suppose({ answer, asked: wanted, job: desk.id, rev: desk.job.rev, of: place.zone ?? "", problem: null });
     } catch (error) {
       if (error instanceof Overtaken) return;
       if (!(error instanceof Refused || error instanceof NoAnswer)) throw error;
@@ -48,6 +54,27 @@ export const cablingActions = ({ store, door, edits, keeper }) => {
       const remedy = error instanceof Refused ? error.problem.remedy : null;
       suppose({ answer: null, problem: { words, remedy } });
     }
+  };
+
+  /**
+   * The command with ids of its own, where it adds something.
+   * @param {Command & Record<string, any>} command @returns {Promise<Command>}
+   */
+  const withIds = async (command) => {
+    if (command.ids !== null) return command;
+    const { count } = command.run;
+    const { hand, first } = await keeper.takeNumbers(count);
+    return { ...command, ids: { hand, next: first, count } };
+  };
+
+  /** What is shown becomes the job's, as one act. */
+  const doIt = async () => {
+    const { answer } = store.read().line.what_if;
+    if (!answer?.command || !isOfNow(store.read())) return;
+    suppose({ answer: null, asked: null, rev: null, line_v: "", tap: "", cable: "", run: "" });
+    const command = await withIds(/** @type {Command} */ (answer.command));
+    const told = say("if.done", { title: answer.title });
+    return edits.send({ key: makeKey(), words: `do.${command.do}`, steps: [{ command }], told });
   };
 
   /** @param {Partial<WhatIf>} part */
@@ -75,6 +102,10 @@ export const cablingActions = ({ store, door, edits, keeper }) => {
 
     "if.is": ({ data: { is } }) => alter({ is: /** @type {WhatIf["is"]} */ (is), answer: null }),
     "if.volts": ({ data: { value = "" } }) => alter({ line_v: value }),
+    "if.cable": ({ text }) => alter({ cable: text }),
+    "if.sections": ({ data: { value } }) =>
+      alter({ sections: value === "home_run" ? "home_run" : "all" }),
+    "if.do": doIt,
     "if.tap": ({ data: { value = "" } }) => alter({ tap: value }),
     "if.run": ({ text }) => alter({ run: text }),
     "if.ask": ask,

@@ -2,6 +2,7 @@
 
 import { goTo, leaveFormScreen } from "../address.js";
 import { FAMILIES } from "../kinds.js";
+import { removedWords } from "../removed.js";
 import { childrenOf } from "../tree.js";
 
 /** @typedef {import("../state").Command} Command */
@@ -34,9 +35,12 @@ const behind = (bench) => {
 
 /** @param {import("../shapes").FullHouse} house @returns {import("../shapes").Actions} */
 export const lineActions = ({ store, edits, drafts }) => {
-  /** @param {Command} command @param {string} [words] */
-  const send = (command, words = `do.${command.do}`) =>
-    edits.send({ key: makeKey(), words, steps: [{ command }] });
+  /** @param {Command} command @param {string} [words] @param {string} [told] */
+  const send = (command, words = `do.${command.do}`, told = undefined) =>
+    edits.send({ key: makeKey(), words, steps: [{ command }], ...(told ? { told } : {}) });
+
+  /** Take a thing away, and say what went. @param {Command} command @param {string} id */
+  const remove = (command, id) => send(command, undefined, removedWords(store.read(), id));
 
   const job = () => store.read().desk?.job;
   const lineWith = (/** @type {string} */ point) =>
@@ -108,9 +112,9 @@ export const lineActions = ({ store, edits, drafts }) => {
       if (before !== undefined) return send({ do: "move_amplifier", amplifier: id, before });
     },
 
-    "amplifier.remove": ({ data: { id } }) => {
+    "amplifier.remove": ({ data: { id = "" } }) => {
       closeBench();
-      return send({ do: "remove_amplifier", amplifier: id });
+      return remove({ do: "remove_amplifier", amplifier: id }, id);
     },
 
     "output.move": ({ data: { id = "", way = "" } }) => {
@@ -120,9 +124,9 @@ export const lineActions = ({ store, edits, drafts }) => {
       return send({ do: "move_output", output: id, amplifier: home.id, before });
     },
 
-    "output.remove": ({ data: { id } }) => {
+    "output.remove": ({ data: { id = "" } }) => {
       closeBench();
-      return send({ do: "remove_output", output: id });
+      return remove({ do: "remove_output", output: id }, id);
     },
 
     "pool.none": ({ data: { id } }) =>
@@ -142,11 +146,11 @@ export const lineActions = ({ store, edits, drafts }) => {
       if (before !== undefined) return send({ do: "move_zone", zone: id, before });
     },
 
-    "zone.remove": async ({ data: { id } }) => {
+    "zone.remove": async ({ data: { id = "" } }) => {
       const { desk } = store.read();
       closeBench();
-      await send({ do: "remove_zone", zone: id });
-      if (desk) location.hash = `#/job/${desk.id}`;
+      await remove({ do: "remove_zone", zone: id }, id);
+      if (desk) goTo({ screen: "job", job: desk.id });
     },
 
     "edit.undo": () => edits.send({ key: makeKey(), words: "do.undo", steps: [], back: "undo" }),

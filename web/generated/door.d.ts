@@ -1288,12 +1288,14 @@ export interface WayOut {
   passes: boolean;
 }
 
-/** What would be otherwise, in words, and every judged number that would change. */
+/** What would be otherwise, in words, and every judged number that would change. `left`: which loudspeakers stay as they are, and why. `command` does what is shown; the page puts in the ids of what is added. Null where the job is like that already. */
 export interface WhatIfAnswer {
   title: string;
   caution: string;
+  left: string;
   rows: WhatIfRow[];
   same: string;
+  command: Record<string, unknown> | null;
 }
 
 /** A job and what would be otherwise; `typed` are fields of it as the person typed them. */

@@ -8,11 +8,12 @@ import { say } from "../say.js";
 /** @typedef {import("../state").State} State */
 
 /**
+ * What lies behind a screen is lit by it, too, but is not that page itself.
  * @param {string} href @param {import("../pieces/glyphs.js").GlyphName} drawing
- * @param {string} words @param {boolean} here
+ * @param {string} words @param {boolean} here @param {boolean} [behind]
  */
-const way = (href, drawing, words, here) =>
-  html`<a class="foot-way" href=${href} aria-current=${here ? "page" : nothing}
+const way = (href, drawing, words, here, behind = false) =>
+  html`<a class="foot-way" href=${href} aria-current=${here ? "page" : behind ? "true" : nothing}
     >${glyph(drawing)}<span>${words}</span></a
   >`;
 
@@ -24,7 +25,7 @@ export const foot = ({ place, desk, jobs }) => {
   return html`
   ${way("#/", "tally", say("title.tally"), place.screen === "tally")}
   ${way("#/jobs", "jobs", say("title.jobs"), place.screen === "jobs")}
-  ${there ? way(`#/job/${job}`, "job", say("title.job"), place.screen === "job") : nothing}
+  ${there ? way(`#/job/${job}`, "job", say("title.job"), place.screen === "job", place.job !== null) : nothing}
   ${way("#/wrong", "wrong", say("foot.wrong"), place.screen === "wrong" || place.screen === "distance")}
   ${way("#/about", "about", say("title.about"), place.screen === "about")}
 `;

@@ -1,14 +1,17 @@
 /** What if: one thing otherwise, and every judged number before and after, side by side. */
 
-import { html, nothing } from "../markup.js";
+import { isOfNow } from "../if_now.js";
+import { ownKinds, stockKinds } from "../kinds.js";
+import { html, live, nothing } from "../markup.js";
 import { figure } from "../pieces/figure.js";
 import { verdictShape } from "../pieces/mark.js";
 import { say, sayOne } from "../say.js";
+import { tapsOf } from "../taps.js";
 
 /** @typedef {import("../state").State} State */
 /** @typedef {import("../line_state").WhatIf} WhatIf */
 
-const KINDS = /** @type {const} */ (["voltage", "tap", "more"]);
+const KINDS = /** @type {const} */ (["voltage", "cable", "tap", "more"]);
 
 /** @param {WhatIf["is"]} now */
 const kinds = (now) => html`<div class="segments" role="group" aria-label=${say("if.title")}>
@@ -30,8 +33,12 @@ const chips = (act, choices, now, words) => html`<div class="taps" role="group" 
 </div>`;
 
 /** @param {State} state */
-const outputOf = ({ desk, place }) => {
-  const zone = desk?.job.zones.find(({ id }) => id === place.zone);
+const zoneOf = ({ desk, place }) => desk?.job.zones.find(({ id }) => id === place.zone);
+
+/** @param {State} state */
+const outputOf = (state) => {
+  const { desk } = state;
+  const zone = zoneOf(state);
   const outputs = desk?.job.amplifiers.flatMap((amplifier) => amplifier.outputs) ?? [];
   return outputs.find(({ id }) => id === (zone?.page_output ?? zone?.output));
 };
@@ -44,18 +51,58 @@ const volts = (state) => {
   return chips("if.volts", choices, state.line.what_if.line_v, say("tally.line_v"));
 };
 
-/** @param {State} state */
+/** The taps some loudspeaker of the zone can be turned to; of an empty one the usual. @param {State} state */
 const taps = (state) => {
   const now = outputOf(state)?.line_v;
-  const row = state.catalogue.usual_taps.find(({ line_v }) => line_v === now)?.taps ?? [];
-  const choices = row.map(({ tap_w, shown }) => ({ value: `${tap_w}`, words: shown }));
+  const zone = zoneOf(state);
+  const hanging = (zone?.line ?? []).filter(({ fitted }) => fitted.is === "loudspeaker");
+  const usual = state.catalogue.usual_taps.find(({ line_v }) => line_v === now)?.taps ?? [];
+  const offered = hanging.flatMap(({ fitted }) =>
+    zone ? tapsOf(state, zone, { ...fitted, tap_at_v: now ?? null }) : [],
+  );
+  const row = new Map((hanging.length ? offered : usual).map(({ tap_w, shown }) => [tap_w, shown]));
+  const choices = [...row]
+    .sort(([one], [other]) => (one < other ? -1 : 1))
+    .map(([tap_w, words]) => ({ value: `${tap_w}`, words }));
   return chips("if.tap", choices, state.line.what_if.tap, say("tally.taps"));
+};
+
+/** @param {string} words @param {readonly import("../state").Kind[]} kinds @param {string} now */
+const cableGroup = (words, kinds, now) =>
+  kinds.length
+    ? html`<optgroup label=${words}>
+        ${kinds.map(({ id, name }) => html`<option value=${id} .selected=${live(id === now)}>${name}</option>`)}
+      </optgroup>`
+    : nothing;
+
+/** The cables of the job and of the catalogue, and which sections are meant. @param {State} state */
+const cables = (state) => {
+  const { cable, sections } = state.line.what_if;
+  const stock = stockKinds(state, "cables");
+  const gauge = stock.filter((kind) => "awg" in kind && kind.awg);
+  const metric = stock.filter((kind) => !gauge.includes(kind));
+  return html`<div class="field">
+      <label for="if-cable">${say("field.cable")}</label>
+      <select id="if-cable" data-input="if.cable">
+        <option value="" .selected=${live(!cable)}>${say("if.choose")}</option>
+        ${cableGroup(say("if.of_job"), ownKinds(state, "cables"), cable)}
+        ${cableGroup(say("cable.stock_metric"), metric, cable)}
+        ${cableGroup(say("cable.stock_gauge"), gauge, cable)}
+      </select>
+    </div>
+    <div class="segments" role="group" aria-label=${say("if.sections")}>
+      ${/** @type {const} */ (["all", "home_run"]).map(
+        (each) => html`<button type="button" class="segment" data-act="if.sections" data-value=${each}
+          aria-pressed=${each === sections}>${sayOne("if", each)}</button>`,
+      )}
+    </div>`;
 };
 
 /** @param {State} state */
 const question = (state) => {
   const { is, run, problem } = state.line.what_if;
   if (is === "voltage") return volts(state);
+  if (is === "cable") return cables(state);
   if (is === "tap") return taps(state);
   return html`<form class="if-run" data-act="if.ask" novalidate>
       <div class="field ${problem ? "has-problem" : ""}">
@@ -73,10 +120,11 @@ const question = (state) => {
 /** @param {WhatIf["answer"]} answer @param {WhatIf["asked"]} asked */
 const result = (answer, asked) => {
   if (!answer) return nothing;
-  const { title, caution, rows, same } = answer;
+  const { title, caution, left, rows, same } = answer;
   return html`<section class="compared" aria-labelledby="compared-title">
     <h2 id="compared-title">${title}</h2>
     ${caution ? html`<p class="caution">${caution}</p>` : nothing}
+    ${left ? html`<p class="if-left">${left}</p>` : nothing}
     ${same ? html`<p>${same}</p>` : nothing}
     ${rows.length
       ? html`<table>
@@ -99,7 +147,7 @@ const result = (answer, asked) => {
 
 /** @param {State} state */
 export const ifSheet = (state) => {
-  const { is, answer, asked, of, problem } = state.line.what_if;
+  const { is, answer, asked, problem } = state.line.what_if;
   return html`<section class="what-if" aria-label=${say("if.title")}>
     ${kinds(is)}
     <p class="quiet">${sayOne("if", `${is}_hint`)}</p>
@@ -107,6 +155,6 @@ export const ifSheet = (state) => {
     ${problem
       ? html`<p class="field-problem" id="if-why" role="alert">${problem.words} ${problem.remedy ?? nothing}</p>`
       : nothing}
-    ${result(of === state.place.zone ? answer : null, asked)}
+    ${result(isOfNow(state) ? answer : null, asked)}
   </section>`;
 };

@@ -24,8 +24,15 @@ const pickName = (id, { title, line }, picked) => html`<button
   <b>${title}</b><span class="quiet">${line}</span>
 </button>`;
 
-/** The load of a thing against what it may carry. @param {Face} face */
-const loadOf = (face) =>
+/**
+ * The bar is of watts alone: what a cable or a meter says of this place stands in its mark.
+ * @param {Desk} desk @param {Face} face
+ */
+const wattsVerdict = ({ seen: { findings } }, face) =>
+  findings.find(({ id }) => id === face.finding)?.verdict ?? face.verdict;
+
+/** The load of a thing against what it may carry. @param {Desk} desk @param {Face} face */
+const loadOf = (desk, face) =>
   face.load
     ? html`<div class="load">
         <p class="load-figures">
@@ -42,7 +49,7 @@ const loadOf = (face) =>
                 >`
             : nothing}
         </p>
-        ${shareBar(face.share_fraction, face.verdict)}
+        ${shareBar(face.share_fraction, wattsVerdict(desk, face))}
       </div>`
     : nothing;
 
@@ -88,7 +95,7 @@ const output = (state, desk, { id, name }) => {
     <div class="output-head">
       ${pickName(id, { ...face, title: name || face.title }, picked)} ${face.verdict ? verdictMark(face.verdict, face.verdict_words) : nothing}
     </div>
-    ${loadOf(face)}
+    ${loadOf(desk, face)}
     ${zoneList(
       desk,
       desk.job.zones.filter((zone) => zone.output === id),
@@ -105,7 +112,7 @@ const amplifierCard = (state, desk, { id, outputs }) => {
     <div class="amplifier-head">
       ${pickName(id, face, picked)} ${face.verdict ? verdictShape(face.verdict) : nothing}
     </div>
-    ${loadOf(face)}
+    ${loadOf(desk, face)}
     <ul class="wires">
       ${repeat(
         outputs,

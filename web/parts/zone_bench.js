@@ -26,9 +26,9 @@ const lineBench = (desk, { id }) => {
 /** Beside a drawing only what one needs most, in one row: the drawing needs the room. @param {Desk} desk @param {Zone} zone */
 const drawingBench = (desk, { id }) => {
   const busy = desk.waiting.length > 0;
-  return html`<div class="bench-buttons in-one-row">
-    ${benchButton("loudspeaker", say("drawing.add"), "form.open", { form: "add_loudspeakers", zone: id })}
-    ${benchButton("attenuator", say("drawing.add_control"), "form.open", { form: "add_attenuator", zone: id })}
+  return html`<div class="bench-buttons in-one-row drawing-bench">
+    ${benchButton("loudspeaker", say("form.add_loudspeakers"), "form.open", { form: "add_loudspeakers", zone: id })}
+    ${benchButton("attenuator", say("form.add_attenuator"), "form.open", { form: "add_attenuator", zone: id })}
     ${benchButton("undo", say("do.undo"), "edit.undo", {}, { off: !desk.undo.length || busy })}
     ${benchButton("redo", say("do.redo"), "edit.redo", {}, { off: !desk.redo.length || busy })}
     ${benchButton("more", say("zone.more"), "thing.pick", { id })}

@@ -1,6 +1,7 @@
 /**
  * A share as a length on a ruled scale. The drawing's own scale does the sum: one unit of the
- * view is the whole limit, and a quarter more is room to show what is too much.
+ * view is the whole limit, and a quarter more is room to show what is too much. Where the room ends
+ * is marked only under a share that hides it.
  */
 
 import { html, nothing, svg } from "../markup.js";
@@ -23,5 +24,7 @@ export const shareBar = (share_fraction, verdict, reserve_fraction) => html`<svg
   ${reserve_fraction
     ? svg`<line class="bar-reserve" x1=${reserve_fraction} x2=${reserve_fraction} y1="0" y2="1" />`
     : nothing}
-  <line class="bar-limit" x1="1" x2="1" y1="0" y2="1" />
+  ${typeof share_fraction === "number" && share_fraction > 1
+    ? svg`<line class="bar-limit" x1="1" x2="1" y1="0" y2="1" />`
+    : nothing}
 </svg>`;

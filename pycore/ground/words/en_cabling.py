@@ -91,8 +91,13 @@ CHOICES = {
 WHAT_IF = {
     "voltage": "{output} driven at {line_v}",
     "tap": "Every loudspeaker of {zone} on {tap_w}",
+    "left": "Without a {tap_w} tap for this line, so left as they are: {list}.",
+    "left_more": "{n} more",
+    "cable_all": "{cable} through all of {zone}",
+    "cable_home_run": "{cable} in the home run of {zone}",
     "more": "{n} more at the end of {zone}",
     "caution": "Every tap, every control and the wiring class must be redone for another line"
     " voltage. Nothing may be switched on before that.",
     "same": "Nothing that is judged would change.",
+    "there": "The job is like that already.",
 }

@@ -17,6 +17,11 @@ PAGE: dict[str, str] = {
     "bench.close": "Close",
     "notice.close": "Close this note",
     "notice.put_back": "Put it back",
+    "removed.thing": "Removed: {name}.",
+    "removed.zone": "Removed: {name}, with what hung on it ({hung}).",
+    "removed.zone_records": "Removed: {name}, with what hung on it ({hung}), its readings"
+    " ({readings}) and ticks ({ticks}).",
+    "removed.landed": "Removed: {name}. Landed nowhere now: {zones}.",
     "notice.unexpected": "Something went wrong in the page itself. What is kept is safe. Load the"
     " page again.",
     # what the engine does
