@@ -29,5 +29,17 @@ export const firstLine = {
   initials: "",
 };
 
+/** Nothing is supposed of a line yet, whatever was before. */
+export const NOT_SUPPOSED = /** @type {const} */ ({
+  answer: null,
+  asked: null,
+  rev: null,
+  line_v: "",
+  tap: "",
+  cable: "",
+  sections: "all",
+  run: "",
+});
+
 /** What of it is kept on this device. @param {LineState} line */
 export const keptOf = ({ stock, turning, initials }) => ({ stock, turning, initials });

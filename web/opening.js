@@ -1,6 +1,7 @@
 /** What happens when the page opens: what is kept is painted, then the engine is met and asked. */
 
 import { chosen } from "./engine.js";
+import { NOT_SUPPOSED } from "./line_first.js";
 import { numerals, together } from "./say.js";
 import { catalogueOf } from "./stock.js";
 
@@ -94,7 +95,7 @@ export const makeOpening = ({ store, door, keeper, edits, desk, updates }) => {
 
     /** @param {Partial<Manner>} part */
     setManner(part) {
-      const { manner, catalogue: before, tally, meter, bench } = store.read();
+      const { manner, catalogue: before, tally, meter, line, bench } = store.read();
       chosen.manner = { ...manner, ...part };
       numerals.decimal = chosen.manner.decimal;
       const catalogue = catalogueOf(chosen.manner);
@@ -107,9 +108,10 @@ export const makeOpening = ({ store, door, keeper, edits, desk, updates }) => {
         meter: {
           ...meter,
           about: { ...about, line_v: volts(about.line_v) },
-          // A distance and a working were told in the manner before: they are asked for anew.
+          // A distance, what if and a working were told in the manner before: they are asked for anew.
           far: { ...far, answer: null },
         },
+        line: { ...line, what_if: { ...line.what_if, ...NOT_SUPPOSED } },
         bench: bench?.is === "working" ? bench.back : bench,
       });
       keeper.keep("manner", chosen.manner);

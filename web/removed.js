@@ -1,6 +1,7 @@
 /** What is said of a thing that was taken away: its name, and what went with it or is left loose. */
 
-import { say, together } from "./say.js";
+import { say, sayOne, together } from "./say.js";
+import { belowOf } from "./tree.js";
 
 /** @typedef {import("./state").State} State */
 /** @typedef {import("./state").Job} Job */
@@ -22,6 +23,21 @@ const ofSupply = (name, loose) =>
   loose.length
     ? say("removed.landed", { name, zones: loose.map((zone) => zone.name).join(", ") })
     : say("removed.thing", { name });
+
+/**
+ * Of a point of a line; `tail` says whether what hangs behind it goes, too.
+ * @param {State} state @param {string} id @param {string} tail
+ */
+export const removedPointWords = ({ desk }, id, tail) => {
+  const zone = desk?.job.zones.find(({ line }) => line.some((point) => point.id === id));
+  const point = zone?.line.find((each) => each.id === id);
+  if (!desk || !zone || !point) return "";
+  const name = together(desk.seen.faces.things[id]?.title || sayOne("fitted", point.fitted.is));
+  const behind = tail === "cut" ? belowOf(zone.line, id) : [];
+  return behind.length
+    ? say("removed.cut", { name, hung: String(behind.length) })
+    : say("removed.thing", { name });
+};
 
 /** Of a zone, an amplifier or an output. @param {State} state @param {string} id */
 export const removedWords = ({ desk }, id) => {

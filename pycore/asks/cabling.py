@@ -277,4 +277,7 @@ def longest(body: ZoneBody, manner: Manner) -> LongestAnswer:
 def _longest_words(desk: Desk, told: LongestRun) -> str:
     if told.refused is not None:
         return desk.say(f"refused_{told.refused}", limit_db=told.limit_db)
-    return desk.say("longest", longest_m=told.longest_m or 0.0, far_m=told.far_m or 0.0)
+    there = dict.fromkeys(one.cable for one in desk.zone.line if one.cable is not None)
+    cable = ", ".join(desk.names.get(one, one) for one in there)
+    far_m = told.far_m or 0.0
+    return desk.say("longest", cable=cable, longest_m=told.longest_m or 0.0, far_m=far_m)

@@ -29,17 +29,22 @@ class SwapsBody(Closed):
 
 
 class Swap(TypedDict):
-    """One kind on one of its taps: the command that fits it, and what that would do."""
+    """One kind on one of its taps: the command that fits it, and what that would do.
+
+    `neighbour`: the nearest loudspeaker on the line is of this kind.
+    """
 
     kind: str
     title: str
     line: str
     command: dict[str, Any]
     option: Option
+    neighbour: bool
 
 
 class SwapsAnswer(TypedDict):
-    """The kinds of the job first, then those that come with the tool."""
+    """The kinds of the job first, the nearest on the line before the others, then those that
+    come with the tool."""
 
     options: list[Swap]
 
@@ -53,11 +58,14 @@ def swaps(body: SwapsBody, manner: Manner) -> SwapsAnswer:
     listed = [kind for kind in loudspeaker_kinds(ENGLISH["catalogue"]) if kind.id not in known]
     now = next((kind for kind in own if kind.id == fitted.kind), None)
     tries = Tries(body.job, manner)
+    hops = _hops(zone, body.point)
+    beside = min(hops.values(), default=0)
     options = []
-    for kind in (*own, *listed):
+    for kind in (*sorted(own, key=lambda one: hops.get(one.id, len(zone.line) + 1)), *listed):
         tap = None if kind.id == fitted.kind else _nearest(kind, fitted, now=now, line_v=line_v)
         if tap is not None:
-            options.append(_swap(tries, body.point, kind=kind, tap=tap))
+            neighbour = hops.get(kind.id) == beside
+            options.append(_swap(tries, body.point, kind=kind, tap=tap, neighbour=neighbour))
     return {"options": options}
 
 
@@ -67,6 +75,28 @@ def _place(job: Job, point: str) -> tuple[Zone, Loudspeaker]:
             if one.id == point and one.fitted.is_ == "loudspeaker":
                 return zone, one.fitted
     raise BadCommand("not_here", where={"point": point}, id=point)
+
+
+def _hops(zone: Zone, point: str) -> dict[str, int]:
+    """How many sections away the nearest other loudspeaker of each kind hangs."""
+    beside: dict[str | None, list[str | None]] = {}
+    for one in zone.line:
+        beside.setdefault(one.id, []).append(one.after)
+        beside.setdefault(one.after, []).append(one.id)
+    away: dict[str | None, int] = {point: 0}
+    queue = [point]
+    for here in queue:  # it grows as it is walked
+        for near in beside.get(here, ()):
+            # what hangs beyond the terminals is on another run, and no neighbour
+            if near is not None and near not in away:
+                away[near] = away[here] + 1
+                queue.append(near)
+    hops: dict[str, int] = {}
+    for one in zone.line:
+        kind = one.fitted.kind if one.fitted.is_ == "loudspeaker" else None
+        if kind is not None and one.id != point and one.id in away:
+            hops[kind] = min(away[one.id], hops.get(kind, away[one.id]))
+    return hops
 
 
 def _line_v(job: Job, zone: Zone, *, fitted: Loudspeaker) -> float | None:
@@ -95,7 +125,7 @@ def _is_offered(tap: Tap, line_v: float) -> bool:
     return bool(tap.w) and tap.allowed is not False and same_voltage(tap.at_v, line_v)
 
 
-def _swap(tries: Tries, point: str, *, kind: LoudspeakerKind, tap: Tap) -> Swap:
+def _swap(tries: Tries, point: str, *, kind: LoudspeakerKind, tap: Tap, neighbour: bool) -> Swap:
     command = {
         "do": "swap_loudspeaker",
         "point": point,
@@ -113,4 +143,5 @@ def _swap(tries: Tries, point: str, *, kind: LoudspeakerKind, tap: Tap) -> Swap:
         "line": say("face", "tap", values=texts, language=tries.manner.language),
         "command": command,
         "option": tries.option(read_command(json.dumps(command))),
+        "neighbour": neighbour,
     }

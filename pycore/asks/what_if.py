@@ -14,11 +14,10 @@ from pycore.asks.shown import shown_finding
 from pycore.calc import whatif
 from pycore.calc.finding import Finding, Verdict
 from pycore.edit.runs import RunSize
-from pycore.ground.plain import kept_together
 from pycore.ground.problems import BadText
 from pycore.ground.refusals import read_kind
 from pycore.ground.units import Manner, show_typed
-from pycore.ground.words import say
+from pycore.ground.words import kind_name, say
 from pycore.jobs import CableKind, Closed, Job
 from pycore.jobs.base import Id, Volts, Watts
 
@@ -205,7 +204,7 @@ def _left(job: Job, wanted: Wanted, *, manner: Manner) -> str:
     points = whatif.left_alone(job, wanted.change())
     if not points:
         return ""
-    names = names_of(job)
+    names = names_of(job, language=manner.language)
     named = [names[point.id] for point in points[:MOST_NAMED]]
     if len(points) > MOST_NAMED:
         values = {"n": str(len(points) - MOST_NAMED)}
@@ -256,7 +255,8 @@ def _title(wanted: Wanted, *, names: dict[str, str], manner: Manner) -> str:
         values = {"zone": names.get(wanted.zone, ""), "tap_w": tap_w}
         return say("what_if", "tap", values=values, language=manner.language)
     if isinstance(wanted, OtherCable):
-        values = {"zone": names.get(wanted.zone, ""), "cable": kept_together(wanted.kind.name)}
+        cable = kind_name(wanted.kind.name, language=manner.language)
+        values = {"zone": names.get(wanted.zone, ""), "cable": cable}
         return say("what_if", f"cable_{wanted.sections}", values=values, language=manner.language)
     values = {"n": str(wanted.run.count), "zone": names.get(wanted.zone, "")}
     return say("what_if", "more", values=values, language=manner.language)

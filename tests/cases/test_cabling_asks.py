@@ -120,6 +120,7 @@ def test_a_line_stretched_to_the_longest_run_just_passes() -> None:
     job = hall({"area_mm2": 2.5, "class": 5})
     words = as_read(longest(ZoneBody(job=job, zone="z"), MANNER)["words"])
     assert "150 m now" in words
+    assert words.startswith("With pair, as it is there now,")
 
 
 def asked(job: Job, change: dict[str, Any], **typed: str) -> dict[str, tuple[str, str]]:

@@ -114,6 +114,19 @@ def test_a_swap_is_tried_on_the_tap_that_sounds_most_like_what_hangs_there() -> 
     assert "other" not in options
 
 
+def test_the_kind_that_hangs_nearest_is_offered_first_and_called_a_neighbours() -> None:
+    job = with_kinds(job_of([speaker(n, length_m=5.0, tap_w=5.0) for n in range(4)]), kind="near")
+    raw = json.loads(job.model_dump_json(exclude_none=True, by_alias=True))
+    for number, kind in enumerate(("loud", "near", "near", "mute")):
+        raw["zones"][0]["line"][number]["fitted"]["kind"] = kind
+    job = Job.model_validate_json(json.dumps(raw))
+    wanted = {"p1": ["loud", "mute"], "p2": ["mute", "loud"], "p3": ["near", "loud"]}
+    for point, kinds in wanted.items():
+        options = swaps(SwapsBody(job=job, point=point), MANNER)["options"]
+        assert [one["kind"] for one in options][:2] == kinds
+        assert [one["kind"] for one in options if one["neighbour"]] == kinds[:1]
+
+
 def with_kinds(job: Job, *, kind: str) -> Job:
     """The job with the kinds of this file, its first loudspeaker of one of them."""
     raw = json.loads(job.model_dump_json(exclude_none=True, by_alias=True))

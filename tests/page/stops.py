@@ -16,7 +16,8 @@ from tests.page.hands import (
     touch,
     type_reading,
 )
-from tests.page.lines import look_at, nave, open_line
+from tests.page.line_stops import if_answered, removed, view
+from tests.page.lines import nave, open_line
 
 Way = Callable[[Page], None]
 
@@ -127,17 +128,6 @@ def ladder_swap(page: Page) -> None:
     """The choice of another kind."""
     ladder(page)
     touch(page, "Swap")
-
-
-def view(name: str) -> Way:
-    """A line of a branch and a control, looked at in one way."""
-
-    def go(page: Page) -> None:
-        open_line(page, nave())
-        look_at(page, name)
-        expect(page.locator(".views [aria-current]")).to_have_text(name)
-
-    return go
 
 
 def meter(page: Page) -> None:
@@ -277,6 +267,8 @@ STOPS: dict[str, Way] = {
     "drawing": view("Drawing"),
     "cable": view("Cable"),
     "what if": view("What if"),
+    "what if answered": if_answered,
+    "removed": removed,
     "meter": meter,
     "meter judged": meter_judged,
     "meter heard": meter_heard,

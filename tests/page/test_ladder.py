@@ -133,21 +133,6 @@ def test_a_loudspeaker_is_ticked_by_the_initials_the_device_remembers(ladder: Pa
     expect(ladder.locator(".point-ticked")).to_have_count(0)
 
 
-def test_another_kind_is_fitted_with_its_difference_told(ladder: Page) -> None:
-    touch(ladder, "Swap")
-    horn = ladder.locator(".tap-row").filter(has_text="horn 30 W")
-    expect(horn).to_contain_text("15 W at 100 V")
-    expect(horn).to_contain_text("output")
-    horn.tap()
-    expect(ladder.locator(".point.picked")).to_contain_text("horn 30 W")
-    touch(ladder, "Swap")
-    # from the horn's 106 dB to the column's 93 dB, both on 15 W
-    expect(ladder.locator(".tap-row").filter(has_text="column")).to_contain_text("dB")
-    touch(ladder, "Close")
-    touch(ladder, "Undo")
-    expect(point(ladder, "Nave 3")).not_to_contain_text("horn")
-
-
 def test_one_is_put_in_front_and_the_line_stays_as_long(ladder: Page) -> None:
     touch(ladder, "Add before")
     ladder.get_by_label("How many").fill("5 m")

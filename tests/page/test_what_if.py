@@ -2,8 +2,9 @@
 
 from playwright.sync_api import Page, expect
 
-from tests.page.hands import expect_kept, open_screen, point, touch
+from tests.page.hands import expect_kept, open_screen, pick_point, point, touch
 from tests.page.lines import look_at, nave, open_line, speaker
+from tests.page.test_one_manner import choose
 
 CEILING = {"id": "k", "name": "ceiling", "taps": [{"w": w, "at_v": 100.0} for w in (10.0, 20.0)]}
 
@@ -84,6 +85,27 @@ def test_what_is_shown_is_of_the_job_as_it_is_now(page: Page) -> None:
     expect(page.get_by_role("button", name="Change the job so")).to_have_count(0)
 
 
+def test_what_was_supposed_in_another_manner_is_not_shown_in_this_one(page: Page) -> None:
+    open_line(page, nave())
+    look_at(page, "What if")
+    touch(page, "Another cable")
+    touch(page, "The whole line")
+    page.locator("#if-cable").select_option(label="16 AWG")
+    expect(page.locator(".compared")).to_contain_text("16 AWG through all of Nave")
+    first = page.locator("#if-cable optgroup").nth(1).locator("option").first
+    expect(first).to_have_text("0.5 mm²")
+    choose(page, "length", "ft")
+    expect(page.locator(".compared")).to_have_count(0)
+    expect(page.locator("#if-cable")).to_have_value("")
+    expect(first).to_contain_text("AWG")
+    choose(page, "length", "m")
+    choose(page, "decimal", ",")
+    expect(first).to_have_text("0,5 mm²")
+    page.locator("#if-cable").select_option(label="2,5 mm²")
+    expect(page.locator(".compared")).to_contain_text("2,5 mm² through all of Nave")
+    choose(page, "decimal", ".")
+
+
 def test_a_removed_zone_is_told_and_put_back_with_its_ticks(page: Page) -> None:
     job = nave()
     tick = {"tap_w": 15.0, "tap_at_v": 100.0, "at": "2026-11-26", "initials": "KO"}
@@ -101,6 +123,37 @@ def test_a_removed_zone_is_told_and_put_back_with_its_ticks(page: Page) -> None:
     expect(notice).to_have_count(0)
     page.get_by_role("link", name="Nave").tap()
     expect(page.locator(".point-ticked")).to_have_count(2)
+
+
+def test_a_removed_loudspeaker_is_told_and_put_back_where_it_hung(page: Page) -> None:
+    open_line(page, nave())
+    notice = page.locator(".notice")
+    pick_point(page, "Nave 6")
+    touch(page, "Remove")
+    expect(notice).to_contain_text("Removed: Nave 6.")
+    expect(page.locator(".point")).to_have_count(8)
+    touch(page, "Put it back")
+    expect(point(page, "Nave 6")).to_contain_text("12 m")
+    expect(notice).to_have_count(0)
+
+
+def test_what_a_removed_control_took_with_it_is_counted_and_comes_back(page: Page) -> None:
+    open_line(page, nave())
+    notice = page.locator(".notice")
+    pick_point(page, "Nave control")
+    touch(page, "Remove")
+    touch(page, "Cut off all behind it")
+    expect(notice).to_contain_text("Removed: Nave control, with what hung behind it (2).")
+    expect(page.locator(".point")).to_have_count(6)
+    touch(page, "Put it back")
+    expect(page.locator(".point")).to_have_count(9)
+    pick_point(page, "Nave control")
+    touch(page, "Remove")
+    touch(page, "Join the line through")
+    expect(notice).to_contain_text("Removed: Nave control.")
+    expect(page.locator(".point")).to_have_count(8)
+    touch(page, "Put it back")
+    expect(point(page, "Nave control")).to_be_visible()
 
 
 def test_a_removed_output_says_which_zones_are_landed_nowhere_now(page: Page) -> None:

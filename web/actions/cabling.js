@@ -3,7 +3,7 @@
 import { NoAnswer, Overtaken, Refused } from "../door.js";
 import { kindsOf } from "../kinds.js";
 import { isOfNow } from "../if_now.js";
-import { keptOf } from "../line_first.js";
+import { NOT_SUPPOSED, keptOf } from "../line_first.js";
 import { say } from "../say.js";
 
 /** @typedef {import("../line_state").LineState} LineState */
@@ -71,7 +71,7 @@ export const cablingActions = ({ store, door, edits, keeper }) => {
   const doIt = async () => {
     const { answer } = store.read().line.what_if;
     if (!answer?.command || !isOfNow(store.read())) return;
-    suppose({ answer: null, asked: null, rev: null, line_v: "", tap: "", cable: "", run: "" });
+    suppose(NOT_SUPPOSED);
     const command = await withIds(/** @type {Command} */ (answer.command));
     const told = say("if.done", { title: answer.title });
     return edits.send({ key: makeKey(), words: `do.${command.do}`, steps: [{ command }], told });

@@ -2,7 +2,7 @@
 
 import { goTo, leaveFormScreen } from "../address.js";
 import { FAMILIES } from "../kinds.js";
-import { removedWords } from "../removed.js";
+import { removedPointWords, removedWords } from "../removed.js";
 import { childrenOf } from "../tree.js";
 
 /** @typedef {import("../state").Command} Command */
@@ -47,6 +47,13 @@ export const lineActions = ({ store, edits, drafts }) => {
     job()?.zones.find(({ line }) => line.some(({ id }) => id === point))?.line ?? [];
 
   const closeBench = () => store.change({ bench: null });
+
+  /** @param {string} point @param {string} tail */
+  const removePoint = (point, tail) => {
+    closeBench();
+    const told = removedPointWords(store.read(), point, tail);
+    return send({ do: "remove_point", point, tail }, undefined, told);
+  };
 
   return {
     "bench.close": () => {
@@ -98,14 +105,10 @@ export const lineActions = ({ store, edits, drafts }) => {
       if (childrenOf(lineWith(point)).has(point)) {
         return store.change({ bench: { is: "sure", point } });
       }
-      closeBench();
-      return send({ do: "remove_point", point, tail: "cut" });
+      return removePoint(point, "cut");
     },
 
-    "point.remove_so": ({ data: { point = "", tail = "join" } }) => {
-      closeBench();
-      return send({ do: "remove_point", point, tail });
-    },
+    "point.remove_so": ({ data: { point = "", tail = "join" } }) => removePoint(point, tail),
 
     "amplifier.move": ({ data: { id = "", way = "" } }) => {
       const before = placeBeside(job()?.amplifiers ?? [], id, way);

@@ -1129,16 +1129,17 @@ export interface SuspectAnswer {
   distance: DistanceAnswer | null;
 }
 
-/** One kind on one of its taps: the command that fits it, and what that would do. */
+/** One kind on one of its taps: the command that fits it, and what that would do. `neighbour`: the nearest loudspeaker on the line is of this kind. */
 export interface Swap {
   kind: string;
   title: string;
   line: string;
   command: Record<string, unknown>;
   option: Option;
+  neighbour: boolean;
 }
 
-/** The kinds of the job first, then those that come with the tool. */
+/** The kinds of the job first, the nearest on the line before the others, then those that come with the tool. */
 export interface SwapsAnswer {
   options: Swap[];
 }

@@ -1,7 +1,7 @@
 /** What if: one thing otherwise, and every judged number before and after, side by side. */
 
 import { isOfNow } from "../if_now.js";
-import { ownKinds, stockKinds } from "../kinds.js";
+import { kindFace, ownKinds, stockKinds } from "../kinds.js";
 import { html, live, nothing } from "../markup.js";
 import { figure } from "../pieces/figure.js";
 import { verdictShape } from "../pieces/mark.js";
@@ -67,11 +67,17 @@ const taps = (state) => {
   return chips("if.tap", choices, state.line.what_if.tap, say("tally.taps"));
 };
 
-/** @param {string} words @param {readonly import("../state").Kind[]} kinds @param {string} now */
-const cableGroup = (words, kinds, now) =>
+/**
+ * @param {State} state @param {string} words @param {readonly import("../state").Kind[]} kinds
+ */
+const cableGroup = (state, words, kinds) =>
   kinds.length
     ? html`<optgroup label=${words}>
-        ${kinds.map(({ id, name }) => html`<option value=${id} .selected=${live(id === now)}>${name}</option>`)}
+        ${kinds.map(
+          ({ id, name }) => html`<option value=${id} .selected=${live(id === state.line.what_if.cable)}>
+            ${kindFace(state, "cables", id)?.title ?? name}
+          </option>`,
+        )}
       </optgroup>`
     : nothing;
 
@@ -81,13 +87,16 @@ const cables = (state) => {
   const stock = stockKinds(state, "cables");
   const gauge = stock.filter((kind) => "awg" in kind && kind.awg);
   const metric = stock.filter((kind) => !gauge.includes(kind));
+  const groups = [
+    cableGroup(state, say("cable.stock_metric"), metric),
+    cableGroup(state, say("cable.stock_gauge"), gauge),
+  ];
   return html`<div class="field">
       <label for="if-cable">${say("field.cable")}</label>
       <select id="if-cable" data-input="if.cable">
         <option value="" .selected=${live(!cable)}>${say("if.choose")}</option>
-        ${cableGroup(say("if.of_job"), ownKinds(state, "cables"), cable)}
-        ${cableGroup(say("cable.stock_metric"), metric, cable)}
-        ${cableGroup(say("cable.stock_gauge"), gauge, cable)}
+        ${cableGroup(state, say("if.of_job"), ownKinds(state, "cables"))}
+        ${state.manner.length === "ft" ? groups.reverse() : groups}
       </select>
     </div>
     <div class="segments" role="group" aria-label=${say("if.sections")}>

@@ -3,7 +3,7 @@
 import { html, nothing } from "../markup.js";
 import { squareButton } from "../pieces/button.js";
 import { beforeTouch } from "../pieces/caution.js";
-import { verdictShape } from "../pieces/mark.js";
+import { verdictMark } from "../pieces/mark.js";
 import { effects, ownChange, withNumbers } from "../pieces/tap_rows.js";
 import { say } from "../say.js";
 
@@ -11,17 +11,18 @@ import { say } from "../say.js";
 /** @typedef {import("../line_state").Swap} Swap */
 
 /** @param {Swap} swap @param {number} at */
-const swapButton = ({ title, line, option }, at) => html`<button
+const swapButton = ({ title, line, option, neighbour }, at) => html`<button
   type="button"
   class="chip tap-row"
   data-act="ladder.swap"
   data-at=${at}
 >
   <span class="tap-head">
-    <b>${title}</b> ${verdictShape(option.verdict)}
+    <b>${title}</b>
+    ${option.verdict === "note" ? nothing : verdictMark(option.verdict)}
     <span class="tap-change">${ownChange(option)}</span>
   </span>
-  <em>${line}</em>
+  <em>${neighbour ? say("ladder.swap_beside", { line }) : line}</em>
   ${effects(option)}
 </button>`;
 
@@ -33,7 +34,8 @@ const swapRow = (point) => (swap, at) =>
 const rows = (swaps, point) => {
   if (!swaps) return html`<p class="quiet" role="status">${say("ladder.swap_asked")}</p>`;
   if (!swaps.length) return html`<p class="quiet">${say("ladder.swap_none")}</p>`;
-  return html`<div class="tap-rows">${swaps.map(swapRow(point))}</div>`;
+  return html`<p class="quiet">${say("ladder.swap_marks")}</p>
+    <div class="tap-rows">${swaps.map(swapRow(point))}</div>`;
 };
 
 /** @param {State} state @param {string} point */

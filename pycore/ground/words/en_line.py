@@ -232,5 +232,6 @@ CHOICES = {
     " there, with {cable}. The worst loudspeaker then loses {loss_db}.",
     "rescue_higher_voltage": "A line of {line_v}, with {cable}: the worst loudspeaker then loses"
     " {loss_db}. Every tap, every control and the wiring class must be redone for it.",
-    "longest": "The line may run {longest_m} to its far end; it runs {far_m} now.",
+    "longest": "With {cable}, as it is there now, the line may run {longest_m} to its far end; it"
+    " runs {far_m} now.",
 }

@@ -18,6 +18,7 @@ PAGE: dict[str, str] = {
     "notice.close": "Close this note",
     "notice.put_back": "Put it back",
     "removed.thing": "Removed: {name}.",
+    "removed.cut": "Removed: {name}, with what hung behind it ({hung}).",
     "removed.zone": "Removed: {name}, with what hung on it ({hung}).",
     "removed.zone_records": "Removed: {name}, with what hung on it ({hung}), its readings"
     " ({readings}) and ticks ({ticks}).",

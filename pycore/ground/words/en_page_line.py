@@ -67,6 +67,9 @@ PAGE: dict[str, str] = {
     "ladder.swap": "Swap",
     "ladder.swap_title": "Instead of {title}",
     "ladder.swap_asked": "Waiting for what could hang here.",
+    "ladder.swap_beside": "{line} · same as neighbours",
+    "ladder.swap_marks": "Each mark is the worst it would do to a load or a cable. No mark: there"
+    " is no limit it touches.",
     "ladder.swap_none": "No other kind has a tap for this line.",
     "ladder.control": "Attenuator before",
     "ladder.tick": "Tick as fitted",
