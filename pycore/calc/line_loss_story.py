@@ -76,14 +76,34 @@ def loss_step(line: Line, solved: Run, *, node: int, code: str = "line_loss") ->
 def _path_steps(line: Line, solved: Run, *, worst: Worst, told: set[int]) -> Iterator[Step]:
     """The way to the worst loudspeaker: its costliest section, then all sections together."""
     path = path_to(line.laid.parents, worst.node)
-    drops = {node: _drop_step(line, solved, node=node) for node in path}
-    costliest = max(path, key=lambda node: drops[node].result)
-    yield from section_steps(line, costliest, told=told)
-    yield _beyond_step(line, solved, node=costliest)
-    yield drops[costliest]
-    each_db = tuple(drops[node].result for node in path)
+    each_db = tuple(_drop_step(line, solved, node=node).result for node in path)
+    costliest = path[each_db.index(max(each_db))]
+    yield from drop_steps(line, solved, node=costliest, told=told)
     total = {"each_db": Known(each_db, "db", "solved")}
     yield step("line_path", level.sum_of_losses_db, inputs=total)
+
+
+def drop_steps(line: Line, solved: Run, *, node: int, told: set[int]) -> Iterator[Step]:
+    """What a section takes, in the order in which one would do it by hand: the load behind it
+    and its current, the section's ohms, the volts across them, the decibels."""
+    yield _beyond_step(line, solved, node=node)
+    out_s, series_ohm = solved.flow.out_s[node], solved.network.series_ohm[node]
+    there = {
+        "at_v": number(line.volts_at(solved, node), "v"),
+        "conductance_s": number(out_s.real, "s"),
+        "susceptance_s": number(out_s.imag, "s"),
+    }
+    point = name_of(line, node)
+    current = step("line_current", level.current_of_volts_a, inputs=there, point=point)
+    yield current
+    yield from section_steps(line, node, told=told)
+    across = {
+        "current_a": computed(current),
+        "series_ohm": number(series_ohm.real, "ohm"),
+        "reactance_ohm": number(series_ohm.imag, "ohm"),
+    }
+    yield step("line_across", level.volts_across_v, inputs=across, point=point)
+    yield _drop_step(line, solved, node=node)
 
 
 def _beyond_step(line: Line, solved: Run, *, node: int) -> Step:

@@ -57,7 +57,9 @@ def working_in(lines: Lines, finding: Finding) -> Working:
     if line is None or tell is None:
         return Working((), ())
     otherwise = limit_steps(line, finding.limit) if finding.limit is not None else ()
-    return Working((*otherwise, *tell(line)), assumed(line, finding))
+    steps = tuple(tell(line))
+    # first how it came to be; what else the limit means stands before the number itself
+    return Working((*steps[:-1], *otherwise, *steps[-1:]), assumed(line, finding))
 
 
 def _tell_treble(line: Line) -> Iterator[Step]:

@@ -6,7 +6,7 @@ from typing import NamedTuple, Protocol
 
 from pycore.calc.finding import Finding
 from pycore.calc.line_assumes import assumed
-from pycore.calc.line_loss_story import name_of, number, reference, section_steps
+from pycore.calc.line_loss_story import drop_steps, name_of, number, reference
 from pycore.calc.line_more import path_to
 from pycore.calc.solve import Line, Lines, Run
 from pycore.formulas import arrival, level
@@ -57,7 +57,7 @@ def _ways(line: Line, finding: Finding) -> Iterator[Way]:
 
 def _way(line: Line, value: Run, *, node: int) -> Iterator[Step]:
     """The section to the point, then all sections on the way to it together."""
-    yield from section_steps(line, node, told=set())
+    yield from drop_steps(line, value, node=node, told=set())
     losses = tuple(
         level.section_loss_db(
             series_ohm=value.network.series_ohm[one].real,

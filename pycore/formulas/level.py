@@ -61,6 +61,18 @@ def watts_at_volts_w(*, at_v: float, conductance_s: float) -> float:
     return at_v**2 * conductance_s
 
 
+@equation("at_v * sqrt(conductance_s ** 2 + susceptance_s ** 2)", unit="a", source=OHMS_LAW)
+def current_of_volts_a(*, at_v: float, conductance_s: float, susceptance_s: float) -> float:
+    """Amperes (A) that siemens (S) draw at `at_v` (V)."""
+    return at_v * math.sqrt(conductance_s**2 + susceptance_s**2)
+
+
+@equation("current_a * sqrt(series_ohm ** 2 + reactance_ohm ** 2)", unit="v", source=OHMS_LAW)
+def volts_across_v(*, current_a: float, series_ohm: float, reactance_ohm: float) -> float:
+    """Volts (V) that `current_a` (A) leaves across ohms and reactance (ohm) in a row."""
+    return current_a * math.sqrt(series_ohm**2 + reactance_ohm**2)
+
+
 @equation("current_a ** 2 * series_ohm", unit="w", source=OHMS_LAW)
 def watts_in_copper_w(*, current_a: float, series_ohm: float) -> float:
     """Watts (W) that `current_a` (A) leaves in `series_ohm` (ohm)."""

@@ -42,7 +42,22 @@ def test_the_same_limit_is_said_as_volts_watts_and_ohms() -> None:
     assert math.isclose(float(values["limit_watts_fraction"] or 0), 0.108749, abs_tol=1e-6)
     assert math.isclose(float(values["limit_of_load_fraction"] or 0), 0.059254, abs_tol=1e-6)
     codes = [step.code for step in line_working(job, told(job)).steps]
-    assert codes[:3] == ["limit_volts", "limit_watts", "limit_ohms"]
+    assert codes[-4:] == ["limit_volts", "limit_watts", "limit_ohms", "line_loss"]
+
+
+def test_a_loss_is_told_in_the_order_in_which_one_would_do_it_by_hand() -> None:
+    """Load, current, ohms, volts, decibels; a resistive section takes amperes times ohms."""
+    job = make_chain(
+        [(100.0, 100.0)], cable=PAIR
+    )
+    steps = {step.code: step for step in line_working(job, told(job)).steps}
+    by_hand = ["line_beyond", "line_current", "line_ohms", "line_across", "line_section"]
+    assert [code for code in steps if code in by_hand] == by_hand
+    assert list(steps).index("line_path") == list(steps).index("line_section") + 1
+    current_a, ohm = steps["line_current"].result, steps["line_ohms"].result
+    across_v, at_v = steps["line_across"].result, steps["line_current"].inputs["at_v"].value
+    assert math.isclose(across_v, current_a * ohm, rel_tol=1e-6)
+    assert math.isclose(float(at_v) + across_v, 70.7, rel_tol=1e-6)  # type: ignore[arg-type]
 
 
 def test_the_worst_loudspeaker_is_named_not_the_farthest() -> None:

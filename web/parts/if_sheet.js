@@ -144,8 +144,8 @@ const result = (answer, asked) => {
             ${rows.map(
               (row) => html`<tr>
                 <th scope="row">${row.title}</th>
-                <td>${figure(row.before, row.finding_before, row.title)} ${row.verdict_before === "note" ? nothing : verdictShape(row.verdict_before)}</td>
-                <td><b>${figure(row.after, row.finding_after, row.title, asked)}</b> ${row.verdict_after === "note" ? nothing : verdictShape(row.verdict_after)}</td>
+                <td data-head=${say("if.before")}>${figure(row.before, row.finding_before, row.title)} ${row.verdict_before === "note" ? nothing : verdictShape(row.verdict_before)}</td>
+                <td data-head=${say("if.after")}><b>${figure(row.after, row.finding_after, row.title, asked)}</b> ${row.verdict_after === "note" ? nothing : verdictShape(row.verdict_after)}</td>
               </tr>`,
             )}
           </tbody>

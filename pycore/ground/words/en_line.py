@@ -106,6 +106,8 @@ STEPS = {
     "cable_loop": "{cable}: out and back",
     "line_ohms": "The section to {point}",
     "line_beyond": "What hangs beyond the section to {point}, by its watts alone",
+    "line_current": "Current through the section to {point}",
+    "line_across": "Volts across the section to {point}",
     "line_section": "What the section to {point} loses, with all that hangs beyond it and the"
     " cable of that",
     "line_path": "All sections on the way to the worst loudspeaker",
