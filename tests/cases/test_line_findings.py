@@ -47,9 +47,7 @@ def test_the_same_limit_is_said_as_volts_watts_and_ohms() -> None:
 
 def test_a_loss_is_told_in_the_order_in_which_one_would_do_it_by_hand() -> None:
     """Load, current, ohms, volts, decibels; a resistive section takes amperes times ohms."""
-    job = make_chain(
-        [(100.0, 100.0)], cable=PAIR
-    )
+    job = make_chain([(100.0, 100.0)], cable=PAIR)
     steps = {step.code: step for step in line_working(job, told(job)).steps}
     by_hand = ["line_beyond", "line_current", "line_ohms", "line_across", "line_section"]
     assert [code for code in steps if code in by_hand] == by_hand
