@@ -84,6 +84,7 @@ def test_what_another_loudspeaker_would_do_opens_too(page: Page) -> None:
 def test_both_sides_of_what_if_open_and_wrong_rows_are_counted(page: Page) -> None:
     open_line(page, nave())
     look_at(page, "What if")
+    touch(page, "Another voltage")
     touch(page, "70.7 V")
     marks = page.get_by_role("row").filter(has_text="Taps marked for another voltage")
     # eight loudspeakers on 100 V taps
