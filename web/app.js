@@ -1,6 +1,7 @@
 /** The whole page: which parts make which screen, and the drawing of it whenever state changes. */
 
 import { tellTouchFromKeys } from "./by_touch.js";
+import { keepRowsWhole } from "./drawn_rows.js";
 import { followFocus } from "./focus.js";
 import { openHouse } from "./house.js";
 import { html, nothing, render } from "./markup.js";
@@ -206,3 +207,4 @@ listenForTouches(root, act);
 listenForTouches(dialog, act);
 dialog.addEventListener("cancel", () => store.change({ removing: null }));
 draw(store.read());
+keepRowsWhole(store, root);

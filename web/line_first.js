@@ -2,10 +2,14 @@
 
 /** @typedef {import("./line_state").LineState} LineState */
 
+/** A row of a drawing is at least as tall as the smallest thing one can touch. */
+export const LEAST_ROW = 48;
+
 /** @type {LineState} */
 export const firstLine = {
   state: "override",
   wide: false,
+  row: LEAST_ROW,
   drawing: null,
   numbers: null,
   swaps: null,

@@ -43,6 +43,8 @@ export interface WhatIf {
 export interface LineState {
   state: DrawnState;
   wide: boolean;
+  /** How tall each row of the drawing is, in its own units. */
+  row: number;
   drawing: Asked<Drawing> | null;
   numbers: Asked<PointNumbers> | null;
   swaps: Asked<Swap[]> | null;

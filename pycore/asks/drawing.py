@@ -114,6 +114,9 @@ def drawing(body: DrawingBody, manner: Manner) -> DrawingAnswer:
     zone = find_zone(body.job, body.zone)
     desk = _desk(body.job, zone, state=body.state, manner=manner)
     sketch = sketch_of(zone.line)
+    captions = _captions(desk, sketch)
+    # what a caption says of a home run its point need not say again
+    told = {sketch.spots[0].point.id} if captions else set()
     return {
         "zone": zone.id,
         "state": body.state,
@@ -122,9 +125,9 @@ def drawing(body: DrawingBody, manner: Manner) -> DrawingAnswer:
         "rows": sketch.rows,
         "lanes": sketch.lanes,
         "to_scale": sketch.metres_a_row is not None,
-        "points": [_point(desk, spot) for spot in sketch.spots],
+        "points": [_point(desk, spot, captioned=spot.point.id in told) for spot in sketch.spots],
         "ticks": [{"y": y, "words": words} for y, words in ticks_of(sketch, manner)],
-        "captions": _captions(desk, sketch),
+        "captions": captions,
         "tones": _tones(desk),
         "limit": limit_words(desk.limit_db, manner),
     }
@@ -166,7 +169,7 @@ def _named(finding: Finding | None, value: str) -> str | None:
     return name if isinstance(name, str) else None
 
 
-def _point(desk: Desk, spot: Spot) -> DrawnPoint:
+def _point(desk: Desk, spot: Spot, *, captioned: bool) -> DrawnPoint:
     point = spot.point
     row = desk.rows.get(point.id)
     figure, finding = _figure(desk, spot, row=row)
@@ -181,14 +184,14 @@ def _point(desk: Desk, spot: Spot) -> DrawnPoint:
         "drawn_as": _drawn_as(point),
         "title": desk.names.get(point.id, ""),
         "line": point_line(point, desk.manner),
-        "length": _length(desk, point),
+        "length": _length(desk, point, captioned=captioned),
         "tone": tone_of(_most_db(row), desk.limit_db),
         "figure": figure,
         "finding": finding,
         "worst": point.id == desk.marked["worst"],
         "far": point.id == desk.marked["far"],
         "costliest": point.id == desk.marked["costliest"],
-        "home_run": point.after is None,
+        "home_run": point.after is None and not captioned,
     }
 
 
@@ -200,10 +203,10 @@ def _drawn_as(point: Point) -> str:
     return f"{fitted.is_}_off" if off else fitted.is_
 
 
-def _length(desk: Desk, point: Point) -> str:
+def _length(desk: Desk, point: Point, *, captioned: bool) -> str:
     """The section's length, and its cable where that is another than before it."""
     length = "?" if point.length_m is None else show_length(point.length_m, manner=desk.manner)
-    if not cable_changes(desk.zone, point):
+    if captioned or not cable_changes(desk.zone, point):
         return length
     cable = desk.names.get(point.cable or "", "")
     code = "length_of" if cable else "length_no_cable"

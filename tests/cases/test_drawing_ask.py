@@ -39,7 +39,12 @@ def by_id(answer: DrawingAnswer) -> dict[str, DrawnPoint]:
 def test_the_worst_the_far_end_and_the_home_run_are_marked() -> None:
     job = chain(30.0, 10.0, 10.0)
     points = by_id(drawn(job))
-    assert [one for one in points if points[one]["home_run"]] == ["p0"]
+    # where a caption names the home run, its point need not say it again
+    assert [as_read(one["words"]) for one in drawn(job)["captions"]] == ["Home run 30 m, pair"]
+    assert (points["p0"]["home_run"], points["p0"]["length"]) == (False, "30 m")
+    even = drawn(chain(10.0, 10.0, 10.0))
+    assert even["captions"] == []
+    assert [one["id"] for one in even["points"] if one["home_run"]] == ["p0"]
     assert [one for one in points if points[one]["worst"]] == [told(job).values["point"]]
     assert [one for one in points if points[one]["far"]] == ["p2"]
     wasted = told(job, "zone_wasteful_section").values["section"]

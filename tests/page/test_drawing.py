@@ -2,6 +2,7 @@
 
 import itertools
 from collections.abc import Iterator
+from typing import Any
 
 import pytest
 from playwright.sync_api import Page, expect
@@ -10,7 +11,8 @@ from tests.drawn import as_read
 from tests.page.axe import expect_nothing_found
 from tests.page.conftest import PHONE, NewContext
 from tests.page.hands import open_demo, open_screen, open_zone, touch
-from tests.page.lines import look_at, nave, open_line
+from tests.page.lines import look_at, nave, open_line, speaker
+from tests.page.test_narrow import LEAST_TARGET_PIXELS, TORN
 from web.tools.server import FolderServer
 
 PLACES = """() => {
@@ -27,6 +29,17 @@ PLACES = """() => {
 ROWS = """() => [...document.querySelectorAll(".drawn")].map((each) => {
     const { y, height } = each.getBoundingClientRect();
     return [y, height];
+})"""
+
+
+# All that a row says lies within it.
+WHOLE = """() => [...document.querySelectorAll(".drawn")].every((each) => {
+    const { top, bottom, left, right } = each.getBoundingClientRect();
+    return [...each.querySelectorAll(".drawn-words *, .figure")].every((one) => {
+        const box = one.getBoundingClientRect();
+        return box.top >= top - 1 && box.bottom <= bottom + 1 && box.left >= left - 1 &&
+            box.right <= right + 1 && one.scrollWidth <= one.clientWidth + 1;
+    });
 })"""
 
 
@@ -48,7 +61,7 @@ def row(page: Page, title: str):  # type: ignore[no-untyped-def]
 def test_the_worst_the_far_end_and_the_home_run_are_named(drawn: Page) -> None:
     expect(row(drawn, "Nave 6")).to_contain_text("worst")
     expect(row(drawn, "Nave 6")).to_contain_text("far end")
-    expect(row(drawn, "Nave 1")).to_contain_text("home run")
+    expect(row(drawn, "Home run")).to_contain_text("60 m, 0.75 mm²")
     expect(drawn.locator(".hung-worst")).to_have_count(1)
     expect(drawn.locator(".wire")).to_have_count(len(nave()["zones"][0]["line"]))
 
@@ -65,9 +78,16 @@ def test_every_place_is_drawn_to_the_metre(drawn: Page) -> None:
 
 def test_rows_are_all_of_one_height_without_gaps(drawn: Page) -> None:
     rows = drawn.evaluate(ROWS)
-    assert {round(height) for _, height in rows} == {48}
+    (tall,) = {round(height) for _, height in rows}
+    assert tall >= LEAST_TARGET_PIXELS
     steps = [round(b[0] - a[0]) for a, b in itertools.pairwise(rows)]
-    assert set(steps) == {48}
+    assert set(steps) == {tall}
+
+
+def test_rows_that_say_little_are_no_taller_than_a_thumb_needs(drawn: Page) -> None:
+    drawn.set_viewport_size({"width": 412, "height": 740})
+    drawn.wait_for_function(f"({ROWS})().every(([, tall]) => Math.round(tall) === 48)")
+    drawn.set_viewport_size(PHONE["viewport"])
 
 
 def test_a_ruler_counts_the_metres(drawn: Page) -> None:
@@ -142,11 +162,32 @@ def test_on_a_wide_screen_it_stands_beside_the_list(
     expect(page.locator(".tap-row").first).to_be_visible()
 
 
-def test_no_name_is_cut_by_the_tags_beside_it(drawn: Page) -> None:
-    names = drawn.locator(".drawn-head b")
-    expect(names.first).to_be_visible()
-    for name in names.all():
-        assert name.evaluate("each => each.scrollWidth <= each.clientWidth + 1"), name.inner_text()
+def crooked() -> dict[str, Any]:
+    """The nave with long names, three cables in it and two branches more."""
+    job = nave()
+    job["kinds"]["cables"].append({**job["kinds"]["cables"][0], "id": "d", "name": "1.5 mm² fine"})
+    line = job["zones"][0]["line"]
+    line[2]["cable"] = line[5]["cable"] = "d"
+    line[2]["fitted"]["label"] = "North aisle above the second window"
+    line += [speaker("Porch", "Nave1", 9.0), speaker("Tower", "Nave3", 30.0, tap_w=7.5)]
+    return job
+
+
+@pytest.mark.parametrize(("width", "letters"), [(360, "100%"), (320, "100%"), (320, "200%")])
+def test_every_word_of_a_row_can_be_read(page: Page, width: int, letters: str) -> None:
+    """None is cut, none torn, none runs into the next row; the rows stay all alike."""
+    open_line(page, crooked())
+    look_at(page, "Drawing")
+    page.set_viewport_size({"width": width, "height": 740})
+    page.evaluate("size => { document.documentElement.style.fontSize = size }", letters)
+    expect(row(page, "North aisle above the second window")).to_be_visible()
+    try:
+        page.wait_for_function(WHOLE)
+        assert page.evaluate(TORN, ".drawn") == []
+        assert len({round(height) for _, height in page.evaluate(ROWS)}) == 1
+    finally:
+        page.evaluate("document.documentElement.style.fontSize = ''")
+        page.set_viewport_size(PHONE["viewport"])
 
 
 def test_on_paper_it_is_whole_and_without_controls(drawn: Page) -> None:

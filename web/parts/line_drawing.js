@@ -32,8 +32,10 @@ const pointRow = ({ desk, bench }, point) => {
   const picked = (bench?.is === "thing" && bench.id === id) || (bench?.is === "swap" && bench.point === id);
   return html`<li class="drawn ${picked ? "picked" : ""}">
     <button type="button" class="pick drawn-pick" data-act="thing.pick" data-id=${id} aria-expanded=${picked}>
-      <span class="drawn-head"><b>${title}</b>${marks(point)}</span>
-      <span class="drawn-line quiet">${say("drawing.line", { line, length })}</span>
+      <span class="drawn-words">
+        <span class="drawn-head"><b>${title}</b>${marks(point)}</span>
+        <span class="drawn-line quiet">${say("drawing.line", { line, length })}</span>
+      </span>
     </button>
     <span class="drawn-figure tone-${tone}">
       ${verdict === "over" || verdict === "near" ? verdictShape(verdict) : nothing}
@@ -47,8 +49,8 @@ const terminals = ({ desk, place }) => {
   const zone = desk?.job.zones.find(({ id }) => id === place.zone);
   const face = zone?.output ? desk?.seen.faces.things[zone.output] : null;
   return html`<li class="drawn drawn-start">
-    <span class="drawn-pick"><b>${face?.title ?? say("choice.no_output")}</b>
-      <span class="quiet">${face?.line ?? say("zone.land_it")}</span></span>
+    <span class="drawn-pick"><span class="drawn-words"><b>${face?.title ?? say("choice.no_output")}</b>
+      <span class="quiet">${face?.line ?? say("zone.land_it")}</span></span></span>
   </li>`;
 };
 
@@ -65,7 +67,7 @@ const oneRow = (state, rows, row) => {
   if (row === 0) return terminals(state);
   const words = rows.captions.get(row);
   return words
-    ? html`<li class="drawn drawn-caption quiet">${words}</li>`
+    ? html`<li class="drawn drawn-caption quiet"><span class="drawn-words">${words}</span></li>`
     : html`<li class="drawn" aria-hidden="true"></li>`;
 };
 
@@ -101,7 +103,7 @@ const blocks = (state, drawing) => {
     (first) => {
       const count = Math.min(BLOCK, drawing.rows - first);
       return html`<div class="drawn-block">
-        ${wire(drawing, first, count)}
+        ${wire(drawing, first, count, state.line.row)}
         <ol class="drawn-rows" start=${first + 1}>
           ${Array.from({ length: count }, (_, at) => oneRow(state, rows, first + at))}
         </ol>

@@ -8,8 +8,6 @@ import { html, nothing, svg } from "../markup.js";
 /** @typedef {import("../line_state").Drawing} Drawing */
 /** @typedef {import("../line_state").DrawnPoint} DrawnPoint */
 
-/** A row is as tall as the smallest thing one can touch. */
-const ROW = 48;
 const RULER = 34;
 const FIRST_LANE = 14;
 const WIDEST_LANE = 22;
@@ -20,14 +18,14 @@ const FILLED = [0, 1.5, 3, 4.5, 6, 6];
 /** A part of this much of a row, above and below, may still reach into a block. */
 const REACH = 1;
 
-/** @param {Drawing} drawing */
-export const measure = ({ lanes, ticks }) => {
+/** @param {Drawing} drawing @param {number} tall */
+export const measure = ({ lanes, ticks }, tall) => {
   const left = (ticks.length ? RULER : 0) + FIRST_LANE;
   const pitch = Math.min(WIDEST_LANE, ALL_LANES / lanes);
   const right = left + pitch * (lanes - 1) + FIRST_LANE;
   return {
     x: (/** @type {number} */ lane) => left + pitch * lane,
-    y: (/** @type {number} */ row) => ROW * row,
+    y: (/** @type {number} */ row) => tall * row,
     right,
     wide: right + LEADER,
   };
@@ -81,10 +79,10 @@ const ruler = (to, ticks) => ticks.map(
 
 /**
  * The part of the picture that lies beside the rows from `first` on.
- * @param {Drawing} drawing @param {number} first @param {number} count
+ * @param {Drawing} drawing @param {number} first @param {number} count @param {number} tall how tall a row is
  */
-export const wire = (drawing, first, count) => {
-  const to = measure(drawing);
+export const wire = (drawing, first, count, tall) => {
+  const to = measure(drawing, tall);
   const [top, bottom] = [first - REACH, first + count + REACH];
   const meets = (/** @type {number} */ from, /** @type {number} */ end) =>
     Math.max(from, end) >= top && Math.min(from, end) <= bottom;
@@ -94,7 +92,7 @@ export const wire = (drawing, first, count) => {
     class="wire-part"
     viewBox="0 ${to.y(first)} ${to.wide} ${to.y(count)}"
     width="${to.wide / 16}rem"
-    height="${(ROW * count) / 16}rem"
+    height="${(tall * count) / 16}rem"
     aria-hidden="true"
   >
     ${ruler(to, drawing.ticks.filter(({ y }) => meets(y, y)))}
