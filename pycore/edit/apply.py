@@ -5,7 +5,7 @@ from typing import Annotated, Any, get_args
 
 from pydantic import BaseModel, Field, TypeAdapter
 
-from pycore.edit.cabling import SetCable
+from pycore.edit.cabling import SetCable, SetLengths
 from pycore.edit.change import changed
 from pycore.edit.fitting import ChangePoint, Connect, Disconnect, SetAttenuator
 from pycore.edit.hanging import AddPoints, MovePoint, RemovePoint
@@ -51,6 +51,7 @@ Command = Annotated[
     | AddPoints
     | AddRun
     | SetCable
+    | SetLengths
     | MovePoint
     | RemovePoint
     | ChangePoint

@@ -1,4 +1,4 @@
-"""The command that pulls another cable through a zone, or through some of its sections."""
+"""Commands for the sections of a zone: another cable through them, and how long they are."""
 
 from typing import Annotated, Literal
 
@@ -6,8 +6,8 @@ from pydantic import Field
 
 from pycore.edit.change import changed, find_zone, replaced
 from pycore.ground.problems import BadCommand
-from pycore.jobs import CableKind, Closed, Job, Zone
-from pycore.jobs.base import Id
+from pycore.jobs import CableKind, Closed, Job, Point, Zone
+from pycore.jobs.base import Id, Metres
 from pycore.jobs.zones import MOST_POINTS
 
 Ids = Annotated[tuple[Id, ...], Field(min_length=1, max_length=MOST_POINTS)]
@@ -50,3 +50,32 @@ class SetCable(Closed):
         if gone is not None:
             raise BadCommand("not_here", where={"point": gone}, id=gone)
         return set(self.sections)
+
+
+class SetLengths(Closed):
+    """Say at once how long the sections of a zone are; a length is one way, in metres.
+
+    `home_run_m` is for the sections at the terminals, `further_m` for all behind them; null
+    leaves those as they are. `sections`: those without a length only, or all.
+    """
+
+    do: Literal["set_lengths"]
+    zone: Id
+    sections: Literal["unknown", "all"] = "unknown"
+    home_run_m: Metres | None = None
+    further_m: Metres | None = None
+
+    def apply(self, job: Job) -> Job:
+        """The job with those lengths. Raises BadCommand `lengths_needed` without any."""
+        if self.home_run_m is None and self.further_m is None:
+            raise BadCommand("lengths_needed", where={"field": "home_run_m"})
+        zone = find_zone(job, self.zone)
+        line = tuple(self._measured(point) for point in zone.line)
+        return changed(job, zones=replaced(job.zones, changed(zone, line=line)))
+
+    def _measured(self, point: Point) -> Point:
+        """The point with the length of the section to it."""
+        length_m = self.home_run_m if point.after is None else self.further_m
+        if length_m is None or (self.sections == "unknown" and point.length_m is not None):
+            return point
+        return changed(point, length_m=length_m)

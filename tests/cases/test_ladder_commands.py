@@ -9,7 +9,7 @@ from pycore.edit import apply
 from pycore.ground.problems import Problem
 from pycore.ground.units import Manner
 from pycore.jobs import Job, Loudspeaker
-from tests.samples.halls import job_of
+from tests.samples.halls import job_of, told
 from tests.samples.lines import speaker
 
 MANNER = Manner("en", "m", ".", "2026-11-25")
@@ -161,3 +161,50 @@ def test_a_cable_the_job_has_already_stays_as_the_job_has_it() -> None:
     job = done(chain(), raw)
     again = done(job, {**raw, "kind": {**THICK, "name": "something else"}})
     assert again.kinds == job.kinds
+
+
+def lengths(job: Job) -> list[float | None]:
+    """The length of the section to each point of the line."""
+    return [one.length_m for one in job.zones[0].line]
+
+
+def unmeasured() -> Job:
+    """A line as a tally leaves it: two branches at the terminals, no length known but one."""
+    return job_of(
+        [
+            speaker(0, length_m=None, tap_w=5.0, after=None),
+            speaker(1, length_m=None, tap_w=5.0, after="p0"),
+            speaker(2, length_m=7.0, tap_w=5.0, after="p1"),
+            speaker(3, length_m=None, tap_w=5.0, after=None),
+        ]
+    )
+
+
+def test_lengths_are_said_at_once_and_one_that_is_known_stays() -> None:
+    raw: dict[str, Any] = {"do": "set_lengths", "zone": "z"}
+    typed = {"home_run_m": "80 m", "further_m": "5"}
+    after = apply(unmeasured(), command_of(raw, typed, manner=MANNER))
+    assert lengths(after) == [80.0, 5.0, 7.0, 80.0]
+    everywhere = apply(unmeasured(), command_of({**raw, "sections": "all"}, typed, manner=MANNER))
+    assert lengths(everywhere) == [80.0, 5.0, 5.0, 80.0]
+
+
+def test_a_length_that_is_not_typed_stays_not_known() -> None:
+    after = done(unmeasured(), {"do": "set_lengths", "zone": "z", "home_run_m": 80.0})
+    assert lengths(after) == [80.0, None, 7.0, 80.0]
+
+
+def test_no_length_at_all_is_asked_back() -> None:
+    with pytest.raises(Problem) as refused:
+        done(unmeasured(), {"do": "set_lengths", "zone": "z", "home_run_m": None})
+    assert (refused.value.code, refused.value.where) == (
+        "lengths_needed",
+        {"field": "home_run_m"},
+    )
+
+
+def test_the_whole_way_as_a_home_run_loses_no_less_than_the_same_way_along_the_line() -> None:
+    job = job_of([speaker(n, length_m=None, tap_w=5.0) for n in range(5)])
+    whole = done(job, {"do": "set_lengths", "zone": "z", "home_run_m": 80.0, "further_m": 0.0})
+    along = done(job, {"do": "set_lengths", "zone": "z", "home_run_m": 40.0, "further_m": 10.0})
+    assert (told(whole).value or 0.0) > (told(along).value or 0.0) > 0.0

@@ -5,7 +5,7 @@ import re
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.page.hands import expect_kept, touch
+from tests.page.hands import choose_supply, count_row, expect_kept, touch
 from tests.page.lines import look_at, nave, open_line
 from tests.page.test_line import open_new_job
 from tests.page.thumb import Thumb
@@ -135,3 +135,62 @@ def test_more_at_the_end_may_be_typed_badly_and_is_answered_there(page: Page) ->
     page.get_by_label("How many, how far apart").fill("4 x 6 m")
     expect(page.locator(".compared")).to_contain_text("4 more at the end of Nave")
     expect(page.locator(".field-problem")).to_have_count(0)
+
+
+def keep_a_tally(page: Page) -> None:
+    """Thirteen, twelve at 7.5 W and one at 15 W, counted and kept, and its line opened."""
+    choose_supply(page, volts="70.7 V", watts="120")
+    count_row(page, "12", "7.5 W")
+    count_row(page, "1", "15 W")
+    touch(page, "Keep as a job")
+    page.locator(".zone-way").first.tap()
+    expect(page.locator(".point")).to_have_count(13)
+
+
+def test_a_kept_tally_says_its_lengths_are_not_known_and_asks_for_them_at_once(
+    page: Page,
+) -> None:
+    keep_a_tally(page)
+    expect(page.locator(".point").first).to_contain_text("length not known")
+    look_at(page, "Cable")
+    expect(page.locator(".cable")).to_contain_text("The length of a section is not known")
+    touch(page, "Lengths")
+    touch(page, "Save")
+    expect(page.locator(".has-problem")).to_contain_text("Type the home run")
+    page.get_by_label("Home run").fill("80")
+    page.get_by_label("From each one to the next").fill("0")
+    touch(page, "Save")
+    # 105 W at 70.7 V are 47.6 ohm. 80 m there and back at 30 °C, by the ohms of IEC 60228, class 5
+    # (from memory): 1 mm² 3.24 ohm, 0.57 dB; 1.5 mm² 2.21 ohm, 0.39 dB of the 0.5 dB allowed.
+    expect(page.locator(".proposal").first).to_contain_text("1.5 mm²")
+    look_at(page, "List")
+    expect(page.locator(".point").first).to_contain_text("80 m")
+    expect(page.get_by_role("button", name="Type the lengths of its cable")).to_have_count(0)
+    touch(page, "Undo")
+    expect(page.locator(".point").first).to_contain_text("length not known")
+
+
+def test_a_length_that_is_known_is_not_typed_over_unless_one_says_so(page: Page) -> None:
+    keep_a_tally(page)
+    touch(page, "Type the lengths of its cable")
+    page.get_by_label("Home run").fill("30 m")
+    touch(page, "Save")
+    first, second = page.locator(".point").nth(0), page.locator(".point").nth(1)
+    expect(first).to_contain_text("30 m")
+    expect(second).to_contain_text("length not known")
+    look_at(page, "Cable")
+    touch(page, "Lengths")
+    page.get_by_label("Home run").fill("40 m")
+    page.get_by_label("From each one to the next").fill("5 m")
+    touch(page, "Save")
+    look_at(page, "List")
+    expect(second).to_contain_text("5 m")
+    expect(first).to_contain_text("30 m")
+    look_at(page, "Cable")
+    touch(page, "Lengths")
+    page.get_by_label("Home run").fill("40 m")
+    page.get_by_label("Which sections").select_option(label="all, those with a length too")
+    touch(page, "Save")
+    look_at(page, "List")
+    expect(first).to_contain_text("40 m")
+    expect(second).to_contain_text("5 m")

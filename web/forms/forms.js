@@ -4,6 +4,7 @@ import { jobForms } from "./job_forms.js";
 import { kindForms } from "./kind_forms.js";
 import { ladderForms } from "./ladder_forms.js";
 import { add_loudspeakers } from "./loudspeaker_form.js";
+import { set_lengths } from "./length_form.js";
 import { pointForms } from "./point_forms.js";
 import { poolForms } from "./pool_forms.js";
 import { supplyForms } from "./supply_forms.js";
@@ -19,4 +20,5 @@ export const forms = {
   ...ladderForms,
   ...kindForms,
   add_loudspeakers,
+  set_lengths,
 };

@@ -182,13 +182,14 @@ export interface CodeAnswer {
   words: string | null;
 }
 
-/** All differences, how the two states stand to each other, and what is united anyway. */
+/** All differences, how the two states stand to each other, and what is united anyway. `read`: the readings that mine has and the known base has not, in words. */
 export interface CompareAnswer {
   changes: ChangeAnswer[];
   relation: "same" | "ahead" | "behind" | "only_mine" | "only_theirs" | "apart_known" | "apart";
   words: string;
   counts: Record<string, number>;
   united: string[];
+  read: string[];
 }
 
 /** Two states of a job, and the one they grew from when it is still kept. */
@@ -1051,9 +1052,10 @@ export interface ShareWorkingBody {
   group: number;
 }
 
-/** A paper: its warnings come before everything. `csv` is all of it for a spreadsheet. */
+/** A paper: its warnings come before everything. `csv` is all of it for a spreadsheet. `running`: what each of its pages says at its head, so that one that is alone is known. */
 export interface SheetAnswer {
   title: string;
+  running: string;
   warnings: string[];
   tables: SheetTable[];
   notes: string[];

@@ -90,9 +90,11 @@ export const cableSheet = (state) => {
     ${proposals(say("cable.picks"), choice.picks, "picks")}
     ${waysOut(choice)}
     ${proposals(say("cable.step_ups"), choice.step_ups, "step_ups")}
-    <section class="proposals">
-      <h2>${say("cable.longest")}</h2>
-      <p class=${longest.known ? "" : "quiet"}>${longest.words}</p>
-    </section>
+    ${longest.words === choice.refused
+      ? nothing
+      : html`<section class="proposals">
+          <h2>${say("cable.longest")}</h2>
+          <p class=${longest.known ? "" : "quiet"}>${longest.words}</p>
+        </section>`}
   </section>`;
 };

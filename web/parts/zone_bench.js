@@ -45,6 +45,7 @@ const ownBench = ({ job: { zones } }, zone) => {
     </div>
     <div class="bench-buttons">
       ${benchButton("change", say("form.change_zone"), "form.open", { form: "change_zone", zone: id, thing: id })}
+      ${benchButton("length", say("form.set_lengths"), "form.open", { form: "set_lengths", zone: id }, { off: !zone.line.length })}
       ${benchButton("up", say("move.up"), "zone.move", { id, way: "up" }, { off: at === 0 })}
       ${benchButton("down", say("move.down"), "zone.move", { id, way: "down" }, { off: at === zones.length - 1 })}
       ${benchButton("remove", say("form.remove_zone"), "zone.remove", { id })}

@@ -58,6 +58,13 @@ const pointRow = (desk, row, picked) => {
   </li>`;
 };
 
+/** Where nothing of the cable is known yet, the way to say it. @param {Zone} zone */
+const lengthsWay = ({ id, line }) =>
+  line.length && line.every(({ length_m }) => typeof length_m !== "number")
+    ? html`<button type="button" class="plain-button" data-act="form.open"
+        data-values=${JSON.stringify({ form: "set_lengths", zone: id })}>${say("zone.lengths")}</button>`
+    : nothing;
+
 /** @param {Desk} desk @param {Zone} zone */
 const zoneHead = (desk, zone) => {
   const face = desk.seen.faces.things[zone.id];
@@ -72,6 +79,7 @@ const zoneHead = (desk, zone) => {
     ${typeof face.share_fraction === "number" ? shareBar(face.share_fraction, verdict) : nothing}
     ${zone.line.length ? html`<p class="zone-verdict">${shape(verdict)}<strong>${face.verdict_words ?? sayOne("verdict", verdict)}</strong></p>` : nothing}
     ${sentence(face.reason, face.reason_finding, "verdict-reason")} ${meterWay(desk, face.reason_finding)}
+    ${lengthsWay(zone)}
   </section>`;
 };
 

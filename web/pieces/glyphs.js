@@ -39,6 +39,7 @@ const DRAWN = {
   swap: svg`<path d="M4 8.5h14M14 4.5l4 4-4 4M20 15.5H6M10 11.5l-4 4 4 4" />`,
   wrong: svg`<path d="M12 3.5 21.5 20h-19zM12 9.5v5M12 17.2v.2" />`,
   paper: svg`<path d="M5.5 3.5h13v17h-13zM8.5 8h7M8.5 12h7M8.5 16h4" />`,
+  length: svg`<path d="M3.5 6v12M20.5 6v12M4 12h16M7.5 8.5 4 12l3.5 3.5M16.5 8.5 20 12l-3.5 3.5" />`,
   limits: svg`<path d="M4.5 7h15M4.5 17h15" /><circle cx="9" cy="7" r="2.3" class="fill" /><circle cx="15" cy="17" r="2.3" class="fill" />`,
 };
 

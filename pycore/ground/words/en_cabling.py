@@ -3,6 +3,7 @@
 PROBLEMS = {
     "run_unread": "“{text}” is neither a whole number of loudspeakers nor a number and a distance.",
     "run_needed": "Say how many, and how far apart.",
+    "lengths_needed": "No length is typed.",
     "ids_short": "The page set too few numbers aside for {count} loudspeakers.",
     "longer_than_section": "That is longer than the section it is cut into, which is {length_m}.",
     "no_one_section": "There is no one section to cut into: nothing or several hang there.",
@@ -14,6 +15,7 @@ PROBLEMS = {
 REMEDIES = {
     "run_unread": "Type it as 20, as 20 × 4 m, or as 12 m for a single one.",
     "run_needed": "Type it as 20 × 4 m.",
+    "lengths_needed": "Type the home run, the rest, or both.",
     "ids_short": "Do it again. If that does not help, load the page again.",
     "longer_than_section": "Type a shorter length, or change that section first.",
     "no_one_section": "Hang it with cable of its own.",

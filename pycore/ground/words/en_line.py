@@ -220,7 +220,7 @@ CHOICES = {
     "pick_none": "None of these cables keeps the worst loudspeaker within {limit_db}.",
     "refused_not_landed": "The zone is on no output, so its line voltage is not known.",
     "refused_no_loudspeakers": "There is no connected loudspeaker on this line.",
-    "refused_lengths_unknown": "A length is not known. Enter every length first.",
+    "refused_lengths_unknown": "The length of a section is not known. Touch Lengths and type them.",
     "refused_load_unknown": "A tap is not known, and nothing bounds it. Enter it, or its kind.",
     "refused_cables_unknown": "A cable is not known. Enter the cable of every section first.",
     "refused_nothing_passes": "No length passes: the joints alone lose more than {limit_db}.",

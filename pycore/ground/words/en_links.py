@@ -212,6 +212,7 @@ CHANGE_VALUES = {
     "junction": "junction",
     "data_field": "{field}: {value}",
     "tap_at": "{size} at {at_v}",
+    "reading_of": "{quantity} at {where}",
     "tap_named": "{position}: {tap}",
     "tap_barred": "{tap}, not to be used",
     "zone_with": "yes, with {loudspeakers}",

@@ -82,6 +82,7 @@ STEPS = {
 
 SHEET = {
     "title": "Test sheet: {job}",
+    "running": "{title}, {day}",
     "ends": "{zone}: at the amplifier, home run lifted",
     "boxes_z_1k_ohm_open": "{zone}: at each box, impedance meter, 1 kHz, controls at 0 dB",
     "boxes_z_1k_ohm_override": "{zone}: at each box, impedance meter, 1 kHz, controls bypassed",

@@ -145,6 +145,7 @@ PAGE: dict[str, str] = {
     "do.add_run": "Hang a run",
     "do.set_cable": "Pull another cable",
     "do.set_taps": "Put a zone on one tap",
+    "do.set_lengths": "Say how long the sections are",
     "do.swap_loudspeaker": "Fit another loudspeaker",
     "do.tick": "Tick a loudspeaker",
     "do.untick": "Take a tick back",

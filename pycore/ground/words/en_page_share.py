@@ -114,6 +114,7 @@ PAGE: dict[str, str] = {
     "history.now": "as it is now",
     "history.same": "The same as now: going back would change nothing.",
     "history.at": "{day}, {time}",
+    "history.read": "New reading: {words}",
     "history.changed": "{name}: {field}, {from} → {to}",
     "history.new": "{name}: {field}, now {value}",
     "history.gone": "{name}: {field}, no more {value}",
