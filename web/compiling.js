@@ -30,9 +30,10 @@ const explain = (error) => {
 /**
  * Compile now, and hand it over when the runtime asks. Called before anything else is fetched.
  * @param {(error: unknown) => void} onFailed
+ * @param {import("./fetching.js").Count} count
  */
-export const compileEarly = (onFailed) => {
-  const compiled = compile().catch(explain);
+export const compileEarly = (onFailed, count) => {
+  const compiled = count(compile()).catch(explain);
   compiled.catch(onFailed);
   const fetchPlainly = self.fetch;
   // What the runtime asks for here is never read, so it is not fetched a second time.

@@ -12,7 +12,7 @@
  *   onerror: ((event: ErrorEvent) => void) | null}} Engine */
 /** @typedef {import("./failing.js").Cause} Cause */
 /** @typedef {{stage?: string, bytes?: number, failed?: string, broken?: string,
- *   cause?: Cause, file?: string, ready?: boolean, way?: string, build?: string, answer?: string}} Message */
+ *   cause?: Cause, file?: string, ready?: boolean, loading?: boolean, way?: string, build?: string, answer?: string}} Message */
 
 const ANSWER_WITHIN_MILLISECONDS = 20_000;
 const MOST_TRIES = 2;
@@ -47,6 +47,8 @@ export const openDoor = ({ start, onStage, manner }) => {
   let engine = null;
   let ready = false;
   let trapped = false;
+  let waking = false;
+  let loading = false;
   let counter = 0;
   /** @type {ReturnType<typeof setTimeout> | undefined} */
   let clock;
@@ -74,7 +76,7 @@ export const openDoor = ({ start, onStage, manner }) => {
 
   const close = () => {
     clearTimeout(clock);
-    ready = false;
+    ready = waking = loading = false;
     if (engine) {
       engine.onmessage = engine.onerror = null;
       engine.terminate();
@@ -109,12 +111,16 @@ export const openDoor = ({ start, onStage, manner }) => {
   };
 
   /**
-   * An engine that is woken from a copy may hang where one that starts as ever does not.
+   * An engine that is woken from a copy may hang where one that starts as ever does not. That its
+   * files take long says nothing of the copy: no time counts while one of them is on its way.
    * @param {Message} message
    */
-  const watchWaking = ({ stage, ready: isReady }) => {
-    if (stage === "wake") clock = setTimeout(startAgain, ANSWER_WITHIN_MILLISECONDS);
-    if (stage === "start" || isReady) clearTimeout(clock);
+  const watchWaking = ({ stage, loading: isLoading = loading, ready: isReady }) => {
+    loading = isLoading;
+    if (!waking && stage !== "wake") return;
+    waking = stage !== "start" && !isReady;
+    clearTimeout(clock);
+    if (waking && !loading) clock = setTimeout(startAgain, ANSWER_WITHIN_MILLISECONDS);
   };
 
   const openEngine = (again = false) => {

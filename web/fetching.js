@@ -15,11 +15,33 @@ export class BrokenOff extends NotCome {}
 /** The name of a file at an address. @param {string} address */
 export const nameOf = (address) => address.slice(address.lastIndexOf("/") + 1);
 
+/** @typedef {<Result>(coming: Promise<Result>) => Promise<Result>} Count */
+
+/**
+ * Count what is on its way.
+ * @param {(loading: boolean) => void} tell hears when the first sets out and the last has arrived
+ * @returns {Count}
+ */
+export const countComing = (tell) => {
+  let count = 0;
+  const end = () => {
+    count -= 1;
+    if (!count) tell(false);
+  };
+  return (coming) => {
+    if (!count) tell(true);
+    count += 1;
+    coming.then(end, end);
+    return coming;
+  };
+};
+
 /**
  * Watch every fetch of this room from now on, to the last byte.
  * @param {(error: NotCome) => void} onNotCome hears of each file that does not come
+ * @param {Count} count
  */
-export const watchFiles = (onNotCome) => {
+export const watchFiles = (onNotCome, count) => {
   const fetchPlainly = self.fetch;
   self.fetch = async (...request) => {
     const fail = (/** @type {unknown} */ error) => {
@@ -28,10 +50,10 @@ export const watchFiles = (onNotCome) => {
       onNotCome(fault);
       throw fault;
     };
-    const response = await fetchPlainly(...request).catch(fail);
+    const response = await count(fetchPlainly(...request)).catch(fail);
     if (!response.ok) fail(new Missing(nameOf(response.url)));
     const read = response.arrayBuffer.bind(response);
-    response.arrayBuffer = () => read().catch(fail);
+    response.arrayBuffer = () => count(read()).catch(fail);
     return response;
   };
 };

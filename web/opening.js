@@ -84,9 +84,11 @@ export const makeOpening = ({ store, door, keeper, edits, desk, updates }) => {
         const next = /** @type {import("./state").EngineState["stage"]} */ (stage);
         store.change({ engine: { ...engine, stage: next } });
       }
+      const known = /** @type {import("./state").EngineState["way"]} */ (way ?? null);
+      // Whether a copy was kept is told long after the engine was ready.
+      if (known && !ready) store.change({ engine: { ...engine, way: known } });
       if (!ready) return;
-      const started = /** @type {import("./state").EngineState["way"]} */ (way ?? null);
-      store.change({ engine: { ...engine, stage: "ready", way: started } });
+      store.change({ engine: { ...engine, stage: "ready", way: known } });
       await remembering;
       await askAgain(act);
       await edits.run();

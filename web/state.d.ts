@@ -234,8 +234,11 @@ export interface EngineState {
   /** Why it did not start: the likely cause, the file it lies in, and what the browser said. */
   cause: { is: import("./failing.js").Cause; file: string; says: string } | null;
   version: string | null;
-  /** How it started: woken from the copy, started as ever, or so that a copy could be taken. */
-  way: "copy" | "made" | "plain" | "off" | null;
+  /**
+   * How it started: woken from the copy, as ever, or so that a copy could be taken; and then
+   * whether that was kept.
+   */
+  way: "copy" | "making" | "made" | "unkept" | "plain" | "off" | null;
 }
 export interface State {
   place: Place;

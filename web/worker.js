@@ -7,7 +7,7 @@
 
 import { compileEarly } from "./compiling.js";
 import { findCause } from "./failing.js";
-import { NotCome, watchFiles } from "./fetching.js";
+import { NotCome, countComing, watchFiles } from "./fetching.js";
 import { ARCHIVES, BUILD } from "./py/build.js";
 import { startQuickly } from "./snapshot/quick.js";
 
@@ -78,13 +78,15 @@ const watchBytes = () => {
   return watcher;
 };
 
+const count = countComing((loading) => post({ loading }));
+
 /**
  * What keeps any start from coming to its end: the runtime waits for ever for what does not come.
  * @type {Promise<never>}
  */
 const stopped = new Promise((_, reject) => {
-  compileEarly(reject);
-  watchFiles(reject);
+  compileEarly(reject, count);
+  watchFiles(reject, count);
 });
 // Heard where the engine is started.
 stopped.catch(() => {});
@@ -92,11 +94,11 @@ stopped.catch(() => {});
 const watcher = watchBytes();
 tellStage("fetch");
 const archives = ARCHIVES.map((name) => fetchEarly(`./py/${name}`));
-const scripts = Promise.all([import("./py/pyodide.mjs"), import("./py/pyodide.asm.mjs")]).catch(
-  (error) => {
-    throw new NotCome(String(error), { cause: error });
-  },
-);
+const scripts = count(
+  Promise.all([import("./py/pyodide.mjs"), import("./py/pyodide.asm.mjs")]),
+).catch((error) => {
+  throw new NotCome(String(error), { cause: error });
+});
 scripts.catch(() => {});
 
 /** @param {Python} python */
@@ -157,6 +159,17 @@ const startUnwatched = async ({ makes = false, bytes, onModule }) => {
 /** @type {Start} */
 const start = (how) => Promise.race([startUnwatched(how), stopped]);
 
+/** Keep the copy that was taken, and tell whether that went well. @param {() => Promise<void>} keep */
+const keepCopy = async (keep) => {
+  try {
+    await keep();
+    post({ way: "made" });
+  } catch (error) {
+    console.warn("no copy was kept:", String(error));
+    post({ way: "unkept" });
+  }
+};
+
 /**
  * Answer from now on, and see to what can wait when nothing has been asked for a while.
  * @param {import("./snapshot/quick.js").Started} started
@@ -165,7 +178,7 @@ const serve = ({ handle, later, onBroken }) => {
   let waiting = true;
   const seeToIt = () => {
     waiting = false;
-    later().catch((error) => console.warn("no copy was kept:", String(error)));
+    if (later) keepCopy(later);
   };
   let clock = setTimeout(seeToIt, QUIET_MILLISECONDS);
   self.addEventListener("message", (event) => {

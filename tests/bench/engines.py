@@ -110,7 +110,7 @@ def keep_copy(driver: Driver, page: str) -> None:
         way = driver.evaluate("globalThis.booted.then(({ way }) => way)")
         if way == "copy":
             return
-        if way == "made":
+        if way == "making":
             driver.evaluate(UNTIL_KEPT)
         else:
             driver.evaluate(SHELF.replace("ACT", TRUST))

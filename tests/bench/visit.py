@@ -100,7 +100,7 @@ def wake_from_copy(driver: Driver, stand: Stand) -> None:
         way = come_back(driver, stand)["way"]
         if way == "copy":
             return
-        driver.evaluate(UNTIL_KEPT if way == "made" else SHELF.replace("ACT", TRUST))
+        driver.evaluate(UNTIL_KEPT if way == "making" else SHELF.replace("ACT", TRUST))
     raise RuntimeError(f"no copy came about in {driver.name}")
 
 

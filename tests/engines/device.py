@@ -24,7 +24,7 @@ START = """import("./trust.js").then(({ scriptAddress }) => new Promise((resolve
     if (stage) said.stages.push(stage);
     if (stage === "KILL") end();
     if (failed) { Object.assign(said, { failed, cause }); end(); }
-    if (way) { said.way = way; worker.postMessage(JSON.stringify(QUESTION)); }
+    if (way && !said.way) { said.way = way; worker.postMessage(JSON.stringify(QUESTION)); }
     if (answer) { said.answer = JSON.parse(answer).body; await (LATER); end(); }
   };
 }))"""
@@ -93,6 +93,48 @@ DOOR = """import("./trust.js").then(async ({ scriptAddress }) => {
   return { ...body, starts };
 })"""
 
+# A shelf that nobody of this build made: of an older try that broke off, or of a later build.
+STRANGE = """new Promise((done, fail) => {
+  const name = `rungline-engine ${new URL("./", location.href).pathname}`;
+  const removing = indexedDB.deleteDatabase(name);
+  removing.onerror = () => fail(removing.error);
+  removing.onsuccess = () => {
+    const making = indexedDB.open(name, VERSION);
+    making.onerror = () => fail(making.error);
+    making.onsuccess = () => { making.result.close(); done(); };
+  };
+})"""
+# The clock by which the page's door ends an engine goes off by hand, at once or never.
+WAKE_THROUGH_DOOR = """import("./trust.js").then(async ({ scriptAddress }) => {
+  const { openDoor } = await import("./door.js");
+  const { setTimeout, clearTimeout } = globalThis;
+  const running = new Map();
+  globalThis.setTimeout = (act, time, ...rest) => {
+    const isOfDoor = time > 15_000 && time < 25_000;  // a driver's own clocks are longer
+    const number = setTimeout(isOfDoor ? () => {} : act, time, ...rest);
+    if (isOfDoor) running.set(number, act);
+    return number;
+  };
+  globalThis.clearTimeout = (number) => { running.delete(number); clearTimeout(number); };
+  const started = { starts: 0, stages: [] };
+  globalThis.started = started;
+  globalThis.goOff = () => { for (const act of [...running.values()]) act(); };
+  let worker;
+  const start = () => {
+    started.starts += 1;
+    worker = new Worker(scriptAddress("./worker.js"), { type: "module", name: "" });
+    return worker;
+  };
+  const onStage = ({ stage, ready, way, failed }) => {
+    if (stage) started.stages.push(stage);
+    if (!ready && !failed) return;
+    Object.assign(started, { way, failed, ended: true });
+    Object.assign(globalThis, { setTimeout, clearTimeout });
+    worker.terminate();
+  };
+  openDoor({ start, onStage, manner: () => ({}) });
+})"""
+
 
 class Device:
     """One engine at the built app."""
@@ -152,13 +194,28 @@ class Device:
     def make_copy(self) -> None:
         """Start until a copy is taken, wait until it is kept, and set one aside in the page."""
         while not self.ways or self.ways[-1] == "plain":
-            wait = f"said.way === 'made' && {UNTIL_KEPT}"
+            wait = f"said.way === 'making' && {UNTIL_KEPT}"
             self.ways.append(self.start(later=wait)["way"])
         self.change_shelf(SET_ASIDE)
 
     def lay_copy(self, damage: str = "") -> None:
         """Put the copy on the shelf again, damaged or whole, with fresh notes."""
         self.change_shelf(LAY + damage + FRESH_NOTES)
+
+    def lay_strange_shelf(self, *, version: int) -> None:
+        """Put a shelf without any store in the place of the engine's."""
+        self.engine.evaluate(STRANGE.replace("VERSION", str(version)))
+
+    def wake_while_a_file_lingers(self, name: str) -> dict[str, Any]:
+        """Wake through the page's own door; its clock goes off while one file is on its way."""
+        self.stand.faults[name] = "silent"
+        self.engine.evaluate(f"{WAKE_THROUGH_DOOR}.then(() => null)")
+        wakes = "started.stages.includes('wake')"
+        wait_until(lambda: self.engine.evaluate(wakes), what="the copy to be woken")
+        self.engine.evaluate("void goOff()")
+        self.stand.faults.clear()
+        wait_until(lambda: self.engine.evaluate("started.ended"), what="the engine to start")
+        return dict(self.engine.evaluate("started"))
 
     def ask_through_door_and_kill(self) -> dict[str, Any]:
         """Ask through the page's own door and end the engine before it can answer."""

@@ -1,6 +1,7 @@
 """What is uploaded: whole, sealed, the same from every build, and small enough."""
 
 import base64
+import gzip
 import hashlib
 import itertools
 import json
@@ -8,6 +9,7 @@ import re
 import zipfile
 from pathlib import Path
 
+import brotli
 import pytest
 
 from tests.house.files import ROOT
@@ -76,6 +78,37 @@ def test_every_import_of_the_page_is_shipped(dist: Path) -> None:
 def test_a_first_visit_is_small_enough(dist: Path) -> None:
     fetched = [dist / name for name in list_names(dist)]
     assert sum(map(count_wire_bytes, fetched)) <= FIRST_VISIT_BYTES
+
+
+def test_beside_every_file_lie_two_that_are_smaller_and_hold_the_same(dist: Path) -> None:
+    """But for pictures and patches, which are squeezed already, and what fits in one packet."""
+    small = [
+        dist / name
+        for name in sorted(list_names(dist))
+        if Path(name).suffix not in (".png", ".patch") and (dist / name).stat().st_size >= 256
+    ]
+    assert dist / "index.html" in small
+    for path in small:
+        content = path.read_bytes()
+        for ending, open_again in ((".br", brotli.decompress), (".gz", gzip.decompress)):
+            squeezed = path.with_name(path.name + ending).read_bytes()
+            assert len(squeezed) < len(content), path
+            assert open_again(squeezed) == content, path
+
+
+def test_what_the_readme_asks_of_a_server_is_what_our_own_does() -> None:
+    asked: dict[str, str] = {}
+    for endings, types in re.findall(
+        r"^\| (`\..*?`) \| `Content-Type: (.*?)` \|$",
+        (ROOT / "README.md").read_text(),
+        re.MULTILINE,
+    ):
+        names = re.findall(r"`(\.\w+)`", endings)
+        each = types.split("`, `")
+        asked |= dict(zip(names, each * len(names) if len(each) == 1 else each, strict=False))
+    assert {".js", ".mjs", ".wasm", ".webmanifest", ".zip", ".patch"} == set(asked)
+    for ending, named in asked.items():
+        assert TYPES[ending].partition(";")[0] == named, ending
 
 
 def test_the_archive_of_the_core_holds_every_module(dist: Path) -> None:

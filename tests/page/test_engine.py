@@ -13,6 +13,7 @@ from tests.page.hands import (
     open_screen,
     touch,
 )
+from web.tools.places import WEB
 from web.tools.server import FolderServer
 
 LONGER_THAN_ANY_ANSWER_MILLISECONDS = 25_000
@@ -21,6 +22,18 @@ BREAK_WHILE_BUSY = """() => setTimeout(() => {
     while (Date.now() < end);
     throw new Error("broken for a test");
 })"""
+# The page's own door, before an engine that says only what it is told to.
+WAKE_BY_HAND = """async () => {
+  const { openDoor } = await import("/door.js");
+  globalThis.starts = 0;
+  const start = () => {
+    const engine = { postMessage() {}, terminate() {} };
+    globalThis.starts += 1;
+    globalThis.hear = (data) => engine.onmessage({ data });
+    return engine;
+  };
+  openDoor({ start, onStage() {}, manner: () => ({}) });
+}"""
 HANG = "() => setTimeout(() => { for (;;); })"
 
 
@@ -112,6 +125,26 @@ def test_an_engine_that_hangs_is_ended_and_its_question_asked_again(
     expect(page.locator(".tally-row")).to_have_count(2)
     page.clock.fast_forward(LONGER_THAN_ANY_ANSWER_MILLISECONDS)
     expect(page.locator(".sum-big")).to_have_text("50 W")
+
+
+def test_an_engine_that_hangs_while_it_wakes_is_ended_once_its_files_are_there(
+    new_phone: BrowserContext,
+) -> None:
+    server = FolderServer(WEB, host="127.0.0.1", port=0)
+    with server.serve_in_background() as address:
+        page = new_phone.new_page()
+        page.clock.install()
+        page.goto(address + "changes.json")
+        page.evaluate(WAKE_BY_HAND)
+        page.evaluate("hear({ loading: true }); hear({ stage: 'wake' })")
+        page.clock.fast_forward(LONGER_THAN_ANY_ANSWER_MILLISECONDS)
+        assert page.evaluate("starts") == 1
+        page.evaluate("hear({ loading: false })")
+        page.clock.fast_forward(LONGER_THAN_ANY_ANSWER_MILLISECONDS)
+        assert page.evaluate("starts") == 2
+        page.evaluate("hear({ stage: 'start' })")
+        page.clock.fast_forward(LONGER_THAN_ANY_ANSWER_MILLISECONDS)
+        assert page.evaluate("starts") == 2
 
 
 def test_an_interpreter_that_traps_while_it_starts_is_started_once_more(

@@ -49,6 +49,9 @@ export const noteSpoiled = ({ spoiled }) =>
     ? { trying: false, spoiled: spoiled + 1 }
     : { trying: false, spoiled: spoiled + 1, off: "this device does not keep it whole" };
 
+/** Whether something could not be kept because this device has no room for it. @param {unknown} error */
+export const isFull = (error) => error instanceof Error && error.name === "QuotaExceededError";
+
 /** @param {Notes} notes @param {string} key @returns {Partial<Notes>} */
 export const noteFailed = ({ barred }, key) => ({
   trying: false,

@@ -9,7 +9,7 @@
 
 import { NotCome } from "../fetching.js";
 import { hash, letGo, makeRoom, measure } from "./memory.js";
-import { askDevice, explainMark, mayMake, mayUse, noteFailed, noteSpoiled } from "./policy.js";
+import { askDevice, explainMark, isFull, mayMake, mayUse, noteFailed, noteSpoiled } from "./policy.js";
 import { prove } from "./proof.js";
 import { openShelf } from "./shelf.js";
 
@@ -21,9 +21,9 @@ import { openShelf } from "./shelf.js";
 /** @typedef {{handle: Handle, copy(): Uint8Array<ArrayBuffer>, module: Module | null}} Engine */
 /** @typedef {(how: {makes?: boolean, bytes?: Uint8Array,
  *   onModule?: (module: Module) => Promise<void>}) => Promise<Engine>} Start */
-/** @typedef {"copy" | "made" | "plain" | "off"} Way */
-/** @typedef {{handle: Handle, way: Way, later: () => Promise<void>,
- *   onBroken: () => Promise<void>}} Started */
+/** @typedef {"copy" | "making" | "plain" | "off"} Way */
+/** @typedef {{handle: Handle, way: Way, later: (() => Promise<void>) | null,
+ *   onBroken: () => Promise<void>}} Started `later` keeps the copy that was taken */
 
 /** The bytes are not those that were kept. */
 class Spoiled extends Error {}
@@ -131,6 +131,23 @@ const throwAway = async (shelf, key) => {
 };
 
 /**
+ * Keep what was taken. Its bytes are let go whether they could be kept or not; where there was no
+ * room for them, there will be none for the next copy of this build.
+ * @param {Shelf} shelf @param {Omit<Label, "length" | "digest">} label @param {Uint8Array<ArrayBuffer>} bytes
+ */
+const keep = async (shelf, label, bytes) => {
+  try {
+    const digest = await hash(bytes);
+    await shelf.keepCopy({ ...label, length: bytes.length, digest }, bytes);
+  } catch (error) {
+    if (isFull(error)) await throwAway(shelf, label.key).catch(nothing);
+    throw error;
+  } finally {
+    letGo(bytes);
+  }
+};
+
+/**
  * Start as ever, but so that a copy can be taken; it is kept when the engine is quiet.
  * @param {Shelf} shelf @param {string} key @param {Start} start
  * @returns {Promise<Started | null>}
@@ -142,12 +159,8 @@ const startAndCopy = async (shelf, key, start) => {
     const proof = prove(handle);
     const shape = measure(module);
     const bytes = copy();
-    const keep = async () => {
-      const digest = await hash(bytes);
-      await shelf.keepCopy({ key, shape, length: bytes.length, digest, proof }, bytes);
-      letGo(bytes);
-    };
-    return { handle, way: "made", later: keep, onBroken: nothing };
+    const later = () => keep(shelf, { key, shape, proof }, bytes);
+    return { handle, way: "making", later, onBroken: nothing };
   } catch (error) {
     console.warn("no copy could be taken:", String(error));
     if (!(error instanceof NotCome)) await throwAway(shelf, key).catch(nothing);
@@ -168,7 +181,7 @@ const startWithout = async (shelf, key, start, makes) => {
   const starts = (notes?.starts ?? 0) + 1;
   const now = await shelf.changeNotes({ starts, leaves: 0 }).catch(() => null);
   const way = now && !mayUse(now, key) ? "off" : "plain";
-  return made ?? { handle, way, later: nothing, onBroken: nothing };
+  return made ?? { handle, way, later: null, onBroken: nothing };
 };
 
 /**
@@ -183,14 +196,14 @@ export const startQuickly = async ({ start, build, after }) => {
   /** @returns {Promise<Started>} */
   const startPlain = async () => {
     const { handle } = await start({});
-    return { handle, way: "plain", later: nothing, onBroken: nothing };
+    return { handle, way: "plain", later: null, onBroken: nothing };
   };
   const shelf = navigator.locks ? await openShelf().catch(() => null) : null;
   if (!shelf) return startPlain();
   const woken = await alone(() => wake(shelf, key, start, after)).catch(() => "busy");
   if (typeof woken === "object") {
     const onBroken = () => throwAway(shelf, key);
-    return { handle: woken.handle, way: "copy", later: nothing, onBroken };
+    return { handle: woken.handle, way: "copy", later: null, onBroken };
   }
   return startWithout(shelf, key, start, woken === "none");
 };

@@ -3,7 +3,7 @@
  * A database of its own: it can be lost or thrown away without touching a job.
  */
 
-import { openDB } from "../vendor/idb/index.js";
+import { deleteDB, openDB } from "../vendor/idb/index.js";
 
 /**
  * What a copy says of itself: the build and browser it fits, the shape of the engine it was
@@ -22,14 +22,47 @@ import { openDB } from "../vendor/idb/index.js";
 /** @type {Notes} */
 const FIRST_NOTES = { starts: 0, trying: false, leaves: 0, spoiled: 0, off: "", barred: [] };
 
-export const openShelf = async () => {
-  const place = new URL("./", self.location.href).pathname;
-  const base = await openDB(`rungline-engine ${place}`, 1, {
+const STORES = ["notes", "copy"];
+
+/** @param {string} name */
+const openBase = (name) =>
+  openDB(name, 1, {
     upgrade(database) {
-      database.createObjectStore("notes");
-      database.createObjectStore("copy");
+      for (const store of STORES) database.createObjectStore(store);
+    },
+    // Another engine throws the shelf away.
+    blocking(_now, _wanted, { target }) {
+      /** @type {IDBDatabase} */ (target).close();
     },
   });
+
+/** Not one that waits for ever for another page that holds on to it. @param {string} name */
+const remove = (name) =>
+  new Promise((done, fail) => {
+    const blocked = () => fail(new Error("another page holds on to the shelf"));
+    deleteDB(name, { blocked }).then(done, fail);
+  });
+
+/** @param {unknown} error */
+const isOfALaterVersion = (error) => error instanceof Error && error.name === "VersionError";
+
+/**
+ * A shelf that is not as it was made here is thrown away, with all that lies on it, and made anew.
+ * @param {string} name
+ */
+const openWhole = async (name) => {
+  const base = await openBase(name).catch((error) => {
+    if (!isOfALaterVersion(error)) throw error;
+  });
+  if (base && STORES.every((store) => base.objectStoreNames.contains(store))) return base;
+  base?.close();
+  await remove(name);
+  return openBase(name);
+};
+
+export const openShelf = async () => {
+  const place = new URL("./", self.location.href).pathname;
+  const base = await openWhole(`rungline-engine ${place}`);
 
   return {
     /** @returns {Promise<Notes>} */

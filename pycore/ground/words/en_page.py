@@ -255,7 +255,10 @@ PAGE: dict[str, str] = {
     "about.changes": "What has changed",
     "about.licences": "Licences of what is inside",
     "start.copy": "Quick start: in use. The engine was woken from a copy on this device.",
+    "start.making": "Quick start: not used this time. It is being prepared for the next.",
     "start.made": "Quick start: prepared now, for the next time.",
+    "start.unkept": "Quick start: not used this time. What was prepared for the next could not be"
+    " kept on this device.",
     "start.plain": "Quick start: not used this time.",
     "start.off": "Quick start: switched off on this device, because it did not go well once.",
     "offline.unknown": "Not yet known whether it works without signal.",
