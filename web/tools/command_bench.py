@@ -20,6 +20,7 @@ MEASUREMENTS = (
     "demo",
     "links",
     "line",
+    "looks",
     "lost",
     "diagnose",
     "meter",
