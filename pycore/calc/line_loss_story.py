@@ -103,7 +103,21 @@ def drop_steps(line: Line, solved: Run, *, node: int, told: set[int]) -> Iterato
         "reactance_ohm": number(series_ohm.imag, "ohm"),
     }
     yield step("line_across", level.volts_across_v, inputs=across, point=point)
-    yield _drop_step(line, solved, node=node)
+    yield _lost_step(line, solved, node=node)
+
+
+def _lost_step(line: Line, solved: Run, *, node: int) -> Step:
+    """A section's decibels by the volts at its ends; behind a control that is off there are
+    none, so there by its ohms and what hangs beyond."""
+    parent = line.laid.parents[node]
+    before_v = line.volts_at(solved, parent) * solved.network.ratio[parent]
+    if not before_v > 0:
+        return _drop_step(line, solved, node=node)
+    volts = {
+        "from_v": number(before_v, "v"),
+        "at_v": number(line.volts_at(solved, node), "v"),
+    }
+    return step("line_section", level.loss_db, inputs=volts, point=name_of(line, node))
 
 
 def _beyond_step(line: Line, solved: Run, *, node: int) -> Step:

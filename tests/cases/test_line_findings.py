@@ -55,6 +55,9 @@ def test_a_loss_is_told_in_the_order_in_which_one_would_do_it_by_hand() -> None:
     current_a, ohm = steps["line_current"].result, steps["line_ohms"].result
     across_v, at_v = steps["line_across"].result, steps["line_current"].inputs["at_v"].value
     assert math.isclose(across_v, current_a * ohm, rel_tol=1e-6)
+    lost_db = steps["line_section"].result
+    assert math.isclose(lost_db, 20 * math.log10(70.7 / (70.7 - across_v)), rel_tol=1e-6)
+    assert math.isclose(lost_db, steps["line_loss"].result, rel_tol=1e-9)
     assert math.isclose(float(at_v) + across_v, 70.7, rel_tol=1e-6)  # type: ignore[arg-type]
 
 

@@ -108,8 +108,8 @@ STEPS = {
     "line_beyond": "What hangs beyond the section to {point}, by its watts alone",
     "line_current": "Current through the section to {point}",
     "line_across": "Volts across the section to {point}",
-    "line_section": "What the section to {point} loses, with all that hangs beyond it and the"
-    " cable of that",
+    "line_section": "What the section to {point} loses, from the volts in front of it to those"
+    " behind it",
     "line_path": "All sections on the way to the worst loudspeaker",
     "line_in": "Watts into the line",
     "line_played": "Watts at the loudspeakers",
