@@ -115,6 +115,8 @@ export interface Field {
   between?: "×" | "/";
   /** Only there while another field has this value. */
   when?: { field: string; is: string };
+  /** Rarely needed: behind a fold, unless something stands there. */
+  rarely?: boolean;
   /** A choice of kinds: a key to make one of one's own. */
   own?: import("./answers").Family;
   /** What holds while this is left empty, by the kind that is chosen in the form. */
@@ -269,7 +271,7 @@ export interface State {
   wishes: ("tally.keep" | "jobs.new" | "jobs.demo")[];
   drafts: Draft[];
   comparing: Comparing | null;
-  past: { id: string; rev: number; states: PastState[]; changes: PastChanges } | null;
+  past: { id: string; rev: number; states: PastState[]; changes: PastChanges; readings: Record<number, string[]> } | null;
   /** The count of changes of each job when a copy of it last left the device. */
   copied: Record<string, number>;
   reminded: Record<string, number>;

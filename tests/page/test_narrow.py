@@ -104,6 +104,19 @@ OVER = """() => {
         .filter(([its, , other]) => half === its && meet(box, other))
         .map(([, other]) => [name, other]));
 }"""
+# What stands in an empty field is read in it: it cannot be scrolled there.
+SHORT = """() => {
+    const brush = document.createElement("canvas").getContext("2d");
+    return [...document.querySelectorAll("input, textarea")]
+        .filter((one) => one.placeholder && !one.value && one.checkVisibility())
+        .map((one) => {
+            const { font, paddingLeft, paddingRight } = getComputedStyle(one);
+            brush.font = font;
+            const room = one.clientWidth - parseFloat(paddingLeft) - parseFloat(paddingRight);
+            return [one.placeholder, brush.measureText(one.placeholder).width, room];
+        })
+        .filter(([, width, room]) => width > room + 1);
+}"""
 PAINTED = "() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))"
 
 
@@ -152,4 +165,5 @@ def test_the_narrowest_screen_with_letters_of_twice_the_size_tears_and_covers_no
     stop.evaluate(PAINTED)
     assert stop.evaluate(CUT, 320) == []
     assert stop.evaluate(TORN, HEADS) == []
+    assert stop.evaluate(SHORT) == []
     assert stop.evaluate(OVER) == []

@@ -31,6 +31,11 @@ def test_a_loudspeaker_is_made_and_a_mistake_is_said_beside_its_field(page: Page
     open_line(page, nave())
     open_kinds(page)
     touch(page, "Own loudspeaker")
+    labels = page.locator(".form > .fields > .field > label")
+    assert [" ".join(each.split()) for each in labels.all_inner_texts()] == [
+        "Name", "Taps at 100 V", "Taps at 70.7 V", "Rated power, watts",
+        "Sensitivity, dB at 1 W and 1 m", "Coverage across, degrees",
+    ]  # fmt: skip
     page.get_by_label("Name", exact=True).fill("Port horn 60")
     page.get_by_label("Taps at 100 V").fill("60")
     touch_stroke(page, "Taps at 100 V")
@@ -113,6 +118,7 @@ def test_whatever_is_of_a_kind_follows_when_the_kind_is_changed(page: Page) -> N
     expect(page.get_by_role("button", name="Take out")).to_be_disabled()
     touch(page, "Change")
     expect(page.get_by_label("Taps at 100 V")).to_have_value("10 / 6 W")
+    page.get_by_text("Rarely needed", exact=True).tap()
     page.get_by_label("The watts on its selector are").select_option(
         label="delivered to the loudspeaker"
     )

@@ -91,13 +91,38 @@ def test_a_control_left_empty_shows_what_its_kind_says(page: Page) -> None:
     open_line(page, nave())
     touch(page, "Attenuator")
     rated, built = page.get_by_label("Rated watts"), page.get_by_label("Built as")
-    expect(rated).to_have_attribute("placeholder", "")
+    below = page.locator(".field").filter(has=rated).locator(".field-hint")
+    expect(below).to_have_count(0)
     kind = page.get_by_label("Kind", exact=True)
     kind.select_option(label="wall control 35 W at 100 V, overridden by a page")
-    expect(rated).to_have_attribute("placeholder", "35 W (by its kind)")
+    expect(below).to_have_text("Empty: 35 W, by its kind.")
     expect(rated).to_have_value("")
+    expect(rated).to_have_accessible_description("Empty: 35 W, by its kind.")
     expect(built.locator("option:checked")).to_have_text("autotransformer (by its kind)")
+    rated.fill("40")
+    expect(below).to_have_count(0)
+    rated.fill("")
     kind.select_option(label="not known")
-    expect(rated).to_have_attribute("placeholder", "")
+    expect(below).to_have_count(0)
     expect(built.locator("option:checked")).to_have_text("not known")
+    touch(page, "Close without saving")
+
+
+def test_a_loudspeaker_is_asked_for_as_it_is_read_at_the_box_and_the_rest_is_folded(
+    page: Page,
+) -> None:
+    open_line(page, nave())
+    touch(page, "Loudspeakers")
+    labels = page.locator(".form > .fields > .field > label")
+    assert labels.all_inner_texts()[:4] == [
+        "How many, how far apart", "Kind", "Tap, watts", "Voltage row of the tap, volts",
+    ]  # fmt: skip
+    joint = page.get_by_label("Joint, ohms")
+    expect(joint).to_be_hidden()
+    page.get_by_text("Rarely needed", exact=True).tap()
+    joint.fill("lots")
+    page.get_by_label("How many").fill("1")
+    touch(page, "Add")
+    expect(page.locator(".has-problem")).to_contain_text("“lots” cannot be read as a number")
+    expect(joint).to_be_visible()
     touch(page, "Close without saving")

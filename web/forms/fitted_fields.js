@@ -39,9 +39,10 @@ export const loudspeakerFields = (state, at, point) => {
         ["checked", say("choice.seen_checked")],
       ]),
     ),
-    numberField("planned_tap_w", `${at}.planned_tap_w`, say("field.planned_tap_w"), now("planned_tap_w")),
+    numberField("planned_tap_w", `${at}.planned_tap_w`, say("field.planned_tap_w"), now("planned_tap_w"), { rarely: true }),
     numberField("direct_ohm", `${at}.direct_ohm`, say("field.direct_ohm"), now("direct_ohm"), {
       hint: say("field.direct_ohm_hint"),
+      rarely: true,
     }),
   ];
 };

@@ -33,7 +33,8 @@ const modelOf = (/** @type {State} */ state, /** @type {Zone} */ zone, /** @type
 };
 
 /**
- * The fields one fills in each time; those of the kind, the label and the place come behind.
+ * The fields one fills in each time, as one reads them at the box: how many, of which kind, on which
+ * tap of which row; then the cable to them. Where they hang and what they are called come behind.
  * `cuts`: whether they may be cut into a cable that is there.
  * @param {State} state @param {Zone} zone @param {{near: string, cuts: boolean}} where
  */
@@ -46,25 +47,26 @@ const runFields = (state, zone, { near, cuts }) => {
       hint: say(state.manner.length === "ft" ? "field.run_feet_hint" : "field.run_hint"),
       between: "×",
     }),
+    ...kindFields(state, model),
     numberField("tap_w", "fitted.tap_w", say("field.tap_w"), now("tap_w")),
-    numberField("first_m", "first_m", say("field.first_m"), "", {
-      hint: say(cuts ? "field.first_m_cut_hint" : "field.first_m_hint"),
-    }),
-    ...[cable, joint].flatMap((field) => (field ? [{ ...field, at: field.name }] : [])),
     numberField(
       "tap_at_v",
       "fitted.tap_at_v",
       say("field.tap_at_v"),
       now("tap_at_v") || voltsOf(state, zone),
     ),
+    numberField("first_m", "first_m", say("field.first_m"), "", {
+      hint: say(cuts ? "field.first_m_cut_hint" : "field.first_m_hint"),
+    }),
+    ...[cable, joint].flatMap((field) => (field ? [{ ...field, at: field.name }] : [])),
   ];
 };
 
-/** @param {State} state @param {Zone} zone @param {string} near @returns {Field[]} */
-const kindFields = (state, zone, near) => {
+/** Its kind, as that of the one like which it is; how its tap is known is asked behind the fold. @param {State} state @param {import("../state").Point | null} model @returns {Field[]} */
+const kindFields = (state, model) => {
   const [kind, seen] = loudspeakerFields(state, "fitted", null);
-  const value = modelOf(state, zone, near)?.fitted.kind ?? "";
-  return [...(kind ? [{ ...kind, value }] : []), ...(seen ? [seen] : [])];
+  const value = model?.fitted.kind ?? "";
+  return [...(kind ? [{ ...kind, value }] : []), ...(seen ? [{ ...seen, rarely: true }] : [])];
 };
 
 /** @param {State} state @param {import("./shape.js").Context} context */
@@ -90,7 +92,6 @@ export const add_loudspeakers = {
       fields: [
         ...runFields(state, zone, { near, cuts }),
         ...joins,
-        ...kindFields(state, zone, near),
         labelField("fitted.label", null),
       ],
     };

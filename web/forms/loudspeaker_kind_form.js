@@ -11,12 +11,14 @@ import { choiceField, numberField, wordsField } from "./shape.js";
 /** @typedef {import("../state").Field} Field */
 /** @typedef {ReturnType<typeof startOf>} Start */
 
+/** A selector prints two rows at most, as a rule (common practice). */
+const SHOWN_ROWS = 2;
 const MOUNTS = /** @type {const} */ (["ceiling", "pendant", "wall", "pole"]);
 
-/** The usual line voltages, those of this job first. @param {State} state */
+/** The usual line voltages, those of this job first, then from the highest down. @param {State} state */
 const usualVolts = (state) => {
   const used = new Set(jobOf(state).amplifiers.flatMap(({ outputs }) => outputs.map(({ line_v }) => line_v)));
-  const all = state.catalogue.line_volts;
+  const all = [...state.catalogue.line_volts].reverse();
   return [...all.filter(({ line_v }) => used.has(line_v)), ...all.filter(({ line_v }) => !used.has(line_v))];
 };
 
@@ -32,23 +34,24 @@ const rowFields = (state, { rows }) => {
   const known = usual.map(({ line_v, shown }, at) => {
     const row = rows.find((each) => each.line_v === line_v);
     const field = taps(at, say("field.taps_at", { at_v: shown }), row?.text ?? "");
-    return at ? field : { ...field, hint: say("field.taps_hint") };
+    if (!at) return { ...field, hint: say("field.taps_hint") };
+    return at < SHOWN_ROWS ? field : { ...field, rarely: true };
   });
   const rest = (others.length ? others : [{ shown: "", text: "" }]).flatMap(({ shown, text }, number) => {
     const at = usual.length + number;
     const hint = { hint: say("field.other_row_hint") };
     return [
-      numberField(`row_${at}`, `rows.${at}.at_v`, say("field.other_row"), shown, hint),
-      taps(at, say("field.other_row_taps"), text),
+      { ...numberField(`row_${at}`, `rows.${at}.at_v`, say("field.other_row"), shown, hint), rarely: true },
+      { ...taps(at, say("field.other_row_taps"), text), rarely: true },
     ];
   });
   return [...known, ...rest];
 };
 
 /** @param {Start} start @returns {Field[]} */
-const powerFields = ({ found, text }) => [
-  numberField("rated_w", "kind.rated_w", say("field.kind_rated_w"), text("rated_w")),
+const wattsFields = ({ found, text }) => [
   {
+    rarely: true,
     ...choiceField(
       "tap_means",
       "kind.tap_means",
@@ -64,23 +67,28 @@ const powerFields = ({ found, text }) => [
   },
   numberField("transformer_loss_db", "kind.transformer_loss_db", say("field.transformer_loss_db"), text("transformer_loss_db"), {
     hint: say("field.transformer_loss_db_hint"),
+    rarely: true,
   }),
 ];
 
 /** @param {Start} start @returns {Field[]} */
-const soundFields = ({ found, text }) => {
+const labelFields = ({ found, text }) => {
   const listed = MOUNTS.map((each) => ({ value: each, words: say(`choice.mount_${each}`) }));
   const mount = found.mount ?? "";
   const odd = mount && !listed.some(({ value }) => value === mount) ? [{ value: mount, words: mount }] : [];
   return [
+    numberField("rated_w", "kind.rated_w", say("field.kind_rated_w"), text("rated_w")),
     numberField("sensitivity_db", "kind.sensitivity_db", say("field.sensitivity_db"), text("sensitivity_db")),
     numberField("coverage_h_deg", "kind.coverage_h_deg", say("field.coverage_h_deg"), text("coverage_h_deg")),
-    numberField("coverage_v_deg", "kind.coverage_v_deg", say("field.coverage_v_deg"), text("coverage_v_deg")),
-    choiceField("mount", "kind.mount", say("field.mount"), mount, [
-      { value: "", words: say("choice.not_known") },
-      ...listed,
-      ...odd,
-    ]),
+    numberField("coverage_v_deg", "kind.coverage_v_deg", say("field.coverage_v_deg"), text("coverage_v_deg"), { rarely: true }),
+    {
+      ...choiceField("mount", "kind.mount", say("field.mount"), mount, [
+        { value: "", words: say("choice.not_known") },
+        ...listed,
+        ...odd,
+      ]),
+      rarely: true,
+    },
   ];
 };
 
@@ -108,8 +116,8 @@ export const own_loudspeaker = {
       fields: [
         wordsField("name", "kind.name", say("field.name"), start.name),
         ...rowFields(state, start),
-        ...powerFields(start),
-        ...soundFields(start),
+        ...labelFields(start),
+        ...wattsFields(start),
       ],
     };
   },

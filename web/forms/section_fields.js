@@ -58,6 +58,7 @@ export const sectionFields = (state, at, point, cable = "") => {
     }),
     numberField("joint_ohm", `${at}.joint_ohm`, say("field.joint_ohm"), now("joint_ohm"), {
       hint: say("field.joint_ohm_hint"),
+      rarely: true,
     }),
   ];
 };

@@ -17,10 +17,7 @@ const problemOf = ({ problem }, { name, at }) => {
 };
 
 /** What its kind says, where the field is left empty. @param {Form} form @param {Field} field */
-const byKind = ({ values }, { by_kind }) => {
-  const value = by_kind?.[values.kind ?? ""];
-  return value ? say("field.by_kind", { value }) : "";
-};
+const byKind = ({ values }, { by_kind }) => by_kind?.[values.kind ?? ""] ?? "";
 
 /** @param {string} id @param {string} value @param {Field} field @param {string | symbol} described @param {string} empty what holds while it is empty */
 const control = (id, value, field, described, empty) => {
@@ -29,7 +26,7 @@ const control = (id, value, field, described, empty) => {
       aria-describedby=${described}>
       ${(field.choices ?? []).map(
         (choice) =>
-          html`<option value=${choice.value} .selected=${live(choice.value === value)}>${(!choice.value && empty) || choice.words}</option>`,
+          html`<option value=${choice.value} .selected=${live(choice.value === value)}>${!choice.value && empty ? say("field.by_kind", { value: empty }) : choice.words}</option>`,
       )}
     </select>`;
   }
@@ -40,7 +37,7 @@ const control = (id, value, field, described, empty) => {
   const number = field.is === "number";
   return html`<input id=${id} type="text" inputmode=${number ? "decimal" : "text"}
     class=${number ? "number" : ""} autocomplete="off" autocapitalize="off" spellcheck="false"
-    placeholder=${empty} .value=${live(value)} data-input="form.type" data-field=${field.name}
+    .value=${live(value)} data-input="form.type" data-field=${field.name}
     aria-describedby=${described} aria-invalid=${String(described).startsWith("why-")} />`;
 };
 
@@ -69,13 +66,17 @@ const problemLine = (form, field) => {
   </p>`;
 };
 
+/** Whether a problem is about one of these fields. @param {Form} form @param {Field[]} fields */
+export const hasProblem = (form, fields) => fields.some((field) => problemOf(form, field));
+
 /** @param {Form} form @param {Field} field */
 export const fieldRow = (form, field) => {
   if (field.is === "flags") return flags(form, field);
   const id = `field-${field.name}`;
   const value = form.values[field.name] ?? "";
   const problem = problemOf(form, field);
-  const described = problem ? `why-${field.name}` : field.hint ? `hint-${field.name}` : nothing;
+  const hint = hintOf(form, field);
+  const described = problem ? `why-${field.name}` : hint ? `hint-${field.name}` : nothing;
   return html`<div class="field ${problem ? "has-problem" : ""}">
     <label for=${id}>${field.words}</label>
     <div class="field-line">
@@ -87,7 +88,7 @@ export const fieldRow = (form, field) => {
       ${betweenKey(field)}
       ${ownKey(field)}
     </div>
-    ${problem ? problemLine(form, field) : hintLine(field)}
+    ${problem ? problemLine(form, field) : hint ? html`<p class="field-hint" id="hint-${field.name}">${hint}</p>` : nothing}
   </div>`;
 };
 
@@ -105,9 +106,11 @@ const betweenKey = ({ name, between }) =>
         data-sign=${between} aria-label=${say(between === "/" ? "field.stroke" : "field.times")}>${between}</button>`
     : nothing;
 
-/** @param {Field} field */
-const hintLine = ({ name, hint }) =>
-  hint ? html`<p class="field-hint" id="hint-${name}">${hint}</p>` : nothing;
+/** What is said below a field; of an empty one also what its kind says, which no field is wide enough for. @param {Form} form @param {Field} field */
+const hintOf = (form, field) => {
+  const value = field.is === "number" && !form.values[field.name]?.trim() ? byKind(form, field) : "";
+  return [value && say("field.empty_by_kind", { value }), field.hint].filter(Boolean).join(" ");
+};
 
 /** @param {Form} form */
 export const strayProblem = (form) => {
