@@ -48,9 +48,13 @@ class SheetTable(TypedDict):
 
 
 class SheetAnswer(TypedDict):
-    """A paper: its warnings come before everything. `csv` is all of it for a spreadsheet."""
+    """A paper: its warnings come before everything. `csv` is all of it for a spreadsheet.
+
+    `running`: what each of its pages says at its head, so that one that is alone is known.
+    """
 
     title: str
+    running: str
     warnings: list[str]
     tables: list[SheetTable]
     notes: list[str]
@@ -71,11 +75,20 @@ def _answer(made: Sheet, manner: Manner) -> SheetAnswer:
     words = BandWords(*(say("meter_sheet", one, values=same, language=language) for one in columns))
     return {
         "title": made.title,
+        "running": _running(made.title, manner),
         "warnings": list(made.warnings),
         "tables": [_table(one) for one in made.tables],
         "notes": list(made.notes),
         "csv": write_csv(made, words=words, decimal=manner.decimal),
     }
+
+
+def _running(title: str, manner: Manner) -> str:
+    """The paper and its day, where that is known."""
+    if not manner.today:
+        return title
+    values = {"title": title, "day": manner.today}
+    return say("meter_sheet", "running", values=values, language=manner.language)
 
 
 def _table(one: Table) -> SheetTable:

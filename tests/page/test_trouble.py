@@ -1,5 +1,6 @@
 """Something is wrong with a line: earlier visits, metres, the first test, and on paper."""
 
+import re
 from pathlib import Path
 from typing import Any
 
@@ -8,6 +9,9 @@ from playwright.sync_api import Page, expect
 from tests.page.axe import expect_nothing_found
 from tests.page.hands import expect_kept, open_screen, open_trouble, touch, type_reading
 from tests.page.lines import look_at, nave, open_line
+
+PAGE_RULES = """() => [...document.styleSheets].flatMap((sheet) => [...sheet.cssRules])
+    .map((rule) => rule.cssText).filter((text) => text.startsWith("@page"))"""
 
 
 def reading(name: str, value: float | str, **more: Any) -> dict[str, Any]:
@@ -143,6 +147,26 @@ def test_the_test_sheet_is_a_table_on_screen_in_print_and_for_a_spreadsheet(page
     text = Path(str(download.value.path())).read_text(encoding="utf-8")
     assert "Nave control" in text
     assert "Do not connect" in text.splitlines()[1]
+
+
+def test_each_printed_page_of_the_sheet_says_whose_it_is_and_the_cautions_come_first(
+    page: Page,
+) -> None:
+    open_line(page, nave())
+    open_screen(page, "Job")
+    page.get_by_role("link", name="Test sheet", exact=True).tap()
+    parts = page.locator(".paper > section")
+    expect(parts.first).to_contain_text("Lock the amplifier off")
+    expect(page.locator(".paper-running").first).to_be_hidden()
+    page.emulate_media(media="print")
+    heads = page.locator(".paper thead")
+    expect(heads.nth(1)).to_contain_text("Nave: before anything else")
+    for told in heads.all_inner_texts():
+        assert re.search(r"Test sheet: .+, \d{4}-\d{2}-\d{2}", told), told
+    expect(page.locator(".paper h2").first).to_be_hidden()
+    rules = page.evaluate(PAGE_RULES)
+    assert any("counter(page)" in rule and "counter(pages)" in rule for rule in rules)
+    page.emulate_media(media="screen")
 
 
 def test_a_zone_whose_steps_are_done_and_in_order_can_be_made_its_baseline(page: Page) -> None:

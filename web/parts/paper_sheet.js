@@ -20,11 +20,15 @@ const cellOf = ({ shown, judged, within, line }, head, first) => {
   </td>`;
 };
 
-/** @param {Table} table */
-const tableOf = ({ title, heads, rows, notes }) => html`<section class="paper-table">
+/**
+ * A table. In print its head stands on each page it runs over: whose sheet it is, and what it tells.
+ * @param {Table} table @param {string} running
+ */
+const tableOf = ({ title, heads, rows, notes }, running) => html`<section class="paper-table">
   <h2>${title}</h2>
   <table>
     <thead>
+      <tr class="paper-running" aria-hidden="true"><th colspan=${heads.length}>${running}<b>${title}</b></th></tr>
       <tr>${heads.map(({ words }) => html`<th scope="col">${words}</th>`)}</tr>
     </thead>
     <tbody>
@@ -43,7 +47,7 @@ export const paperSheet = ({ meter, desk }) => {
   return html`<article class="paper">
     <p class="paper-title">${paper.title}</p>
     ${paper.warnings.map((words) => html`<p class="paper-warning">${verdictMark("over", words)}</p>`)}
-    ${paper.tables.map(tableOf)}
     <section class="paper-table">${paper.notes.map((note) => html`<p>${note}</p>`)}</section>
+    ${paper.tables.map((table) => tableOf(table, paper.running))}
   </article>`;
 };
