@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 
-from tests.meter.asked import ask
+from tests.meter.asked import ask, said_of
 
 ABOUT = {"count": "10", "tap_w": "5", "line_v": "70.7"}
 
@@ -89,3 +89,22 @@ def test_typed_leads_are_taken_off_and_no_more_than_leads_is_a_short(
     assert told("OL", leads_ohm=typed)["groups"] == told("OL")["groups"]
     volts: dict[str, Any] = {"quantity": "volts", "where": {"zone": "about-zone"}}
     assert told("50", leads_ohm=typed, **volts)["expected"][0]["shown"] == "50 V"
+
+
+def test_what_is_found_on_a_bare_count_is_found_by_a_rough_count_and_says_what_it_rests_on() -> (
+    None
+):
+    # 10 of 5 W at 70.7 V are 100 ohm; what reads a thousand times that is no longer connected
+    found = told("99999")
+    assert found["headline"] == "Found, by a rough count"
+    assert found["reason"].startswith(found["groups"][0]["suspects"][0]["words"])
+    assert "This rests on the count as it was typed" in found["reason"]
+    open_yet = told("168")
+    assert open_yet["headline"] != "Found, by a rough count"
+    assert "count as it was typed" not in open_yet["reason"]
+
+
+def test_the_same_found_on_a_drawn_line_is_found_without_a_rough_count() -> None:
+    drawn = said_of("99999")
+    assert drawn["headline"] == "Found"
+    assert "count as it was typed" not in drawn["reason"]

@@ -30,6 +30,8 @@ def test_a_bare_count_and_ears_name_the_break_and_what_is_not_heard_stays_unknow
     expect(first.locator(".strip-cross")).to_have_count(1)
     expect(first).to_contain_text("broken between Loudspeaker 6 and Loudspeaker 7")
     expect(first).not_to_contain_text(" m from the amplifier")
+    expect(about_ten.locator(".meter")).to_contain_text("Found, by a rough count")
+    expect(about_ten.locator(".meter")).to_contain_text("This rests on the count as it was typed")
     expect_nothing_found(about_ten)
     touch(about_ten, "Start over")
 
