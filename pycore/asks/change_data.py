@@ -7,7 +7,7 @@ from pycore.asks.change_values import Voice, plain_text
 from pycore.calc.reading import OHMS, OVER_RANGE
 from pycore.edit.compare import NOTHING
 from pycore.ground.words import say
-from pycore.jobs import Tap
+from pycore.jobs import Reading, Tap
 from pycore.jobs.records import UNIT_OF, Due, Spot
 
 # choices of a reading -> the page's words for them
@@ -40,7 +40,21 @@ def reading_there(one: str, value: Any, *, voice: Voice) -> str | None:
     reading = voice.readings.get(one)
     if not value or reading is None:
         return voice.word("yes" if value else "no")
+    return reading_told(reading, voice=voice)
+
+
+def reading_told(reading: Reading, *, voice: Voice) -> str:
+    """What was read, how much, where and when."""
     return _fields(reading, ("quantity", "value", "where", "at"), voice=voice)
+
+
+def reading_title(one: str, *, voice: Voice) -> str:
+    """A reading by what was read and where; empty where it is not in that state."""
+    reading = voice.readings.get(one)
+    if reading is None:
+        return ""
+    quantity, where = (_text(reading, name, voice=voice) for name in ("quantity", "where"))
+    return voice.word("reading_of", quantity=quantity, where=where)
 
 
 def _fields(value: Any, names: Sequence[str], *, voice: Voice) -> str:

@@ -7,7 +7,7 @@ from typing_extensions import TypedDict
 
 from pycore.asks.answers import Faces, FindingAnswer
 from pycore.asks.carrying import CompareBody, MergeBody
-from pycore.asks.change_data import data_texts, reading_there
+from pycore.asks.change_data import data_texts, reading_there, reading_title, reading_told
 from pycore.asks.change_values import Voice, value_text, voice_of, zone_text
 from pycore.asks.see import see
 from pycore.calc.solve import PointRow
@@ -46,13 +46,17 @@ class ChangeAnswer(TypedDict):
 
 
 class CompareAnswer(TypedDict):
-    """All differences, how the two states stand to each other, and what is united anyway."""
+    """All differences, how the two states stand to each other, and what is united anyway.
+
+    `read`: the readings that mine has and the known base has not, in words.
+    """
 
     changes: list[ChangeAnswer]
     relation: Relation
     words: str
     counts: dict[Side, int]
     united: list[str]
+    read: list[str]
 
 
 class MergeAnswer(TypedDict):
@@ -81,6 +85,7 @@ def compare_jobs(body: CompareBody, manner: Manner) -> CompareAnswer:
         "words": say("link", relation, language=manner.language),
         "counts": {side: sum(change.side == side for change in changes) for side in SIDES},
         "united": united,
+        "read": _read(body, here),
     }
 
 
@@ -129,6 +134,14 @@ def _united(body: CompareBody, *, manner: Manner) -> list[str]:
     ]
 
 
+def _read(body: CompareBody, voice: Voice) -> list[str]:
+    """What was read here since the state both grew from; nothing where that is not known."""
+    if body.base is None:
+        return []
+    before = {reading.id for reading in body.base.readings}
+    return [reading_told(one, voice=voice) for one in body.mine.readings if one.id not in before]
+
+
 def _change(change: Change, voices: Sequence[Voice]) -> ChangeAnswer:
     mine, theirs, base = _values(change, voices)
     voice = voices[1] if change.mine is False else voices[0]
@@ -144,7 +157,7 @@ def _change(change: Change, voices: Sequence[Voice]) -> ChangeAnswer:
         "id": change.id,
         "where": _where(change.key),
         "what": say("change_thing", what, language=language),
-        "title": "" if family == "reading" else voice.names.get(change.key.id, ""),
+        "title": _title(change.key, voice),
         "field": field,
         "words": say("change", _code(change), values=texts, language=language),
         "mine": mine,
@@ -154,6 +167,12 @@ def _change(change: Change, voices: Sequence[Voice]) -> ChangeAnswer:
         "usual": change.usual,
         "must_choose": change.must_choose,
     }
+
+
+def _title(key: Key, voice: Voice) -> str:
+    if key.family == "reading":
+        return reading_title(key.id, voice=voice)
+    return voice.names.get(key.id, "")
 
 
 def _values(change: Change, voices: Sequence[Voice]) -> list[str | None]:

@@ -142,6 +142,24 @@ def test_what_was_taken_out_is_told_with_what_it_said() -> None:
     assert unticked["mine"].endswith("100 V, 2026-11-25, AB")
 
 
+def test_what_was_read_since_is_told_with_its_value_and_unit() -> None:
+    zone = BASE.zones[0]
+    mine = with_records(BASE, reading("r1"))
+    told = ask("compare", mine=raw(mine), theirs=raw(BASE), base=raw(BASE))
+    assert told["read"] == [
+        f"Quantity: Ω by ohmmeter · Value: 3,5 Ω · Where: {zone.name} · When: 2026-11-25"
+    ]
+    assert ask("compare", mine=raw(mine), theirs=raw(mine), base=raw(mine))["read"] == []
+    assert ask("compare", mine=raw(mine), theirs=raw(BASE))["read"] == []
+
+
+def test_a_corrected_reading_is_named_and_told_from_what_to_what() -> None:
+    base = with_records(BASE, reading("r1"))
+    change = texts_of(with_records(BASE, reading("r1", value=4.5)), base, base)
+    assert change["title"] == f"Ω by ohmmeter at {BASE.zones[0].name}"
+    assert (change["base"], change["mine"]) == ("Value: 3,5 Ω", "Value: 4,5 Ω")
+
+
 def test_only_what_is_new_is_said_to_be_added() -> None:
     base = with_records(BASE, reading("r1"), tick(P[0], "AB"))
     theirs = with_records(BASE, reading("r1"), reading("r2"), tick(P[0], "AB"))

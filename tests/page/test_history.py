@@ -2,7 +2,16 @@
 
 from playwright.sync_api import Page, expect
 
-from tests.page.hands import expect_kept, open_demo, open_zone, pick_point, touch
+from tests.page.hands import (
+    expect_kept,
+    open_demo,
+    open_screen,
+    open_zone,
+    pick_point,
+    touch,
+    type_reading,
+)
+from tests.page.lines import look_at, nave, open_line
 from tests.page.test_share import kept_job
 from tests.page.visitors import make_visitor, open_way, rename, take_in
 from web.tools.server import FolderServer
@@ -81,3 +90,19 @@ def test_a_line_of_the_history_says_which_loudspeaker_and_from_what_to_what(page
     told = page.locator(".state-line").first
     expect(told.locator(".history-change").first).to_contain_text("Palm House 3: Tap, 5 W")
     expect(told.locator(".history-change").first).to_contain_text("→ 10 W")
+
+
+def test_a_line_of_the_history_says_what_was_read_and_how_much(page: Page) -> None:
+    open_line(page, nave())
+    look_at(page, "Meter")
+    page.get_by_label("What is read", exact=True).select_option("z_1k_ohm")
+    type_reading(page, "104")
+    expect(page.locator(".reading-shown")).to_have_text("104 Ω")
+    expect_kept(page)
+    open_screen(page, "Job")
+    open_way(page, "History")
+    told = page.locator(".state-line").first.locator(".history-change").first
+    expect(told).to_contain_text("New reading")
+    expect(told).to_contain_text("Ω at 1 kHz")
+    expect(told).to_contain_text("104 Ω")
+    expect(told).to_contain_text("Nave")

@@ -20,10 +20,11 @@ const changeLine = ({ what, title, field, mine, base }) => {
   return say(mine ? "history.new" : "history.gone", { name, field, value: mine || base || "" });
 };
 
-/** @param {readonly Change[] | undefined} changes */
-const changeList = (changes = []) => {
-  const rest = changes.length - MOST_TOLD;
-  return html`${changes.slice(0, MOST_TOLD).map((change) => html`<p class="history-change">${changeLine(change)}</p>`)}
+/** @param {readonly Change[]} [changes] @param {readonly string[]} [readings] those that were new, in words */
+const changeList = (changes = [], readings = []) => {
+  const told = [...readings.map((words) => say("history.read", { words })), ...changes.map(changeLine)];
+  const rest = told.length - MOST_TOLD;
+  return html`${told.slice(0, MOST_TOLD).map((line) => html`<p class="history-change">${line}</p>`)}
     ${rest > 0 ? html`<p class="quiet">${say("history.more", { n: String(rest) })}</p>` : nothing}`;
 };
 
@@ -33,14 +34,17 @@ const alike = (/** @type {Job} */ one, /** @type {Job} */ other) => {
   return then === now;
 };
 
-/** @param {PastState} state @param {Job} of the state of now @param {readonly Change[] | undefined} changes */
-const stateLine = ({ job, at, words, counts, verdict, headline }, of, changes) => {
+/**
+ * @param {PastState} state @param {Job} of the state of now
+ * @param {NonNullable<import("../state").State["past"]>} past
+ */
+const stateLine = ({ job, at, words, counts, verdict, headline }, of, { changes, readings }) => {
   const now = job.rev === of.rev;
   const same = !now && alike(job, of);
   return html`<li class="card state-line" data-rev=${job.rev}>
     <p class="state-head"><b>${say(/** @type {any} */ (words))}</b>
       <span class="quiet">${now ? say("history.now") : say("history.at", dayOf(at) ?? {})}</span></p>
-    ${changeList(changes)}
+    ${changeList(changes[job.rev], readings[job.rev])}
     <p class="quiet">${counts}</p>
     ${verdict ? html`<p>${verdictMark(verdict, headline)}</p>` : nothing}
     ${same ? html`<p class="quiet">${say("history.same")}</p>` : nothing}
@@ -62,7 +66,7 @@ export const historySheet = ({ desk, past }) => {
       ${repeat(
         past.states,
         ({ job }) => job.rev,
-        (state) => stateLine(state, desk.job, past.changes[state.job.rev]),
+        (state) => stateLine(state, desk.job, past),
       )}
     </ol>`;
 };

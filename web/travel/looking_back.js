@@ -18,10 +18,11 @@ export const makeLookingBack = ({ store, keeper, door }) => {
     for (const [at, { job: mine }] of states.entries()) {
       const before = states[at + 1]?.job;
       if (!before || key !== asked) return;
-      const { changes } = await door.ask("compare", { mine, theirs: before, base: before });
+      const { changes, read: readings } = await door.ask("compare", { mine, theirs: before, base: before });
       const { past } = store.read();
       if (past?.id !== mine.id || key !== asked) return;
-      store.change({ past: { ...past, changes: { ...past.changes, [mine.rev]: changes } } });
+      const told = { changes: { ...past.changes, [mine.rev]: changes }, readings: { ...past.readings, [mine.rev]: readings } };
+      store.change({ past: { ...past, ...told } });
     }
   };
 
@@ -36,7 +37,7 @@ export const makeLookingBack = ({ store, keeper, door }) => {
     if (key !== read) {
       read = key;
       const states = ownStates(await keeper.readStates(id));
-      if (key === read) store.change({ past: { id, rev: job.rev, states, changes: {} } });
+      if (key === read) store.change({ past: { id, rev: job.rev, states, changes: {}, readings: {} } });
       return;
     }
     const { past } = store.read();
