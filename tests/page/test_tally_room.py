@@ -1,4 +1,6 @@
-"""The tally keeps room for its rows: on any phone, and while a form waits to be sent."""
+"""The tally keeps room for its rows, on any phone and beside a form; and what its pad says."""
+
+import re
 
 import pytest
 from playwright.sync_api import Page, expect
@@ -93,3 +95,23 @@ def test_a_form_that_waits_leaves_the_tally_its_rows(page: Page) -> None:
     page.evaluate(SCROLL_TO_ROWS)
     assert page.evaluate(COUNT_WHOLE_ROWS) >= 4
     touch(page, "Throw it away")
+
+
+def test_that_the_reserve_is_gone_is_read_in_the_line_above_the_taps(page: Page) -> None:
+    choose_supply(page, volts="70.7 V", watts="120")
+    count_row(page, "13", "7.5 W")
+    # 97.5 W are more than eight tenths of 120 W; three more at 7.5 W are exactly 120 W
+    line = page.locator(".fits-line")
+    expect(line).to_have_text("no reserve: 3 at 7.5 W")
+    assert line.evaluate("(one) => one.scrollWidth <= one.clientWidth")
+
+
+def test_a_tap_of_ones_own_shows_its_unit_while_it_is_typed(page: Page) -> None:
+    page.get_by_label("70.7 V", exact=True).tap()
+    touch(page, "1")
+    touch(page, "2")
+    page.locator("[data-act='tally.other']").tap()
+    touch(page, "6")
+    expect(page.locator(".entry-count")).to_have_text(re.compile(r"^12 × 6\sW$"))
+    touch(page, "Add this tap")
+    expect(page.locator(".tally-row")).to_contain_text(re.compile(r"12 × 6\sW"))

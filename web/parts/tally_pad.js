@@ -36,8 +36,10 @@ const newest = ({ rows, answer }) => {
   if (!fits.length) return html`<p class="entry-hint">${words}</p>`;
   const isFull = fits.every(({ with_reserve, to_rating }) => with_reserve === 0 && to_rating === 0);
   const list = fits.map((each) => each.words).join(", ");
+  // what is left out at the end of a line that is full must not be that the reserve is gone
+  const line = fits[0]?.with_reserve ? say("tally.fits_line", { list }) : list;
   return html`<button type="button" class="fits" data-act="tally.fits">
-    ${words}<span class="fits-line">${isFull ? say("tally.fits_nothing") : say("tally.fits_line", { list })}</span>
+    ${words}<span class="fits-line">${isFull ? say("tally.fits_nothing") : line}</span>
   </button>`;
 };
 
