@@ -16,13 +16,14 @@ const PATTERNS = [
   { pattern: /^#\/job\/([\w-]+)\/compare$/, screen: "compare" },
   { pattern: /^#\/job\/([\w-]+)\/test$/, screen: "test" },
   { pattern: /^#\/job\/([\w-]+)\/paper$/, screen: "paper" },
+  { pattern: /^#\/job\/([\w-]+)\/schedule$/, screen: "schedule" },
   { pattern: /^#\/job\/([\w-]+)\/zone\/([\w-]+)(?:\/(drawing|cable|if|meter|distance))?$/, screen: "zone" },
 ];
 
 /** @type {Place["screen"][]} */
 const ALONE = ["jobs", "about", "open", "wrong", "distance"];
 /** @type {Place["screen"][]} */
-const OF_JOB = ["limits", "kinds", "share", "history", "compare", "test", "paper"];
+const OF_JOB = ["limits", "kinds", "share", "history", "compare", "test", "paper", "schedule"];
 
 /**
  * @param {string} hash

@@ -116,6 +116,7 @@ const METER = {
   distance: { sheet: distanceSheet, bench: distanceBench },
   test: { sheet: testSheet, bench: testBench },
   paper: { sheet: paperSheet, bench: paperBench },
+  schedule: { sheet: paperSheet, bench: paperBench },
 };
 
 /** @param {State} state */

@@ -10,6 +10,8 @@ import { runOf } from "./test_run.js";
 /** @typedef {import("./meter_state").MeterState} MeterState */
 /** @typedef {{[name: string]: unknown}} Line what names the line in an ask */
 
+/** @type {readonly string[]} */
+const PAPERS = ["paper", "schedule"];
 const ABOUT = /** @type {const} */ (["count", "tap_w", "line_v", "amplifier_w"]);
 
 /** The line as an ask takes it: a zone of the job, or a bare count. @param {State} state @returns {Line} */
@@ -88,7 +90,7 @@ export const makeMeterWatch = ({ store, door, keeper }) => {
     if (place.screen === "test") {
       return desk && meter.run?.job === desk.id ? { of: "test", ask: test } : null;
     }
-    if (place.screen === "paper") return desk ? { of: "paper", ask: paper } : null;
+    if (PAPERS.includes(place.screen)) return desk ? { of: place.screen, ask: paper } : null;
     const zone = meteredZone(state);
     const landed = zone?.output ?? zone?.page_output;
     if (!zone || !landed) return null;
@@ -96,9 +98,10 @@ export const makeMeterWatch = ({ store, door, keeper }) => {
   };
 
   /** @param {State} state */
-  const paper = async ({ desk }) => {
-    const answer = await door.ask("sheet", { job: desk?.job, which: "test" }, "sheet");
-    set({ paper: { of: desk?.id ?? "", answer } });
+  const paper = async ({ desk, place: { screen } }) => {
+    const which = screen === "schedule" ? "taps" : "test";
+    const answer = await door.ask("sheet", { job: desk?.job, which }, "sheet");
+    set({ paper: { of: `${desk?.id} ${screen}`, answer } });
   };
 
   /** What cannot be read goes back to where it was typed. @param {Refused} refused */

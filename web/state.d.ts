@@ -180,6 +180,7 @@ export type Screen =
   | "distance"
   | "test"
   | "paper"
+  | "schedule"
   | "open";
 export interface Place {
   screen: Screen;

@@ -5,6 +5,7 @@ from typing import Literal
 from typing_extensions import TypedDict
 
 from pycore.asks.names import names_of
+from pycore.asks.tap_schedule import tap_schedule
 from pycore.ground.units import Manner
 from pycore.ground.words import say
 from pycore.jobs import Closed, Job
@@ -14,10 +15,11 @@ from pycore.sheets.tables import Cell, Sheet, Table
 
 
 class SheetBody(Closed):
-    """A job and which of its papers: `test` is what every zone should read."""
+    """A job and which of its papers: `test` is what every zone should read, `taps` what hangs
+    where, on which tap."""
 
     job: Job
-    which: Literal["test"]
+    which: Literal["test", "taps"]
 
 
 class HeadCell(TypedDict):
@@ -64,7 +66,8 @@ class SheetAnswer(TypedDict):
 def sheet(body: SheetBody, manner: Manner) -> SheetAnswer:
     """The ask `sheet`."""
     names = names_of(body.job, language=manner.language)
-    made = test_sheet(body.job, names=names, manner=manner)
+    make = test_sheet if body.which == "test" else tap_schedule
+    made = make(body.job, names=names, manner=manner)
     return _answer(made, manner)
 
 

@@ -20,10 +20,11 @@ def head_table(job: Job, words: Words) -> Table:
     return Table(words.say("head"), _heads(words), tuple(rows))
 
 
-def signature(words: Words) -> Table:
-    """Lines for who measured and when. It says so itself that nothing is certified by them."""
+def signature(words: Words, act: str = "sign") -> Table:
+    """Lines for who measured, or did another act, and when. It says itself that nothing is
+    certified by them."""
     rows = tuple((Cell(words.say(f"sign_{code}")), Cell("", is_line=True)) for code in SIGNED)
-    return Table(words.say("sign"), _heads(words), rows, (words.say("sign_says"),))
+    return Table(words.say(act), _heads(words), rows, (words.say(f"{act}_says"),))
 
 
 def other_readings(filing: Filing, words: Words) -> Iterator[Table]:

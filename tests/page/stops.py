@@ -282,6 +282,7 @@ STOPS: dict[str, Way] = {
     "first test reading": first_test_reading,
     "first test summary": first_test_summary,
     "test sheet": test_sheet,
+    "tap schedule": way_of_job("Tap schedule"),
     "open problem": open_problem,
     "about": about,
 }

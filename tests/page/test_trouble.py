@@ -169,6 +169,22 @@ def test_each_printed_page_of_the_sheet_says_whose_it_is_and_the_cautions_come_f
     page.emulate_media(media="screen")
 
 
+def test_the_tap_schedule_is_a_paper_of_its_own_and_a_spreadsheet(page: Page) -> None:
+    open_line(page, nave())
+    open_screen(page, "Job")
+    page.get_by_role("link", name="Tap schedule", exact=True).tap()
+    expect(page.locator(".paper-title")).to_contain_text("Tap schedule")
+    expect(page.locator(".paper")).to_contain_text("This is what was entered")
+    expect(page.locator(".paper tbody tr").filter(has_text="Nave control").first).to_be_visible()
+    expect_nothing_found(page)
+    with page.expect_download() as download:
+        touch(page, "As CSV")
+    assert download.value.suggested_filename == "tap-schedule.csv"
+    page.go_back()
+    page.get_by_role("link", name="Test sheet", exact=True).tap()
+    expect(page.locator(".paper-title")).to_contain_text("Test sheet")
+
+
 def test_a_zone_whose_steps_are_done_and_in_order_can_be_made_its_baseline(page: Page) -> None:
     begin_test(page)
     touch(page, "All zones")

@@ -73,8 +73,9 @@ export const farActions = ({ store, door }) => {
     "paper.print": () => globalThis.print(),
 
     "paper.csv": () => {
-      const { paper } = store.read().meter;
-      if (paper) return offerFile(paper.answer.csv, say("paper.file"), "text/csv");
+      const { meter: { paper }, place } = store.read();
+      const name = say(place.screen === "schedule" ? "paper.file_schedule" : "paper.file");
+      if (paper) return offerFile(paper.answer.csv, name, "text/csv");
     },
   };
 };

@@ -1062,10 +1062,10 @@ export interface SheetAnswer {
   csv: string;
 }
 
-/** A job and which of its papers: `test` is what every zone should read. */
+/** A job and which of its papers: `test` is what every zone should read, `taps` what hangs where, on which tap. */
 export interface SheetBody {
   job: Job;
-  which: "test";
+  which: "test" | "taps";
 }
 
 /** A cell ready to print; `within` is its band, or when and by what it was read; empty where there is neither. `judged`: of a reading, its mark and what it should read. `line`: nothing is known, there is a line to write on. */

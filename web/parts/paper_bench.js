@@ -5,8 +5,8 @@ import { benchButton } from "../pieces/button.js";
 import { say } from "../say.js";
 
 /** @param {import("../state").State} state */
-export const paperBench = ({ meter, desk }) => {
-  const off = meter.paper?.of !== desk?.id;
+export const paperBench = ({ meter, desk, place }) => {
+  const off = meter.paper?.of !== `${desk?.id} ${place.screen}`;
   return html`<div class="bench-buttons">
     ${benchButton("file", say("paper.print"), "paper.print", {}, { chief: true, off })}
     ${benchButton("send", say("paper.csv"), "paper.csv", {}, { off })}

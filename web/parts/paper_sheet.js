@@ -41,8 +41,8 @@ const tableOf = ({ title, heads, rows, notes }, running) => html`<section class=
 </section>`;
 
 /** @param {State} state */
-export const paperSheet = ({ meter, desk }) => {
-  const paper = meter.paper?.of === desk?.id ? meter.paper?.answer : null;
+export const paperSheet = ({ meter, desk, place }) => {
+  const paper = meter.paper?.of === `${desk?.id} ${place.screen}` ? meter.paper?.answer : null;
   if (!paper) return html`<p class="empty">${say("meter.waiting")}</p>`;
   return html`<article class="paper">
     <p class="paper-title">${paper.title}</p>

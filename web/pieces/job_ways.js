@@ -9,6 +9,7 @@ import { glyph } from "./glyphs.js";
 const WAYS = [
   ["test", "ticked", "title.test"],
   ["paper", "paper", "title.paper"],
+  ["schedule", "jobs", "title.schedule"],
   ["limits", "limits", "title.limits"],
   ["kinds", "loudspeaker", "title.kinds"],
   ["history", "history", "title.history"],

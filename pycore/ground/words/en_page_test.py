@@ -6,6 +6,7 @@ PAGE: dict[str, str] = {
     "title.distance": "How far is it",
     "title.test": "First test",
     "title.paper": "Test sheet",
+    "title.schedule": "Tap schedule",
     "meter.ways": "More with the meter",
     "meter.to_drawing": "See the whole line drawn",
     "meter.less_likely": "{n} less likely",
@@ -146,4 +147,5 @@ PAGE: dict[str, str] = {
     "paper.print": "Print",
     "paper.csv": "As CSV",
     "paper.file": "test-sheet.csv",
+    "paper.file_schedule": "tap-schedule.csv",
 }
