@@ -3,7 +3,7 @@
 import os
 from collections.abc import Iterator
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import pytest
 
@@ -73,13 +73,19 @@ def playwright() -> "Iterator[Playwright]":
 
 
 @pytest.fixture(scope="session")
-def chromium(playwright: "Playwright") -> "Iterator[Browser]":
-    """This machine's own Chromium, driven through Playwright."""
+def own_chromium() -> dict[str, Any]:
+    """How this machine's own Chromium is launched."""
     from web.tools.ready_machine import BROWSER_ARGUMENTS, find_chromium
 
     path = find_chromium()
     if path is None:
         pytest.fail("there is no Chromium here: run `python3 build.py test`, which gets one")
-    browser = playwright.chromium.launch(executable_path=path, args=list(BROWSER_ARGUMENTS))
+    return {"executable_path": path, "args": list(BROWSER_ARGUMENTS)}
+
+
+@pytest.fixture(scope="session")
+def chromium(playwright: "Playwright", own_chromium: dict[str, Any]) -> "Iterator[Browser]":
+    """This machine's own Chromium, driven through Playwright."""
+    browser = playwright.chromium.launch(**own_chromium)
     yield browser
     browser.close()

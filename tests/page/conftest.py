@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterator
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, expect
+from playwright.sync_api import Browser, BrowserContext, Page, Playwright, expect
 
 from tests.page.forgetting import forget_all_but_the_engine
 from tests.page.hands import PATIENCE_MILLISECONDS, touch
@@ -55,9 +55,16 @@ def new_phone(new_context: NewContext) -> BrowserContext:
 
 
 @pytest.fixture(scope="session")
-def started(chromium: Browser) -> Iterator[BrowserContext]:
-    """One phone for many tests, so that the engine need not start from nothing in each."""
-    context = chromium.new_context(**PHONE, service_workers="block")
+def started(
+    playwright: Playwright, own_chromium: dict[str, Any], tmp_path_factory: pytest.TempPathFactory
+) -> Iterator[BrowserContext]:
+    """One phone for many tests, so that the engine need not start from nothing in each.
+
+    It has a disk, as phones have: there the browser keeps what it compiled, too.
+    """
+    context = playwright.chromium.launch_persistent_context(
+        tmp_path_factory.mktemp("phone"), **own_chromium, **PHONE, service_workers="block"
+    )
     context.set_default_timeout(PATIENCE_MILLISECONDS)
     yield context
     context.close()
@@ -71,7 +78,8 @@ def phone(started: BrowserContext, served: FolderServer) -> Iterator[BrowserCont
     """
     forget_all_but_the_engine(started, served)
     yield started
-    for page in started.pages:
+    # The first is the browser's own, without which it would end.
+    for page in started.pages[1:]:
         page.close()
 
 
