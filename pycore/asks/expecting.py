@@ -23,7 +23,7 @@ from pycore.calc.judge import PRINTED
 from pycore.calc.site import Site, site_of
 from pycore.calc.unseen import cannot_see
 from pycore.calc.verdicts import Least, least_of
-from pycore.calc.wiring import DIRECT_HZ, TEST_HZ, Condition, Wired, is_live
+from pycore.calc.wiring import DIRECT_HZ, TEST_HZ, Condition, Controls, Wired, is_live
 from pycore.ground.units import Manner
 from pycore.ground.words import say
 
@@ -43,10 +43,18 @@ def expected(body: ExpectedBody, manner: Manner) -> ExpectedAnswer:
         "cautions": [tell.say("meter_caution", code) for code in BEFORE_ALL],
         "cannot_see": [tell.say("meter_blind", code) for code in cannot_see(site, ())],
         "assumptions": line_assumptions(site, tell=tell, guessed=line.guessed),
+        "controls": _stances(site),
     }
     if line.guessed:
         answer["job"] = line.job
     return answer
+
+
+def _stances(site: Site) -> list[Controls]:
+    """How the controls of the zones in question can stand; none can be bypassed that no page
+    reaches."""
+    zones = [site.circuits.wired.zones[number] for number in site.zones]
+    return list(STATES[bypass_of(zones, site.job.kinds)])
 
 
 def meter_fraction_of(body: ExpectedBody) -> float:

@@ -9,7 +9,7 @@ from pycore.asks.answers import Face, Faces, FindingAnswer, JobFace, LeftBy
 from pycore.asks.kind_faces import kind_faces, kinds_used
 from pycore.asks.point_lines import point_detail, point_line
 from pycore.asks.shown import Bounds, bounds_text
-from pycore.asks.verdict_words import LOADS, METERED, verdict_words
+from pycore.asks.verdict_words import LIVE, LOADS, METERED, verdict_words
 from pycore.calc.check import Checked
 from pycore.calc.finding import Verdict, worst
 from pycore.calc.parts_of_limit import part_id
@@ -252,8 +252,8 @@ def _headline(verdict: Verdict, speaks: FindingAnswer | None) -> str:
     meter says what must not be connected."""
     if speaks is None or verdict not in ("near", "over") or speaks["what"] in LOADS:
         return f"all_{verdict}"
-    if speaks["what"] in METERED:
-        return f"meter_{verdict}"
+    if speaks["what"] in (*LIVE, *METERED):
+        return f"{'live' if speaks['what'] in LIVE else 'meter'}_{verdict}"
     return f"loss_{verdict}" if speaks["what"] == "zone_loss_db" else f"mark_{verdict}"
 
 

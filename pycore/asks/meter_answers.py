@@ -4,7 +4,7 @@ from typing import NotRequired
 
 from typing_extensions import TypedDict
 
-from pycore.asks.meter_bodies import Resume
+from pycore.asks.meter_bodies import Controls, Resume
 from pycore.calc.finding import Verdict
 from pycore.jobs import Job
 
@@ -193,13 +193,15 @@ class BoxAnswer(TypedDict):
 
 
 class ExpectedAnswer(TypedDict):
-    """What everything at a place should read, and what comes before the first act on it."""
+    """What everything at a place should read, and what comes before the first act on it.
+    `controls`: how the controls of this line can stand while it is read."""
 
     heads: list[HeadAnswer]
     boxes: list[BoxAnswer]
     cautions: list[str]
     cannot_see: list[str]
     assumptions: list[str]
+    controls: list[Controls]
     job: NotRequired[Job]
 
 

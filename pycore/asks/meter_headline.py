@@ -37,7 +37,8 @@ def headline_of(
     was found."""
     fed = next((one for one in readings if told.live and one["code"] == "foreign_live"), None)
     if fed is not None:
-        return Headline(tell.say("meter", "live"), "over", fed["words"])
+        texts = {"shown": fed["shown"], "remedy": fed["remedy"] or ""}
+        return Headline(tell.say("meter", "live"), "over", tell.say("meter", "live_act", **texts))
     flat = next((one for one in readings if one["code"] in FLAT), None)
     if flat is not None:
         reason = _flat_reason(flat, bundles[0], tell=tell)
@@ -78,11 +79,11 @@ def _nothing(readings: Sequence[ReadingAnswer], *, tell: Tell) -> Headline:
     noted = (note for one in readings if one["code"] not in DEAD for note in reversed(one["notes"]))
     # that nothing feeds the line is all that a reading of foreign volts says
     dead = (one["words"] for one in readings if one["code"] in DEAD)
-    before = (one["words"] for one in readings if one["code"] == BEFORE)
-    why = next(before, next(noted, next(dead, "")))
-    return Headline(
-        tell.say("meter", "no_evidence" if readings else "nothing_read"), "unknown", why
-    )
+    before = next((one["words"] for one in readings if one["code"] == BEFORE), None)
+    if before is not None:
+        return Headline(tell.say("meter", "read_before"), "unknown", before)
+    code = "no_evidence" if readings else "nothing_read"
+    return Headline(tell.say("meter", code), "unknown", next(noted, next(dead, "")))
 
 
 def _likeliest(

@@ -6,7 +6,7 @@ from pycore.asks.fields import add_fields
 from pycore.asks.names import names_of
 from pycore.asks.requests import JobBody
 from pycore.asks.shown import shown_finding
-from pycore.asks.verdict_words import LOSSES, METERED
+from pycore.asks.verdict_words import LIVE, LOSSES, METERED
 from pycore.calc.check import check_job
 from pycore.calc.finding import Finding, Verdict
 from pycore.calc.solve import rows_of
@@ -14,8 +14,10 @@ from pycore.ground.units import Manner
 from pycore.jobs import Job
 
 ORDER: tuple[Verdict, ...] = ("over", "unknown", "near", "ok", "note")
-# What burns comes before what is too quiet, and what was measured before what was worked out.
-GRAVEST, LEAST = METERED, LOSSES
+# What can hurt whoever touches it comes before all else, what burns before what is too quiet, and
+# what was measured before what was worked out.
+GRAVEST = (LIVE, METERED)
+LEAST = LOSSES
 
 
 def see(job: Job, manner: Manner) -> Seen:
@@ -34,7 +36,8 @@ def _rank(finding: Finding) -> tuple[int, int, bool, float]:
     the other; then the load that takes the largest share of its limit."""
     share = finding.values.get("share")
     taken = share if isinstance(share, float) else 0.0
-    gravity = 0 if finding.what in GRAVEST else 2 if finding.what in LEAST else 1
+    usual = len(GRAVEST) + (finding.what in LEAST)
+    gravity = next((at for at, whats in enumerate(GRAVEST) if finding.what in whats), usual)
     return ORDER.index(finding.verdict), gravity, finding.state == "set", -taken
 
 

@@ -18,6 +18,7 @@ How = Literal[
     "short",
     "joint",
     "control",
+    "stays",
     "bypass",
     "reverse",
     "series",
@@ -34,10 +35,10 @@ class Change(NamedTuple):
     load: siemens more at the node at 1 kHz, and at direct current · across: siemens more,
     whatever the frequency · cut, short: where on the section in front of the node (0 near
     the amplifier, 1 at the node), and the short's ohms · joint: ohms more in that section ·
-    control: ratio and share felt of the control there, while it is not bypassed · bypass: the
-    same while it should be bypassed · reverse: the same while it stands as set, for at 0 dB its
-    two ends are alike · series: all loads beyond, one behind
-    the other · swap: `one` is the node of the zone that is there instead · copper: factor.
+    control: ratio and share felt of the control there, while it is not bypassed · stays: the same
+    of one that never is · bypass: the same while it should be bypassed · reverse: the same while it
+    stands as set, for at 0 dB its two ends are alike · series: all loads beyond, one behind the
+    other · swap: `one` is the node of the zone that is there instead · copper: factor.
     """
 
     how: How
@@ -54,6 +55,8 @@ def as_met(change: Change, *, controls: Controls) -> Change:
     how = change.how
     if how == "control":
         return NOTHING if controls == "override" else change
+    if how == "stays":
+        return change._replace(how="control")
     if how == "bypass":
         return change._replace(how="control") if controls == "override" else NOTHING
     if how == "reverse":

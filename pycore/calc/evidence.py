@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from typing import Literal, NamedTuple
 
 from pycore.calc import priors
+from pycore.calc.bypass import staying_in
 from pycore.calc.effects import NOTHING
 from pycore.calc.faults import Fault
 from pycore.calc.fill import RECTANGLE
@@ -99,8 +100,8 @@ def _other_zone(site: Site, one: Meant) -> bool:
 
 def _ohms(site: Site, one: Meant, *, references: Sequence[Meant]) -> Evidence | str:
     """A reading in ohms; why not, where controls hide the line from an ohmmeter."""
-    if one.taken.quantity == "dc_ohm" and hidden_from_direct(site, one):
-        return "controls_hide"
+    if one.taken.quantity == "dc_ohm" and (hidden := hidden_from_direct(site, one)):
+        return hidden
     scope = scope_of(site, one)
     sign, log_read = _logged(one)
     reference = None
@@ -120,12 +121,18 @@ def scope_of(site: Site, one: Meant) -> Scope:
     )
 
 
-def hidden_from_direct(site: Site, one: Meant) -> bool:
-    """Whether a control that is not bypassed lies in an ohmmeter's way: it reads its winding."""
-    if one.taken.controls == "override":
-        return False
+def hidden_from_direct(site: Site, one: Meant) -> str:
+    """Why an ohmmeter sees no line there: a control that is not bypassed lies in its way, and it
+    reads that control's winding; nothing where none does."""
+    wired = site.circuits.wired
+    staying = set(staying_in(wired.zones, site.job.kinds))
+    if one.taken.controls == "override" and not staying:
+        return ""
     probe = scope_of(site, one).probe
-    return any(new >= 0 for new in probe.control_at)
+    inside = {wired.ids[node] for node, new in enumerate(probe.control_at) if new >= 0}
+    if inside & staying:
+        return "controls_stay"
+    return "controls_hide" if inside and one.taken.controls != "override" else ""
 
 
 def _logged(one: Meant) -> tuple[Sign, float]:

@@ -205,15 +205,18 @@ def _control_faults(wired: Wired, node: int, *, fitted: Attenuator) -> Iterator[
         ratio = 10 ** ((stands_db - insertion_db) / 20)
         return Change(how, node, ratio, 1.0 if pad else ratio**2)
 
-    yield Fault("control_off", node, Change("control", node, 0.0, 0.0), 1.0)
+    turned: How = "stays" if facts.override is False else "control"
+    yield Fault("control_off", node, Change(turned, node, 0.0, 0.0), 1.0)
     stands_db = {fitted.set_db, *priors.CONTROL_IN_DB} - {0.0}
     for set_db in sorted(stands_db, reverse=True):
         weight = 3.0 if set_db == fitted.set_db else 1.0
-        change = standing("control", set_db)
+        change = standing(turned, set_db)
         yield Fault("control_in", node, change, weight, (("set_db", set_db),))
-    turned = fitted.set_db < 0 and not fitted.off
-    change = standing("reverse", -fitted.set_db) if turned else NOTHING._replace(node=node)
+    lowered = fitted.set_db < 0 and not fitted.off
+    change = standing("reverse", -fitted.set_db) if lowered else NOTHING._replace(node=node)
     yield Fault("control_reversed", node, change, 1.0)
+    if facts.override is False:
+        return
     if fitted.off:
         yield Fault("override_fails", node, Change("bypass", node, 0.0, 0.0), 1.0)
     elif fitted.set_db < 0:

@@ -1,4 +1,4 @@
-"""What a meter said of a line that must not be connected, as a finding of its zone or output.
+"""What a meter said of a line that must not be touched or connected, as a finding of its place.
 
 Worked out from what was read last there in each way; what nobody has measured is found nowhere.
 A line is solved only to see whether it has changed since it was read as too heavy as drawn.
@@ -9,13 +9,14 @@ from collections.abc import Iterator
 from pycore.calc import priors
 from pycore.calc.due import band_then, outdated, was_due
 from pycore.calc.finding import Finding
-from pycore.calc.reading import OHMS, Meant, sort_reading, taken_of
+from pycore.calc.foreign import is_fed
+from pycore.calc.reading import OHMS, OVER_RANGE, Meant, sort_reading, taken_of
 from pycore.calc.site import Given, site_of
 from pycore.calc.verdicts import Least, least_of, too_heavy
 from pycore.ground.units import true_voltage
 from pycore.jobs import Job, Output
 
-METERED = "meter_reading"
+METERED, LIVE = "meter_reading", "foreign_v"
 # By the code of the reading; the worst first.
 CODES = {
     "do_not_connect_short": "meter_short",
@@ -25,15 +26,20 @@ CODES = {
 
 
 def metered_findings(job: Job) -> Iterator[Finding]:
-    """One finding for each place whose last readings say: do not connect."""
+    """One finding for each place whose last readings say: it is not dead, or do not connect."""
     if not job.readings:
         return
     last: dict[str, dict[object, Meant]] = {}
+    volts: dict[str, Meant] = {}
     for reading in job.readings:
+        one = sort_reading(taken_of(reading), leads_ohm=None)
         if reading.quantity in OHMS:
-            one = sort_reading(taken_of(reading), leads_ohm=None)
             last.setdefault(one.taken.place, {})[one.taken.setting] = one
+        elif reading.quantity == LIVE and one.value is not None:
+            volts[one.taken.place] = one
     for place, where, output in _places(job):
+        if place in volts and is_fed(volts[place].value or 0.0):
+            yield _live(volts[place], where=where)
         least = least_of(output, true_voltage(output.line_v))
         at_rack = "point" not in where
         said = [(_code(one, least, at_rack=at_rack), one) for one in last.get(place, {}).values()]
@@ -73,6 +79,21 @@ def _before(job: Job, one: Meant, *, spot: dict[str, str]) -> bool:
     if then is None or not was_due(one, then):
         return False
     return outdated(site_of(job, spot, given=Given(priors.LOAD_PCT, None)), one) is not None
+
+
+def _live(one: Meant, *, where: dict[str, str]) -> Finding:
+    """Volts on a line that should be dead; more than the meter can show is no number."""
+    told = one.value is not None and one.value < OVER_RANGE
+    return Finding(
+        code="meter_live" if told else "meter_live_beyond",
+        what=LIVE,
+        where=where,
+        state=None,
+        unit="v",
+        verdict="over",
+        value=one.value if told else None,
+        limit=priors.FOREIGN_NONE_V,
+    )
 
 
 def _finding(code: str, one: Meant, *, where: dict[str, str], output: Output) -> Finding:

@@ -166,13 +166,16 @@ TERMINAL_NODE = network_of_nodes([TERMINALS])
 
 
 def _standing(laid: Laid, condition: Condition) -> Laid:
-    """The zone with its controls as the condition has them and its copper as warm."""
+    """The zone with its controls as the condition has them and its copper as warm: one that cannot
+    be bypassed is left full up with the others bypassed, and loses what it loses."""
     controls = laid.controls
-    if condition.controls == "open":
+    if condition.controls == "override":
+        controls = {node: one for node, one in controls.items() if one[1].override is False}
+    if condition.controls != "set":
         full = {"set_db": 0.0, "off": False}
         controls = {
             node: (fitted.model_copy(update=full), facts)
-            for node, (fitted, facts) in laid.controls.items()
+            for node, (fitted, facts) in controls.items()
         }
     return laid._replace(controls=controls, pairs=_at_heat(laid.pairs, condition))
 
@@ -201,8 +204,7 @@ def _of_cold(conductor_c: float) -> float:
 
 def _zone_part(laid: Laid, *, start: int, condition: Condition) -> Network:
     """One zone as a part of the circuit: its nodes count from `start`, where its home run is."""
-    state: Literal["set", "override"] = "override" if condition.controls == "override" else "set"
-    made = network_of(laid, Asked(condition.hz, state))
+    made = network_of(laid, Asked(condition.hz, "set"))
     load_s = made.load_s
     if condition.load_factor != 1.0 or condition.hz == DIRECT_HZ:
         load_s = tuple(one * condition.load_factor for one in load_s)

@@ -100,3 +100,42 @@ def test_an_overload_leads_a_zone_whose_cable_also_loses_too_much() -> None:
     assert "too much" in faces["things"]["zone"]["reason"]
     assert faces["things"]["zone"]["verdict_words"] == "too much"
     assert faces["job"]["headline"] == "Too much"
+
+
+def volts(name: str, value: float, **more: Any) -> dict[str, Any]:
+    """Foreign volts at the lifted end of the zone."""
+    return kept(name, value, quantity="foreign_v", controls="set", **more)
+
+
+def test_a_line_that_was_found_live_leads_the_zone_and_the_job_before_all_else() -> None:
+    answer = seen(kept("r1", 5.3), volts("r2", 48.0))
+    faces = answer["faces"]
+    assert faces["job"]["headline"] == "The meter says: the line is not dead"
+    words = "Stop: the line at Zone is not dead. Touch nothing on it: 48 V was read, where 1 V is"
+    words += " the most."
+    for place in ("zone", "out", "amp"):
+        assert faces["things"][place]["verdict"] == "over"
+        assert faces["things"][place]["reason"] == words
+    assert faces["things"]["zone"]["verdict_words"] == "not dead"
+    first = answer["findings"][0]
+    assert (first["what"], first["value"], first["unit"]) == ("foreign_v", 48.0, "v")
+    assert first["remedy"].startswith("Find where it comes from")
+    assert [one["what"] for one in answer["findings"]].index("meter_reading") == 1
+
+
+def test_volts_more_than_the_meter_can_show_are_no_number_but_a_live_line() -> None:
+    answer = seen(volts("r1", 1e12, where={"point": "s4"}))
+    first = answer["findings"][0]
+    assert (first["code"], first["value"]) == ("meter_live_beyond", None)
+    assert answer["faces"]["things"]["zone"]["verdict"] == "over"
+
+
+def test_volts_are_judged_by_what_was_read_last_at_their_place() -> None:
+    def live(*readings: dict[str, Any]) -> list[str]:
+        return [one["code"] for one in seen(*readings)["findings"] if one["what"] == "foreign_v"]
+
+    assert live(volts("r1", 0.4)) == []
+    assert live(volts("r1", 48.0), volts("r2", 0.1)) == []
+    assert live(volts("r1", 0.1), volts("r2", 48.0)) == ["meter_live"]
+    elsewhere = volts("r2", 0.1, where={"point": "s4"})
+    assert live(volts("r1", 48.0), elsewhere) == ["meter_live"]

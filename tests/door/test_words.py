@@ -82,12 +82,12 @@ def test_every_verdict_of_a_limit_has_words_and_a_way_on_where_one_is_needed() -
 
 def test_every_verdict_has_its_word_on_a_load_on_a_loss_and_on_a_mark() -> None:
     families = {"output_load_w": "too much", "zone_loss_db": "too quiet", "wrong_voltage": "wrong",
-                "meter_reading": "do not connect"}  # fmt: skip
+                "meter_reading": "do not connect", "foreign_v": "not dead"}  # fmt: skip
     manner = Manner("en", "m", ".", "")
     for what, over in families.items():
         assert verdict_words(what, "over", manner=manner) == over
     made = {f"{family}_{verdict}" for family in ("load", "loss", "mark") for verdict in VERDICTS}
-    made.add("meter_over")  # a finding of the meter is never anything else
+    made |= {"meter_over", "live_over"}  # a finding of the meter is never anything else
     assert made == ENGLISH["verdict"].keys()
 
 

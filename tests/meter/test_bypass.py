@@ -5,6 +5,7 @@ from typing import Any
 import pytest
 
 from tests.meter.asked import ask, plain
+from tests.meter.lines import AWG_16, job_of, speaker
 from tests.meter.test_faults import branched
 from tests.meter.test_records import kept
 
@@ -92,6 +93,15 @@ def test_what_cannot_be_measured_is_not_told_as_what_it_should_read() -> None:
     assert told(CANNOT) == tones
 
 
+def test_bypassed_is_no_way_the_controls_of_a_line_can_stand_where_none_can_be() -> None:
+    def stances(*overrides: bool | None) -> list[str]:
+        told = ask("expected", job=job_with(*overrides), where={"zone": "zone"})
+        return list(told["controls"])
+
+    assert stances(CANNOT) == ["open", "set"]
+    assert stances(CAN, CANNOT) == stances(UNKNOWN) == ["open", "override", "set"]
+
+
 def test_the_sheet_asks_for_no_bypass_either_and_says_which_control_it_is() -> None:
     told = ask("sheet", job=job_with(CANNOT), which="test")
     titles = [one["title"] for one in told["tables"] if one["title"].startswith("Zone")]
@@ -106,3 +116,81 @@ def test_everything_the_amplifiers_end_should_read_is_one_line_each() -> None:
         heads = ask("expected", job=job, where={"zone": "zone"})["heads"]
         titles = [one["title"] for one in heads]
         assert len(set(titles)) == len(titles)
+
+
+def two_behind_controls(*overrides: bool | None, form: str = "autotransformer") -> dict[str, Any]:
+    """Two boxes of 10 W at 100 V with no cable to speak of, each behind a control of its own."""
+    points = []
+    for number, override in enumerate(overrides, start=1):
+        fitted = {
+            "is": "attenuator", "label": f"Dial {number}", "set_db": -6.0, "off": False,
+            "form": form, "insertion_db": 0.5, "override": override,
+        }  # fmt: skip
+        points.append({"id": f"c{number}", "after": None, "length_m": 0.0, "fitted": fitted})
+        points.append(speaker(number, after=f"c{number}", tap_w=10.0, at_v=100.0, length_m=0.0))
+    return plain(job_of(points, line_v=100.0, cable=AWG_16))
+
+
+def should_read(job: dict[str, Any], controls: str) -> float:
+    """Ohms at 1 kHz at the amplifier's end of the zone."""
+    heads = ask("expected", job=job, where={"zone": "zone"})["heads"]
+    one = next(
+        each for each in heads if each["quantity"] == "z_1k_ohm" and each["controls"] == controls
+    )
+    return float(one["band"]["value"])
+
+
+def test_what_a_control_that_stays_in_loses_is_in_what_is_read_with_the_others_bypassed() -> None:
+    # 10 W at 100 V is 1,000 Ω. Half a decibel in voltage squared is 10^0.05 = 1.1220 (decibel,
+    # ISO 80000-3): behind an autotransformer that stays in a box reads 1,122.0 Ω.
+    both = pytest.approx(1000.0 / 2, rel=1e-4)
+    one_stays = pytest.approx(1 / (1 / 1000.0 + 1 / 1122.02), rel=1e-4)
+    stay = pytest.approx(1122.02 / 2, rel=1e-4)
+    assert should_read(two_behind_controls(CAN, UNKNOWN), "override") == both
+    assert should_read(two_behind_controls(CAN, CANNOT), "override") == one_stays
+    assert should_read(two_behind_controls(CANNOT, CANNOT), "open") == stay
+    # A pad takes its half decibel in heat: the line feels the whole box (arithmetic).
+    assert should_read(two_behind_controls(CAN, CANNOT, form="pad"), "override") == both
+
+
+def test_a_reading_with_the_others_bypassed_is_judged_with_what_the_one_that_stays_loses() -> None:
+    job = two_behind_controls(CAN, CANNOT)
+    keep = {
+        "do": "keep_reading", "id": "r1", "at": "2026-06-01", "where": {"zone": "zone"},
+        "looking": "out", "quantity": "z_1k_ohm", "controls": "override", "tolerance_pct": 5.0,
+        "instrument": "m", "read_ohm": 529.0,
+    }  # fmt: skip
+    job = ask("edit", job=job, command=keep)["job"]
+    due = job["readings"][0]["due"]["value"]
+    assert due == pytest.approx(1 / (1 / 1000.0 + 1 / 1122.02), rel=1e-3)
+
+
+def test_a_control_that_stays_in_may_be_left_off_whatever_a_page_bypasses() -> None:
+    def suspected(override: bool | None) -> set[tuple[str, str]]:
+        read = {"id": "r1", "where": {"zone": "zone"}, "quantity": "z_1k_ohm",
+                "value": 1000.0, "controls": "override"}  # fmt: skip
+        job = two_behind_controls(CAN, override)
+        told = ask("diagnose", job=job, where={"zone": "zone"}, readings=[read])
+        return {(one["fault"], str(one["where"].get("point"))) for group in told["groups"]
+                for one in group["suspects"]}  # fmt: skip
+
+    assert ("control_off", "c2") in suspected(CANNOT)
+    assert ("control_off", "c2") not in suspected(CAN)
+    assert ("override_fails", "c2") in suspected(CAN)
+    assert ("override_fails", "c2") not in suspected(CANNOT)
+
+
+def test_an_ohmmeter_sees_only_the_winding_of_a_control_that_stays_though_others_are_bypassed() -> (
+    None
+):
+    def notes(*overrides: bool | None) -> list[str]:
+        read = {"id": "r1", "where": {"zone": "zone"}, "quantity": "dc_ohm",
+                "value": 30.0, "controls": "override"}  # fmt: skip
+        told = ask(
+            "diagnose", job=two_behind_controls(*overrides), where={"zone": "zone"}, readings=[read]
+        )
+        return list(told["expected"][0]["notes"])
+
+    behind = "A control that cannot be bypassed hides the line from an ohmmeter"
+    assert notes(CAN, CANNOT)[0].startswith(behind)
+    assert not any("hides the line" in each for each in notes(CAN, CAN))

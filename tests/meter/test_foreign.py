@@ -175,7 +175,7 @@ def test_a_live_line_goes_before_all_else_that_was_found() -> None:
     told = ask("diagnose", job=job, where={"zone": "zone"}, readings=[low, fed])
     assert told["headline"] == "Stop: the line is not dead"
     assert told["verdict"] == "over"
-    assert "24 V" in told["reason"]
+    assert told["reason"].startswith("Read: 24 V. Touch nothing on it.")
     assert told["next"] is None
     assert told["next_reason"].startswith("Nothing more is measured")
     gone = {**fed, "id": "r3", "value": "0.1"}

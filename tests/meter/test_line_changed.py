@@ -111,7 +111,7 @@ def test_a_reading_of_the_line_before_does_not_feed_the_ranking() -> None:
     told = asked_again(job)
     nothing = ask("diagnose", job=job, where={"zone": "zone"}, readings=[])
     assert [one["share"] for one in told["groups"]] == [one["share"] for one in nothing["groups"]]
-    assert told["headline"] == "Nothing to go by yet"
+    assert told["headline"] == "The line has changed: read it again"
     assert "The line has changed since" in told["reason"]
 
 

@@ -378,13 +378,14 @@ export interface Existing {
   label?: string | null;
 }
 
-/** What everything at a place should read, and what comes before the first act on it. */
+/** What everything at a place should read, and what comes before the first act on it. `controls`: how the controls of this line can stand while it is read. */
 export interface ExpectedAnswer {
   heads: HeadAnswer[];
   boxes: BoxAnswer[];
   cautions: string[];
   cannot_see: string[];
   assumptions: string[];
+  controls: ("open" | "set" | "override")[];
   job?: Job;
 }
 

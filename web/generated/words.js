@@ -865,6 +865,7 @@ export const words = {
   "what.attenuator_load_w": "Load below an attenuator",
   "what.direct_load_w": "Low-impedance position",
   "what.drive": "Direct drive",
+  "what.foreign_v": "Foreign volts on the line",
   "what.heard_in_page": "Heard in a page",
   "what.high_pass_hz": "High-pass filter",
   "what.meter_reading": "Measured on the line",

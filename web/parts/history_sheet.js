@@ -44,9 +44,9 @@ const stateLine = ({ job, at, words, counts, verdict, headline }, of, { changes,
   return html`<li class="card state-line" data-rev=${job.rev}>
     <p class="state-head"><b>${say(/** @type {any} */ (words))}</b>
       <span class="quiet">${now ? say("history.now") : say("history.at", dayOf(at) ?? {})}</span></p>
+    ${verdict ? html`<p>${verdictMark(verdict, headline)}</p>` : nothing}
     ${changeList(changes[job.rev], readings[job.rev])}
     <p class="quiet">${counts}</p>
-    ${verdict ? html`<p>${verdictMark(verdict, headline)}</p>` : nothing}
     ${same ? html`<p class="quiet">${say("history.same")}</p>` : nothing}
     ${now || same
       ? nothing

@@ -1,7 +1,7 @@
 /** The meter's lower half, for one thumb: where and what, then what the instrument shows. */
 
 import { html, live, nothing } from "../markup.js";
-import { meteredZone, placeOf, stoodOf, titleOf } from "../meter_first.js";
+import { lineOf, meteredZone, placeOf, stoodOf, titleOf } from "../meter_first.js";
 import { heardBrush } from "../pieces/heard.js";
 import { meterPad } from "../pieces/meter_pad.js";
 import { say, sayOne } from "../say.js";
@@ -56,7 +56,9 @@ export const meterBench = (state) => {
   if (!zone) return nothing;
   const { entry } = state.meter;
   const quantities = QUANTITIES.map((value) => ({ value, words: sayOne("quantity", value) }));
-  const controls = CONTROLS.map((value) => ({ value, words: sayOne("controls", value) }));
+  const can = state.meter.expected?.of === lineOf(state) ? state.meter.expected.answer.controls : CONTROLS;
+  const stances = CONTROLS.filter((one) => can.includes(one) || one === entry.controls);
+  const controls = stances.map((value) => ({ value, words: sayOne("controls", value) }));
   const hasControls = zone.line.some(({ fitted }) => fitted.is === "attenuator");
   const listens = entry.quantity === "plays";
   return html`<div class="meter-picks">

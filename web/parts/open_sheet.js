@@ -78,9 +78,9 @@ const preview = (arrived, came) => {
       <h2 id="came-title">${job.name || say("open.no_name")}</h2>
       ${job.place ? html`<p>${job.place}</p>` : nothing}
       ${seen
-        ? html`<p><b>${seen.faces.job.counts}</b></p>
-            <p>${verdictMark(seen.faces.job.verdict, seen.faces.job.headline)}</p>
-            <p class="quiet">${seen.faces.job.reason}</p>`
+        ? html`<p class="open-verdict">${verdictMark(seen.faces.job.verdict, seen.faces.job.headline)}</p>
+            <p>${seen.faces.job.reason}</p>
+            <p><b>${seen.faces.job.counts}</b></p>`
         : nothing}
       <p class="quiet">${when(came)}</p>
       <p class="open-standing" role="status">${sayOne("open", here)}</p>

@@ -6,7 +6,7 @@ import { instrumentPart } from "../pieces/instrument.js";
 import { verdictMark, verdictShape } from "../pieces/mark.js";
 import { readingRow } from "../pieces/reading.js";
 import { say } from "../say.js";
-import { END, FOREIGN, isDone, saidOf, stepOf, zoneOf } from "../test_run.js";
+import { END, isDone, saidOf, stepOf, zoneOf } from "../test_run.js";
 
 /** @typedef {import("../state").State} State */
 /** @typedef {import("../meter_state").Run} Run */
@@ -117,7 +117,7 @@ const oneStep = ({ zone, title, steps }, step) => {
       ${step.expects && !step.record
         ? html`<p class="meter-name">${say("meter.should")}</p><p class="test-expects">${step.expects}</p>`
         : nothing}
-      ${step.stop && step.code !== FOREIGN ? html`<p role="alert">${verdictMark("over", step.stop)}</p>` : nothing}
+      ${step.stop ? html`<p role="alert">${verdictMark("over", step.stop)}</p>` : nothing}
     </section>
     ${step.record
       ? html`<section class="meter-part"><ul class="readings">${readingRow(step.record, zone, { instrument: step.record.instrument })}</ul></section>`

@@ -15,6 +15,7 @@ TITLES = {
     "output_impedance_ohm": "{place}: impedance",
     "attenuator_load_w": "{place}: load below it",
     "meter_reading": "{place}: measured",
+    "foreign_v": "{place}: foreign volts",
     "wrong_voltage": "{place}: voltage row",
     "wrong_rows_count": "Taps marked for another voltage",
     "direct_load_w": "{place}: low-impedance position",
@@ -69,6 +70,10 @@ FINDINGS = {
     " {limit}: whether that fits cannot be said.",
     "attenuator_volts_over": "{place} is marked for {rated_at_v} and stands on a {line_v} line."
     " If left like this, it overheats.",
+    "meter_live": "Stop: the line at {place} is not dead. Touch nothing on it: {value} was read,"
+    " where {limit} is the most.",
+    "meter_live_beyond": "Stop: the line at {place} is not dead. Touch nothing on it: it read more"
+    " than the meter can show.",
     "meter_short": "The meter says: do not connect. The line at {place} reads as a short.",
     "meter_too_low": "The meter says: do not connect. {place} reads {value}, below the {limit} this"
     " output can bear.",
@@ -133,6 +138,11 @@ REMEDIES = {
     "impedance_near": "Choose smaller taps, or measure before connecting.",
     "impedance_over": "Choose smaller taps or move a zone. Do not connect it as it is.",
     "impedance_unknown": "Enter every tap that can be seen, or measure the line.",
+    **dict.fromkeys(
+        ("meter_live", "meter_live_beyond"),
+        "Find where it comes from, switch that off and lock it, then measure the volts there again:"
+        " what is read last counts. A reading that was wrong is taken back at the meter.",
+    ),
     **dict.fromkeys(
         ("meter_short", "meter_too_low", "meter_at_limit"),
         "Leave the amplifier off until it is found. Once mended, measure there again in the same"

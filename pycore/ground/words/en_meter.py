@@ -66,8 +66,10 @@ HEADLINES = {
     "contradiction": "Two readings exclude each other",
     "do_not_connect": "Do not connect",
     "no_evidence": "Nothing to go by yet",
+    "read_before": "The line has changed: read it again",
     "nothing_read": "Nothing measured yet",
     "live": "Stop: the line is not dead",
+    "live_act": "Read: {shown}. {remedy}",
 }
 
 RANKS = {
@@ -145,6 +147,8 @@ NOTES = {
     "other_output": "It was taken on another output, and is not weighed here.",
     "other_zone": "It was taken on another zone: it only shows whether all zones read high or low"
     " alike.",
+    "controls_stay": "A control that cannot be bypassed hides the line from an ohmmeter: it reads"
+    " that control's winding. Read it at 1 kHz, or with an ohmmeter from behind that control on.",
     "controls_hide": "Controls hide the line from an ohmmeter: it reads their own windings. Bypass"
     " them, and measure again.",
     "no_near_volts": "Volts far out need volts at the amplifier on the same tone, the same day.",

@@ -171,6 +171,7 @@ PAGE: dict[str, str] = {
     "what.output_impedance_ohm": "Impedance at an output",
     "what.attenuator_load_w": "Load below an attenuator",
     "what.meter_reading": "Measured on the line",
+    "what.foreign_v": "Foreign volts on the line",
     "what.wrong_voltage": "Voltage row of a tap",
     "what.direct_load_w": "Low-impedance position",
     "what.tap_offered": "Tap that is not offered",
