@@ -16,6 +16,10 @@ from pycore.ground.words import say
 from pycore.ground.working import Known, Origin, Step, step
 from pycore.jobs.catalogue import DEFAULT_LIMITS
 
+# No line of loudspeakers is as long, and no piece of pair as short is told from the meter's own
+# leads (common practice, no source): then something else was read.
+MOST_M, LEAST_M = 20_000.0, 0.5
+
 UNITS = {
     "near_ohm": "ohm",
     "far_ohm": "ohm",
@@ -71,7 +75,8 @@ class Told(NamedTuple):
         copper: Copper | None = None,
     ) -> Self:
         """The one place on a bare pair."""
-        spot = Spotted(metres, max(metres - error_m, 0.0), metres + error_m)
+        here_m = max(metres, 0.0)
+        spot = Spotted(here_m, max(metres - error_m, 0.0), here_m + error_m)
         return cls((spot,), own_ohm, tuple(steps), assumptions, copper)
 
 
@@ -130,6 +135,20 @@ def tolerance_of(typed: Mapping[str, float | None]) -> float:
 def loose_of(read_ohm: float, typed: Mapping[str, float | None]) -> float:
     """How many ohms a reading may be off: its per cent, and last digit with contacts."""
     return read_ohm * tolerance_of(typed) + priors.METER_OHM
+
+
+def believed(told: Told, body: DistanceBody, *, manner: Manner) -> Told:
+    """What is told, unless no line has such a length.
+
+    Raises BadCommand `distance_too_far`, or `distance_too_short`: the meter then saw no pair.
+    """
+    for one in told.spotted:
+        shown = show(one.metres, "m", manner=manner)
+        if one.metres > MOST_M:
+            raise BadCommand("distance_too_far", where={"field": "near_ohm"}, length=shown)
+        if body.fault == "break" and one.high_m < LEAST_M:
+            raise BadCommand("distance_too_short", where={"field": "near_ohm"}, length=shown)
+    return told
 
 
 def answer_of(told: Told, manner: Manner) -> MeasuredDistance:

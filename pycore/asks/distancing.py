@@ -7,6 +7,7 @@ from pycore.asks.distance_answer import (
     Copper,
     Told,
     answer_of,
+    believed,
     copper_of,
     leads_off,
     loose_of,
@@ -26,41 +27,35 @@ from pycore.ground.working import Known, Step, computed, step
 
 # How far the capacitance of a pair of the usual make may be off (common practice, no source).
 CAPACITANCE_PCT = 20.0
-
-
-# No line of loudspeakers is as long (common practice, no source): then something else was read.
-MOST_M = 20_000.0
+# No pair has as little or as much between its conductors, pF/m (common practice, no source; one of
+# the usual make has 45 to 85).
+LEAST_PF_PER_M, MOST_PF_PER_M = 10.0, 1000.0
 
 
 def distance(body: DistanceBody, manner: Manner) -> MeasuredDistance:
     """The ask `distance`.
 
-    Raises BadCommand `break_at_1k`, `cable_needed` or `distance_too_far`.
+    Raises BadCommand `break_at_1k`, `cable_needed`, or what no line can read.
     """
     typed = typed_in(body, manner)
     if body.fault == "break" and body.quantity != "z_1k_ohm":
         raise BadCommand("break_at_1k", where={"field": "quantity"})
+    return answer_of(believed(_told(body, typed, manner=manner), body, manner=manner), manner)
+
+
+def _told(body: DistanceBody, typed: Mapping[str, float | None], *, manner: Manner) -> Told:
+    """On the drawn line, or on a bare pair."""
     if body.where is not None:
-        if body.fault == "break":
-            return answer_of(break_on_line(body, typed, manner=manner), manner)
-        return answer_of(short_on_line(body, typed, manner=manner), manner)
+        on_line = break_on_line if body.fault == "break" else short_on_line
+        return on_line(body, typed, manner=manner)
     if body.cable is None:
         raise BadCommand("cable_needed", where={"field": "cable"})
     copper = copper_of(body, typed)
     pair = pair_of(body.cable, copper.heat_c, said=copper.said)
     if body.fault == "break":
-        return answer_of(_believed(_break(typed, pair), manner), manner)
+        return _break(typed, pair, manner=manner)
     made = _loop_steps(pair, tone=body.quantity == "z_1k_ohm" and typed["far_ohm"] is None)
-    return answer_of(_believed(_short(typed, made, copper=copper), manner), manner)
-
-
-def _believed(told: Told, manner: Manner) -> Told:
-    """What is told of a bare pair, unless no pair is so long."""
-    metres = told.spotted[0].metres
-    if metres > MOST_M:
-        shown = show(metres, "m", manner=manner)
-        raise BadCommand("distance_too_far", where={"field": "near_ohm"}, length=shown)
-    return told
+    return _short(typed, made, copper=copper)
 
 
 def _loop_steps(pair: Pair, *, tone: bool) -> list[Step]:
@@ -93,6 +88,8 @@ def _short(typed: Mapping[str, float | None], made: list[Step], *, copper: Coppe
     metres = next(one.result for one in steps if one.equation.unit == "m")
     steps.append(_error_step(steps, typed, metres=metres, loop=loop))
     error_m = steps[-1].result
+    if typed["far_ohm"] is not None:
+        _look_at_ends(steps, typed, metres=metres, error_m=error_m, loop_ohm_per_km=made[-1].result)
     steps = [*made, *steps]
     return Told.on_pair(metres, error_m=error_m, steps=steps, own_ohm=own_ohm, copper=copper)
 
@@ -118,6 +115,27 @@ def _both_ends(steps: list[Step], typed: Mapping[str, float | None], *, loop: Kn
     return own.result
 
 
+def _look_at_ends(
+    steps: list[Step],
+    typed: Mapping[str, float | None],
+    *,
+    metres: float,
+    error_m: float,
+    loop_ohm_per_km: float,
+) -> None:
+    """A short lies on its route, and both ends together read no less than the whole loop.
+
+    Raises BadCommand `ends_disagree` where they do by more than meter and cable leave open.
+    """
+    route_m = typed["route_m"] or 0.0
+    reads = [one.result for one in steps if one.code == "leads_off"]
+    loop_ohm = loop_ohm_per_km * route_m / 1000
+    loose_ohm = sum(loose_of(one, typed) for one in reads)
+    short_of = loop_ohm * (1 - priors.CABLE_PCT / 100) - sum(reads)
+    if not -error_m <= metres <= route_m + error_m or short_of > loose_ohm:
+        raise BadCommand("ends_disagree", where={"field": "far_ohm"})
+
+
 def _error_step(
     steps: list[Step], typed: Mapping[str, float | None], *, metres: float, loop: Known
 ) -> Step:
@@ -135,13 +153,13 @@ def _error_step(
     return step("distance_error", meter.distance_error_m, inputs=inputs)
 
 
-def _break(typed: Mapping[str, float | None], pair: Pair) -> Told:
+def _break(typed: Mapping[str, float | None], pair: Pair, *, manner: Manner) -> Told:
     """A bare pair that ends too soon is a capacitor as long as what is left of it."""
     steps = leads_off(typed)
     if typed["far_ohm"] is None:
         metres = _open_pair(steps, typed, pair=pair)
     else:
-        metres = _open_at_both_ends(steps, typed)
+        metres = _open_at_both_ends(steps, typed, manner=manner)
     error_m = steps[-1].result
     return Told.on_pair(
         metres, error_m=error_m, steps=steps, own_ohm=None, assumptions=("nothing_on_pair",)
@@ -165,14 +183,27 @@ def _open_pair(steps: list[Step], typed: Mapping[str, float | None], *, pair: Pa
     return told.result
 
 
-def _open_at_both_ends(steps: list[Step], typed: Mapping[str, float | None]) -> float:
-    """By how the route divides between its two ends: the cable falls out; the metres."""
+def _open_at_both_ends(
+    steps: list[Step], typed: Mapping[str, float | None], *, manner: Manner
+) -> float:
+    """By how the route divides between its two ends: the cable falls out; the metres.
+
+    Raises BadCommand `no_such_pair` where both together have what no cable has.
+    """
     both = {
         "route_m": _route(typed),
         "near_ohm": computed(steps[0]),
         "far_ohm": computed(steps[1]),
     }
     told = step("two_end_break", meter.two_end_break_m, inputs=both)
+    near_ohm, far_ohm = (one.result for one in steps if one.code == "leads_off")
+    whole_ohm = 1 / (1 / near_ohm + 1 / far_ohm)
+    # the length of one picofarad a metre that reads so is, over the route, picofarads a metre
+    pf_per_m = meter.open_pair_m(hz=TEST_HZ, capacitance_pf_per_m=1.0, read_ohm=whole_ohm)
+    pf_per_m /= typed["route_m"] or 1.0
+    if not LEAST_PF_PER_M <= pf_per_m <= MOST_PF_PER_M:
+        shown = show(pf_per_m, "pf_per_m", manner=manner)
+        raise BadCommand("no_such_pair", where={"field": "near_ohm"}, capacitance=shown)
     loose = {**both, "meter_fraction": Known(tolerance_of(typed), "fraction", "assumed")}
     steps += [told, step("distance_error", meter.two_end_break_error_m, inputs=loose)]
     return told.result

@@ -8,7 +8,7 @@ from pycore.asks.meter_bodies import DistanceBody
 from pycore.asks.meter_question import place_of
 from pycore.asks.names import names_of
 from pycore.calc import priors
-from pycore.calc.locating import Broken, Found, Look, breaks, shorts
+from pycore.calc.locating import Broken, Found, Look, breaks, sections_of, shorts
 from pycore.calc.site import Given, Site, site_of
 from pycore.calc.wiring import DIRECT_HZ, TEST_HZ, Condition
 from pycore.formulas import meter
@@ -64,7 +64,10 @@ def break_on_line(body: DistanceBody, typed: Typed, *, manner: Manner) -> Told:
 def _site(body: DistanceBody) -> Site:
     if body.job is None or body.where is None:
         raise BadCommand("meter_no_line", where={"field": "where"})
-    return site_of(body.job, place_of(body.where), given=Given(priors.LOAD_PCT, None))
+    site = site_of(body.job, place_of(body.where), given=Given(priors.LOAD_PCT, None))
+    if not sections_of(site):
+        raise BadCommand("line_without_length", where={"field": "where"})
+    return site
 
 
 def _looks(body: DistanceBody, typed: Typed, *, site: Site, steps: Sequence[Step]) -> list[Look]:

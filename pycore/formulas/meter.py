@@ -145,13 +145,16 @@ def two_end_short_m(
 
 
 @equation(
-    "(near_ohm + far_ohm - loop_ohm_per_km * route_m / 1000) / 2", unit="ohm", source=TWO_ENDS
+    "max(near_ohm + far_ohm - loop_ohm_per_km * route_m / 1000, 0) / 2",
+    unit="ohm",
+    source=TWO_ENDS,
 )
 def two_end_fault_ohm(
     *, near_ohm: float, far_ohm: float, route_m: float, loop_ohm_per_km: float
 ) -> float:
-    """The own resistance (ohm) of a short that was read from both ends (ohm)."""
-    return (near_ohm + far_ohm - loop_ohm_per_km * route_m / 1000) / 2
+    """The own resistance (ohm) of a short that was read from both ends (ohm): none where they read
+    no more than the loop of the whole route."""
+    return max(near_ohm + far_ohm - loop_ohm_per_km * route_m / 1000, 0) / 2
 
 
 @equation(

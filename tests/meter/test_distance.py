@@ -194,3 +194,68 @@ def test_a_length_that_no_line_has_is_refused_with_what_to_measure() -> None:
     # 9 nF are 17.7 kilohms at 1 kHz, and 143 m of 63 pF/m
     near = ask("distance", cable=OPEN_END, fault="break", quantity="z_1k_ohm", near_ohm="17.7k")
     assert near["metres"] == pytest.approx(143.0, rel=0.01)
+
+
+# 75 m of 26.875 ohm/km is a loop of 2.016 ohm: both ends of a dead short on it read that together,
+# and no short on it reads less at both (arithmetic).
+@pytest.mark.parametrize(
+    ("near_ohm", "far_ohm"), [("0.1", "5"), ("5", "0.1"), ("0.3", "0.3"), ("0.1", "0.1")]
+)
+def test_two_ends_that_no_short_on_the_route_reads_give_no_place(
+    near_ohm: str, far_ohm: str
+) -> None:
+    told = ask(
+        "distance", near_ohm=near_ohm, far_ohm=far_ohm, route_m="75", quantity="dc_ohm",
+        cable=BARE, conductor_c="20",
+    )  # fmt: skip
+    assert told["problem"]["code"] == "ends_disagree"
+    assert told["problem"]["remedy"]
+
+
+def test_a_short_at_one_end_lies_there_and_has_no_ohms_below_none() -> None:
+    told = ask(
+        "distance", near_ohm="0.01", far_ohm="1.95", route_m="75", quantity="dc_ohm",
+        cable=BARE, conductor_c="20",
+    )  # fmt: skip
+    assert told["low"] == 0.0
+    assert 0.0 <= told["metres"] < 2.0
+    assert told["own_ohm"] == 0.0
+
+
+@pytest.mark.parametrize(
+    ("read", "code"),
+    [
+        ({"near_ohm": "9000M"}, "distance_too_short"),
+        ({"near_ohm": "20", "far_ohm": "10", "route_m": "75"}, "no_such_pair"),
+        ({"near_ohm": "90k", "far_ohm": "45k", "route_m": "9000"}, "no_such_pair"),
+    ],
+)
+def test_what_no_open_pair_reads_gives_no_place(read: dict[str, Any], code: str) -> None:
+    told = ask("distance", fault="break", cable=OPEN_END, **read)
+    assert told["problem"]["code"] == code
+    assert told["problem"]["remedy"]
+
+
+@pytest.mark.parametrize("fault", ["short", "break"])
+def test_a_line_without_any_length_gives_no_place_and_says_why(fault: str) -> None:
+    line = [speaker(1, after=None, tap_w=5.0, at_v=70.7, length_m=0.0, cable="pair")]
+    job = plain(job_of(line, line_v=70.7, cable=AWG_16))
+    told = ask("distance", job=job, where={"zone": "zone"}, near_ohm="1.4", fault=fault)
+    assert told["problem"]["code"] == "line_without_length"
+
+
+def test_a_drawn_line_that_is_longer_than_any_gives_no_place_there_either() -> None:
+    # three sections of 10 km, junctions between them, hardly a load: a loop of 26.875 ohm/km reads
+    # 645 ohm at 24 km (arithmetic)
+    def bare(number: int, after: str | None) -> dict[str, Any]:
+        fitted = {"is": "junction", "label": f"J{number}"}
+        return {"id": f"j{number}", "after": after, "length_m": 10_000.0, "cable": "pair",
+                "fitted": fitted}  # fmt: skip
+
+    line = [bare(1, None), bare(2, "j1"), bare(3, "j2")]
+    job = plain(job_of(line, line_v=70.7, cable=AWG_16))
+    told = ask(
+        "distance", job=job, where={"zone": "zone"}, near_ohm="645", quantity="dc_ohm",
+        conductor_c="20",
+    )  # fmt: skip
+    assert told["problem"]["code"] == "distance_too_far"

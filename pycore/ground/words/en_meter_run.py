@@ -195,6 +195,11 @@ PROBLEMS = {
     "no_break_reads_so": "No break on this line would read so.",
     "distance_too_far": "That would be {length} of cable: no line is so long, so it was not this"
     " that was read.",
+    "distance_too_short": "That would be {length} of cable: the meter saw no pair at all.",
+    "ends_disagree": "No short on so long a route of this cable reads so from both ends.",
+    "no_such_pair": "Both ends together would have {capacitance}: no pair has, so it was not this"
+    " that was read.",
+    "line_without_length": "No section of this line has a length: ohms do not become metres.",
     "break_at_1k": "A break is told by impedance at 1 kHz, not by direct current.",
     "far_box_needed": "It is not known at which box the second reading was taken.",
     "cable_needed": "Without a cable ohms do not become metres.",
@@ -207,6 +212,11 @@ REMEDIES = {
     " suspects.",
     "distance_too_far": "Ohms are asked for: of a short those of the loop, of a break those of the"
     " open pair at 1 kHz, usually some kilohms. Read them again.",
+    "distance_too_short": "Look whether the leads touch both conductors, and read it again. It may"
+    " be open right at the terminals.",
+    "ends_disagree": "Check the length and the cable, null the leads, and read both ends again.",
+    "no_such_pair": "Read the ohms of the open pair at 1 kHz again, and check the length.",
+    "line_without_length": "Enter the lengths in the list, or look at it as a bare pair.",
     "break_at_1k": "Measure at 1 kHz.",
     "far_box_needed": "Choose the box.",
     "cable_needed": "Choose the cable.",
