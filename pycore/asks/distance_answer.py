@@ -19,6 +19,8 @@ from pycore.jobs.catalogue import DEFAULT_LIMITS
 # No line of loudspeakers is as long, and no piece of pair as short is told from the meter's own
 # leads (common practice, no source): then something else was read.
 MOST_M, LEAST_M = 20_000.0, 0.5
+# Below a metre no meter tells more than this of a place (common practice, no source).
+FINEST_M = 0.1
 
 UNITS = {
     "near_ohm": "ohm",
@@ -180,8 +182,8 @@ def _assumptions(told: Told, manner: Manner) -> list[str]:
 
 
 def _place(one: Spotted, manner: Manner) -> MeasuredPlace:
-    ends = {name: show(value, "m", manner=manner) for name, value in _ends(one).items()}
-    shown = show(one.metres, "m", manner=manner)
+    ends = {name: _length(value, manner) for name, value in _ends(one).items()}
+    shown = _length(one.metres, manner)
     texts = {**one.texts, **ends, "metres": shown}
     return {
         "point": one.point,
@@ -195,6 +197,12 @@ def _place(one: Spotted, manner: Manner) -> MeasuredPlace:
         "range": say("meter_title", "band", values=ends, language=manner.language),
         "words": say("meter_place", one.code, values=texts, language=manner.language),
     }
+
+
+def _length(metres: float, manner: Manner) -> str:
+    """No finer than a meter tells it."""
+    told_m = metres if metres >= 1 else round(metres / FINEST_M) * FINEST_M
+    return show(told_m, "m", manner=manner)
 
 
 def _share_at(one: Spotted, metres: float) -> float:

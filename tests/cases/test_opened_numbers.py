@@ -118,7 +118,7 @@ def test_the_figures_of_a_tally_open_each_to_its_own_working() -> None:
 def test_a_count_names_the_limit_and_tells_its_load_before_and_after() -> None:
     read = [("6", "5", 0), ("2", "10", 1), ("3", "2.5", 0)]
     told = tally(rows=[{"count": n, "tap_w": w, "output": at} for n, w, at in read])
-    words = "Line A: no reserve: 2 at 5"
+    words = "Line A · no reserve: 2 at 5"
     fit = next(one for one in told["summary"]["fits"] if one["words"].startswith(words))
     answer = ask("working", {"job": told["job"], "finding": fit["finding"]})
     assert answer["result"] == "0 with reserve, 2 to the rating"

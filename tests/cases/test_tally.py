@@ -87,14 +87,14 @@ def test_one_output_has_its_own_maximum_beside_the_amplifiers() -> None:
 def test_a_line_is_named_where_there_are_several() -> None:
     told = tally(("6", "5", 0), ("6", "5", 1), outputs="60|60")["summary"]
     assert [fits["words"] for fits in told["fits"]] == [
-        "Line A: 3 more at 5 W",
-        "Line B: 3 more at 5 W",
+        "Line A · 3 more at 5 W",
+        "Line B · 3 more at 5 W",
     ]
 
 
 def test_a_count_by_some_of_the_limits_is_said_to_be_a_most() -> None:
     told = tally(("6", "5", 0), ("6", "5", 1), outputs="|60")["summary"]
-    assert told["fits"][0]["words"] == "Line A: at most 7 more at 5 W"
+    assert told["fits"][0]["words"] == "Line A · at most 7 more at 5 W"
     assert told["verdict"] == "unknown"
 
 

@@ -106,6 +106,15 @@ def test_a_bare_pair_that_ends_too_soon_is_as_long_as_its_capacitance() -> None:
     assert both["high"] - both["low"] < told["high"] - told["low"]
 
 
+def test_next_to_the_end_no_place_is_told_finer_than_a_meter_can() -> None:
+    told = ask("distance", near_ohm="0.0001", quantity="dc_ohm", cable=BARE)
+    assert 0 < told["metres"] < 0.01
+    assert told["shown"] == "0 m"
+    near = ask("distance", near_ohm="0.0163", quantity="dc_ohm", cable=BARE)
+    assert 0.5 < near["metres"] < 0.7
+    assert near["shown"] == "0.6 m"
+
+
 @pytest.mark.parametrize(
     ("more", "code"),
     [

@@ -88,7 +88,7 @@ FACES = {
     "tally_fits_rating": "no reserve: {to_rating} at {tap_w}",
     "tally_fits_partly": "at most {with_reserve} more at {tap_w}",
     "tally_fits_rating_partly": "no reserve: at most {to_rating} at {tap_w}",
-    "tally_fits_on": "{line}: {fits}",
+    "tally_fits_on": "{line} · {fits}",
     "tally_amplifier": "Amplifier",
     "tally_output": "Output {n}",
     "tally_zone": "Line",
