@@ -11,6 +11,7 @@ from pycore.asks.see import see
 from pycore.ground.units import Manner, show_length
 from pycore.ground.words import say
 from pycore.jobs import Job, Point, Zone
+from pycore.jobs.tree import hanging_order
 from pycore.sheets.around import head_table, signature
 from pycore.sheets.tables import Cell, Head, Sheet, Table
 from pycore.sheets.wording import Words
@@ -53,7 +54,7 @@ def _zone(zone: Zone, *, job: Job, words: Words, seen: Seen) -> Table:
     face = seen["faces"]["things"][zone.id]
     output = words.names.get(zone.output or "", "") or words.say("schedule_no_output")
     heads = tuple(Head(words.say(f"schedule_{one}")) for one in COLUMNS)
-    rows = tuple(_row(point, job=job, words=words, seen=seen) for point in zone.line)
+    rows = tuple(_row(point, job=job, words=words, seen=seen) for point in hanging_order(zone.line))
     notes = tuple(one for one in (face["reason"],) if one)
     return Table(words.say("schedule_zone", zone=zone.name, output=output), heads, rows, notes)
 
@@ -91,7 +92,7 @@ def _section(point: Point, words: Words) -> str:
 def _known(point: Point, *, job: Job, words: Words) -> str:
     """How its tap is known, and who ticked it when."""
     seen = getattr(point.fitted, "seen", None)
-    told = [say("page", f"choice.seen_{seen}", language=words.manner.language)] if seen else []
+    told = [words.say(f"schedule_{seen}")] if seen else []
     ticks = (one for one in job.ticks if one.point == point.id)
     told += (words.say("schedule_ticked", at=one.at, initials=one.initials) for one in ticks)
     return "; ".join(one.strip() for one in told)

@@ -42,9 +42,17 @@ def test_a_loudspeaker_tells_its_tap_its_cable_and_how_its_tap_is_known() -> Non
     assert door[1:3] == ["the terminals", "5 W at 70.7 V"]
     assert door[4].startswith("30 m · pair")
     assert door[5].endswith("dB")
-    assert door[6] == "set by me; ticked 2026-11-20 AB"
+    assert door[6] == "set on site; ticked 2026-11-20 AB"
     desk = [one["shown"] for one in row(told, "Desk")]
     assert (desk[1], desk[6]) == ("Door", "from the drawing")
+
+
+def test_what_was_entered_later_stands_where_it_hangs() -> None:
+    raw = plain(hall())
+    zone = raw["zones"][0]
+    zone["line"] = [zone["line"][at] for at in (2, 0, 1)]
+    table = ask("sheet", job=raw, which="taps")["tables"][1]
+    assert [cells[0]["shown"] for cells in table["rows"]] == ["Door", "Desk", "Loft"]
 
 
 def test_what_is_not_known_is_a_line_to_write_on_and_never_a_number() -> None:
