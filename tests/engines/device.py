@@ -96,12 +96,18 @@ DOOR = """import("./trust.js").then(async ({ scriptAddress }) => {
 # A shelf that nobody of this build made: of an older try that broke off, or of a later build.
 STRANGE = """new Promise((done, fail) => {
   const name = `rungline-engine ${new URL("./", location.href).pathname}`;
-  const removing = indexedDB.deleteDatabase(name);
-  removing.onerror = () => fail(removing.error);
-  removing.onsuccess = () => {
-    const making = indexedDB.open(name, VERSION);
-    making.onerror = () => fail(making.error);
-    making.onsuccess = () => { making.result.close(); done(); };
+  const making = indexedDB.open(name, VERSION);
+  making.onerror = () => fail(making.error);
+  making.onsuccess = () => { making.result.close(); done(); };
+})"""
+# Whoever wants to open the shelf waits for ever: it is to be removed, and nobody lets go of it.
+STUCK = """new Promise((done, fail) => {
+  const name = `rungline-engine ${new URL("./", location.href).pathname}`;
+  const opening = indexedDB.open(name, 1);
+  opening.onerror = () => fail(opening.error);
+  opening.onsuccess = () => {
+    globalThis.held = opening.result;
+    indexedDB.deleteDatabase(name).onblocked = () => done();
   };
 })"""
 # The clock by which the page's door ends an engine goes off by hand, at once or never.
@@ -202,9 +208,22 @@ class Device:
         """Put the copy on the shelf again, damaged or whole, with fresh notes."""
         self.change_shelf(LAY + damage + FRESH_NOTES)
 
+    def move(self, name: str) -> None:
+        """Go on at the same app in another place, where nothing has been kept yet."""
+        shutil.copytree(self.stand.folder / "a", self.stand.folder / name)
+        self.engine.go(self.stand.address_of(name) + BLANK)
+
     def lay_strange_shelf(self, *, version: int) -> None:
-        """Put a shelf without any store in the place of the engine's."""
+        """Put a shelf without any store where the engine's will be."""
         self.engine.evaluate(STRANGE.replace("VERSION", str(version)))
+
+    def block_shelf(self) -> None:
+        """Let nobody open the shelf."""
+        self.engine.evaluate(STUCK)
+
+    def let_go_of_shelf(self) -> None:
+        """Let everybody open the shelf again."""
+        self.engine.evaluate("void held.close()")
 
     def wake_while_a_file_lingers(self, name: str) -> dict[str, Any]:
         """Wake through the page's own door; its clock goes off while one file is on its way."""

@@ -112,16 +112,6 @@ def test_time_that_a_file_takes_to_arrive_is_not_held_against_the_copy(
     assert [device.read_notes()[each] for each in ("trying", "off")] == [False, ""]
 
 
-@pytest.mark.parametrize("version", [1, 7], ids=["without a store", "of a later version"])
-def test_a_shelf_that_is_not_as_it_was_made_is_thrown_away_and_made_anew(
-    device: Device, version: int
-) -> None:
-    device.lay_strange_shelf(version=version)
-    way = device.start()["way"]
-    assert way == ("making" if device.engine.evaluate("navigator.deviceMemory ?? 0") else "plain")
-    assert device.read_notes()["starts"] == 1
-
-
 def test_a_start_that_took_the_page_down_is_the_last_one_from_a_copy(device: Device) -> None:
     device.lay_copy()
     device.start_and_kill(at="unpack")
@@ -156,3 +146,24 @@ def test_an_engine_killed_in_the_middle_of_a_question_is_replaced_and_asked_agai
     said = device.ask_through_door_and_kill()
     assert said["version"]
     assert said["starts"] == 2
+
+
+# Each of these goes to a place of its own, and the copy that was set aside stays behind.
+
+
+@pytest.mark.parametrize("version", [1, 7], ids=["without a store", "of a later version"])
+def test_a_shelf_that_is_not_as_it_was_made_is_thrown_away_and_made_anew(
+    device: Device, version: int
+) -> None:
+    device.move(f"strange{version}")
+    device.lay_strange_shelf(version=version)
+    way = device.start()["way"]
+    assert way == ("making" if device.engine.evaluate("navigator.deviceMemory ?? 0") else "plain")
+    assert device.read_notes()["starts"] == 1
+
+
+def test_an_engine_starts_though_its_shelf_never_opens(device: Device) -> None:
+    device.move("stuck")
+    device.block_shelf()
+    assert device.start()["way"] == "plain"
+    device.let_go_of_shelf()

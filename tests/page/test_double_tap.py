@@ -17,18 +17,31 @@ def tap_twice(place: Locator) -> None:
     place.page.touchscreen.tap(x, y)
 
 
-def test_a_double_tap_on_zone_removes_no_zone(page: Page) -> None:
+def test_a_double_tap_on_a_control_does_not_turn_it_off(page: Page) -> None:
     open_demo(page)
     open_zone(page, "Orchid House")
-    opener = page.get_by_role("button", name="Zone", exact=True)
-    box = opener.bounding_box()
-    tap_twice(opener)
-    remove = page.get_by_role("button", name="Remove zone")
-    expect(remove).to_be_visible()
-    under = remove.bounding_box()
+    row = page.locator(".point-pick").first
+    expect(row).to_contain_text("set to")
+    box = row.bounding_box()
+    tap_twice(row)
+    turn_off = page.get_by_role("button", name="Turn off")
+    expect(turn_off).to_be_visible()
+    under = turn_off.bounding_box()
     assert box
     assert under
     assert under["x"] < box["x"] + box["width"] / 2 < under["x"] + under["width"]
+    assert under["y"] < box["y"] + box["height"] / 2 < under["y"] + under["height"]
+    page.wait_for_timeout(600)
+    expect(turn_off).to_be_visible()
+    expect(row).to_contain_text("set to")
+
+
+def test_a_double_tap_on_zone_removes_no_zone(page: Page) -> None:
+    open_demo(page)
+    open_zone(page, "Orchid House")
+    tap_twice(page.get_by_role("button", name="Zone", exact=True))
+    remove = page.get_by_role("button", name="Remove zone")
+    expect(remove).to_be_visible()
     page.wait_for_timeout(600)
     expect(page.get_by_role("heading", level=1)).to_have_text("Orchid House")
     expect(remove).to_be_visible()

@@ -36,10 +36,16 @@ const openBase = (name) =>
     },
   });
 
+// One that is just being left lets go within that time.
+const LET_GO_WITHIN_MILLISECONDS = 1000;
+// A start does not wait longer for a storage that does not answer: it does without the shelf.
+const OPEN_WITHIN_MILLISECONDS = 5000;
+
 /** Not one that waits for ever for another page that holds on to it. @param {string} name */
 const remove = (name) =>
   new Promise((done, fail) => {
-    const blocked = () => fail(new Error("another page holds on to the shelf"));
+    const giveUp = () => fail(new Error("another page holds on to the shelf"));
+    const blocked = () => setTimeout(giveUp, LET_GO_WITHIN_MILLISECONDS);
     deleteDB(name, { blocked }).then(done, fail);
   });
 
@@ -60,9 +66,17 @@ const openWhole = async (name) => {
   return openBase(name);
 };
 
+/** @template T @param {Promise<T>} opening @returns {Promise<T>} */
+const inTime = (opening) =>
+  new Promise((done, fail) => {
+    const giveUp = () => fail(new Error("the storage does not answer"));
+    const clock = setTimeout(giveUp, OPEN_WITHIN_MILLISECONDS);
+    opening.then(done, fail).finally(() => clearTimeout(clock));
+  });
+
 export const openShelf = async () => {
   const place = new URL("./", self.location.href).pathname;
-  const base = await openWhole(`rungline-engine ${place}`);
+  const base = await inTime(openWhole(`rungline-engine ${place}`));
 
   return {
     /** @returns {Promise<Notes>} */

@@ -3,7 +3,9 @@
 import { scriptAddress } from "./trust.js";
 import { makeUpdates } from "./updates.js";
 
-const state = { offline: "unknown", waits: false, unsaved: false, tries: 0, typing: false };
+const state = {
+  offline: "unknown", waits: false, unsaved: false, tries: 0, typing: false, looked: false,
+};
 
 const updates = makeUpdates({
   onOffline: (offline) => (state.offline = offline),
@@ -43,3 +45,4 @@ globalThis.app = {
 
 // The app registers once its engine is ready; a test says when that is.
 if (location.hash !== "#late") await updates.register();
+state.looked = true;
