@@ -74,9 +74,13 @@ class Place:
         self.stand.revive()
 
     def accept(self) -> None:
-        """Accept the update and wait for the page that comes after it."""
+        """Accept the update and wait for a page of another version.
+
+        Where the new worker takes its time the page is first shown anew as it was.
+        """
+        was = self.ask("app.version")
         self.ask("(globalThis.before = true, void app.updates.accept())")
-        self.wait("!globalThis.before && 'app' in globalThis")
+        self.wait(f"!globalThis.before && 'app' in globalThis && app.version !== '{was}'")
 
 
 @pytest.fixture

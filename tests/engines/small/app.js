@@ -34,6 +34,7 @@ const askWorker = () =>
 globalThis.app = {
   state,
   updates,
+  version: "__APP__",
   /** The version of every kind of file the page can get hold of. */
   versions: async () => [
     "__APP__",
