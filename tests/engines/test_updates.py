@@ -74,10 +74,7 @@ class Place:
         self.stand.revive()
 
     def accept(self) -> None:
-        """Accept the update and wait for a page of another version.
-
-        Where the new worker takes its time the page is first shown anew as it was.
-        """
+        """Accept the update and wait for its page: a slow worker first shows the old one anew."""
         was = self.ask("app.version")
         self.ask("(globalThis.before = true, void app.updates.accept())")
         self.wait(f"!globalThis.before && 'app' in globalThis && app.version !== '{was}'")
