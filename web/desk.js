@@ -5,6 +5,9 @@ import { NoAnswer, Overtaken, Refused } from "./door.js";
 /** @typedef {import("./state").Desk} Desk */
 /** @typedef {import("./state").JobRecord} JobRecord */
 
+/** What is open lies on this device no more. */
+export const REMOVED = Object.freeze({ desk: null, missing: true, bench: null });
+
 /** @param {import("./shapes").House & {edits: import("./edits.js").Edits}} house */
 export const makeDesk = ({ store, door, keeper, tabs, edits }) => {
   /** What an answer depends on beside the job: the manner, and which core gave it. */
@@ -61,12 +64,12 @@ export const makeDesk = ({ store, door, keeper, tabs, edits }) => {
     /** Take in what another tab has done to this job. @param {string} id */
     async follow(id) {
       store.change({ jobs: await keeper.listJobs() });
-      const { desk } = store.read();
-      if (desk?.id !== id || desk.pen === "mine") return;
+      if (store.read().desk?.id !== id) return;
       const record = await keeper.readJob(id);
-      if (!record) return store.change({ desk: null, missing: true });
       const now = store.read().desk;
-      if (now?.id !== id || now.pen === "mine") return;
+      if (now?.id !== id) return;
+      if (!record) return store.change(REMOVED);
+      if (now.pen === "mine") return;
       store.change({ desk: { ...now, ...record, kept: "kept" } });
       await edits.freeLost();
     },

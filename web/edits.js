@@ -4,6 +4,7 @@
  */
 
 import { leaveFormScreen } from "./address.js";
+import { REMOVED } from "./desk.js";
 import { NoAnswer, Overtaken, Refused } from "./door.js";
 import { doneFor, formIn, inPlaceOfForm } from "./forms/behind.js";
 import { Stale } from "./keeper.js";
@@ -115,7 +116,8 @@ export const makeEdits = ({ store, door, keeper, tabs, drafts }) => {
     if (error instanceof Stale) {
       await freeForm(act, null);
       const record = await keeper.readJob(desk.id);
-      if (record) changeDesk(desk.id, { ...record, waiting: [], kept: "kept" });
+      if (!record) return deskOf(desk.id) ? store.change(REMOVED) : undefined;
+      changeDesk(desk.id, { ...record, waiting: [], kept: "kept" });
       return store.change({ notice: { words: say("edit.stale"), bad: true } });
     }
     if (error instanceof NoAnswer) {
@@ -183,7 +185,8 @@ export const makeEdits = ({ store, door, keeper, tabs, drafts }) => {
       closeFormOf(act, landed);
       await land(desk, act, landed);
     } catch (error) {
-      await fail(desk, act, error);
+      // Nor may the device take that it was not done; what waits behind it is not to wait for ever.
+      await fail(desk, act, error).catch(() => showNotKept(desk.id));
     }
   };
 

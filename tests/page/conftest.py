@@ -1,6 +1,6 @@
 """A phone for each test: brand-new, with nothing of the app but its engine, or warm."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Generator, Iterator
 from typing import Any
 
 import pytest
@@ -9,6 +9,7 @@ from playwright.sync_api import Browser, BrowserContext, Page, Playwright, expec
 from tests.page.forgetting import forget_all_but_the_engine
 from tests.page.hands import PATIENCE_MILLISECONDS, touch
 from tests.page.patience import patience
+from tests.page.what_it_showed import tell_what_pages_show
 from web.tools.server import FolderServer
 
 PHONE: dict[str, Any] = {
@@ -20,6 +21,17 @@ PHONE: dict[str, Any] = {
 }
 
 NewContext = Callable[..., BrowserContext]
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_runtest_makereport(
+    item: pytest.Item, call: pytest.CallInfo[None]
+) -> Generator[None, pytest.TestReport, pytest.TestReport]:
+    """Beside a failure stands what the page showed."""
+    report = yield
+    if report.failed and call.when == "call" and isinstance(item, pytest.Function):
+        tell_what_pages_show(item, report)
+    return report
 
 
 @pytest.fixture(autouse=True)

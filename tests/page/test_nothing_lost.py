@@ -5,7 +5,7 @@ from pathlib import Path
 
 from playwright.sync_api import BrowserContext, Page, Playwright, expect
 
-from tests.page.hands import expect_kept, open_demo, touch
+from tests.page.hands import expect_kept, open_demo, open_zone, touch
 from tests.page.losing import JOB, Survivor, listen, read_names, work
 from tests.page.visitors import rename
 from web.tools.server import FolderServer
@@ -129,3 +129,33 @@ def test_two_tabs_that_fight_for_a_job_lose_nothing(fresh: Page, phone: BrowserC
     assert [name for name in there["names"] if name[0] in "AB"] == wanted
     assert {*shown[0], *shown[1]} <= {*there["names"]}
     assert JOB in first.url
+
+
+# The device takes no record behind which nothing waits: that an act is over cannot be written.
+TAKES_NO_END = """() => {
+    const put = IDBObjectStore.prototype.put;
+    globalThis.takeAgain = () => { IDBObjectStore.prototype.put = put; };
+    IDBObjectStore.prototype.put = function (value, ...more) {
+        if (value?.waiting?.length === 0) throw new DOMException("no room", "QuotaExceededError");
+        return put.call(this, value, ...more);
+    };
+}"""
+
+
+def test_a_device_that_takes_no_end_of_a_refused_change_holds_up_no_later_one(fresh: Page) -> None:
+    page = fresh
+    open_demo(page)
+    expect_kept(page)
+    open_zone(page, "Palm House")
+    page.evaluate(TAKES_NO_END)
+    touch(page, "Loudspeakers")
+    page.get_by_label("How many").fill("3 x plenty")
+    touch(page, "Add")
+    expect(page.locator(".notice.bad")).to_contain_text("The device did not take the change")
+    page.evaluate("takeAgain()")
+    touch(page, "Try to keep it again")
+    expect_kept(page)
+    page.get_by_label("How many").fill("3 x 4 m")
+    touch(page, "Add")
+    expect(page.locator(".form")).to_have_count(0)
+    expect_kept(page)

@@ -209,3 +209,37 @@ def test_what_was_typed_in_a_tab_that_only_reads_is_sent_once_the_pen_is_here(
     expect(second.get_by_role("heading", level=1)).to_have_text("Typed while reading only")
     expect_kept(second)
     expect(page.get_by_role("heading", level=1)).to_have_text("Typed while reading only")
+
+
+def test_a_job_deleted_in_another_tab_is_open_nowhere_any_more(
+    fresh: Page, phone: BrowserContext, served: FolderServer
+) -> None:
+    page, second = open_in_two_tabs(fresh, phone)
+    second.goto(f"{served.address}#/jobs")
+    second.locator(".job-line .square").tap()
+    touch(second, "Delete")
+    touch(second, "Delete it")
+    expect(page.get_by_text("This job is not on this device.")).to_be_visible()
+
+
+GONE = """(id) => new Promise((resolve) => {
+    const opening = indexedDB.open("rungline");
+    opening.onsuccess = () => {
+        const writing = opening.result.transaction("jobs", "readwrite");
+        writing.objectStore("jobs").delete(id);
+        writing.oncomplete = () => { opening.result.close(); resolve(); };
+    };
+})"""
+
+
+def test_a_change_to_a_job_that_is_gone_ends_and_says_so(fresh: Page) -> None:
+    page = fresh
+    open_demo(page)
+    expect_kept(page)
+    page.evaluate(GONE, "dem1")
+    rename(page, "Of what is gone")
+    expect(page.get_by_text("This job is not on this device.")).to_be_visible()
+    open_demo(page)
+    rename(page, "After that")
+    expect(page.get_by_role("heading", level=1)).to_have_text("After that")
+    expect_kept(page)

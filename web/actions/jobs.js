@@ -8,7 +8,7 @@ import { say } from "../say.js";
 /** @typedef {import("../state").Seen} Seen */
 
 /** @param {import("../shapes").FullHouse} house @returns {import("../shapes").Actions} */
-export const jobsActions = ({ store, door, keeper, desk, drafts }) => {
+export const jobsActions = ({ store, door, keeper, tabs, desk, drafts }) => {
   /** @param {string} words */
   const complain = (words) => store.change({ notice: { words, bad: true } });
 
@@ -82,6 +82,7 @@ export const jobsActions = ({ store, door, keeper, desk, drafts }) => {
       if (!removing) return;
       await keeper.removeJob(removing.id);
       await drafts.forget(removing.id);
+      tabs.tell(removing.id);
       const jobs = await keeper.listJobs();
       store.change({ jobs, removing: null, bench: null });
       if (open?.id === removing.id) store.change({ desk: null });
