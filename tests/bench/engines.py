@@ -13,11 +13,11 @@ from playwright.sync_api import Playwright, sync_playwright
 from tests.bench.boot import lay_out
 from tests.bench.figures import Figure
 from tests.bench.slow import list_renderers, slow_down
-from tests.engines.chromium import Chromium
-from tests.engines.device import SHELF, UNTIL_KEPT
-from tests.engines.driver import Absent, Driver
-from tests.engines.firefox import Firefox
-from tests.engines.webkit import WebKit
+from tests.page.engines.chromium import Chromium
+from tests.page.engines.device import SHELF, UNTIL_KEPT
+from tests.page.engines.driver import Absent, Driver
+from tests.page.engines.firefox import Firefox
+from tests.page.engines.webkit import WebKit
 from web.tools.places import CACHE
 from web.tools.say import tell
 from web.tools.server import FolderServer

@@ -15,10 +15,10 @@ from playwright.sync_api import sync_playwright
 from tests.bench.engines import MOST_TRIES, TRUST, Stopping, list_makers
 from tests.bench.figures import Figure
 from tests.bench.jobs import write_job
-from tests.engines.app import PRESS, READY
-from tests.engines.device import SHELF, UNTIL_KEPT
-from tests.engines.driver import Absent, Driver, wait_until
-from tests.engines.stand import Stand
+from tests.page.engines.app import PRESS, READY
+from tests.page.engines.device import SHELF, UNTIL_KEPT
+from tests.page.engines.driver import Absent, Driver, wait_until
+from tests.page.engines.stand import Stand
 from web.tools.places import DIST, WEB
 from web.tools.precache import fill_worker
 from web.tools.say import tell

@@ -2,7 +2,7 @@
 
 from playwright.sync_api import BrowserContext, Page
 
-from tests.engines.device import FRESH_NOTES, HAS_COPY, SHELF, UNTIL_KEPT
+from tests.page.engines.device import FRESH_NOTES, HAS_COPY, SHELF, UNTIL_KEPT
 from web.tools.server import FolderServer
 
 # A page of the same origin on which nothing of the app runs.

@@ -12,7 +12,7 @@ from typing import Any, NamedTuple
 
 from playwright.sync_api import Error, Page, Playwright, expect
 
-from tests.engines.chromium import Chromium
+from tests.page.engines.chromium import Chromium
 from tests.page.hands import PATIENCE_MILLISECONDS, expect_kept
 
 JOB = "dem1"

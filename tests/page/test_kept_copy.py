@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import BrowserContext, Page, Route, expect
 
-from tests.engines.device import HAS_COPY, SHELF
+from tests.page.engines.device import HAS_COPY, SHELF
 from tests.page.hands import Gate
 from web.tools.places import DIST, WEB
 from web.tools.server import FolderServer

@@ -1,4 +1,4 @@
-"""What a page showed when its test failed: a failure that comes once in a while has no second look."""
+"""What a page showed when its test failed: one that fails once in a while has no second look."""
 
 import pytest
 from playwright.sync_api import BrowserContext, Error, Page

@@ -5,8 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from tests.engines.driver import Driver, Gone, wait_until
-from tests.engines.stand import Stand, deploy, make_small
+from tests.page.engines.driver import Driver, Gone, wait_until
+from tests.page.engines.stand import Stand, deploy, make_small
 
 pytestmark = [pytest.mark.slow, pytest.mark.browser]
 

@@ -9,9 +9,9 @@ from pathlib import Path
 
 import pytest
 
-from tests.engines.app import NEXT, OLD, App
-from tests.engines.driver import Driver, Gone, wait_until
-from tests.engines.stand import Stand
+from tests.page.engines.app import NEXT, OLD, App
+from tests.page.engines.driver import Driver, Gone, wait_until
+from tests.page.engines.stand import Stand
 
 pytestmark = [pytest.mark.slow, pytest.mark.browser]
 

@@ -7,9 +7,9 @@ from pathlib import Path
 
 import pytest
 
-from tests.engines.driver import Driver
-from tests.engines.stand import Stand, make_small
-from tests.engines.test_updates import KEPT, WAITS, Place
+from tests.page.engines.driver import Driver
+from tests.page.engines.stand import Stand, make_small
+from tests.page.engines.test_updates import KEPT, WAITS, Place
 from web.tools.engine_files import CORE
 from web.tools.patches import ENDING, FOLDER, MOST_PATCHES, write_patches
 from web.tools.places import WEB

@@ -5,8 +5,8 @@ import shutil
 from pathlib import Path
 from typing import Any
 
-from tests.engines.driver import Driver, wait_until
-from tests.engines.stand import BLANK, Fault, Stand, copy_app
+from tests.page.engines.driver import Driver, wait_until
+from tests.page.engines.stand import BLANK, Fault, Stand, copy_app
 from web.tools.places import WEB
 
 # In the app they are joined with what starts an engine at once.

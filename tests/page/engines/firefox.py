@@ -6,9 +6,9 @@ import time
 from pathlib import Path
 from typing import Any
 
-from tests.engines.driver import Gone
-from tests.engines.processes import Program, find_free_port, find_program
-from tests.engines.websocket import WebSocket
+from tests.page.engines.driver import Gone
+from tests.page.engines.processes import Program, find_free_port, find_program
+from tests.page.engines.websocket import WebSocket
 
 PATIENCE_SECONDS = 120
 PREFERENCES = {

@@ -8,7 +8,7 @@ from http import HTTPStatus
 from pathlib import Path
 from typing import Literal
 
-from tests.engines.driver import LOOK_AGAIN_AFTER_SECONDS
+from tests.page.engines.driver import LOOK_AGAIN_AFTER_SECONDS
 from web.tools.places import WEB
 from web.tools.precache import fill_worker
 from web.tools.server import TYPES, FolderServer, Handler

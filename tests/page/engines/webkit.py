@@ -8,8 +8,8 @@ import urllib.request
 from pathlib import Path
 from typing import Any
 
-from tests.engines.driver import Absent, Gone
-from tests.engines.processes import Program, find_free_port, find_program
+from tests.page.engines.driver import Absent, Gone
+from tests.page.engines.processes import Program, find_free_port, find_program
 
 PATIENCE_SECONDS = 120
 PACKAGES = "webkit2gtk-driver xvfb"

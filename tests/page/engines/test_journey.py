@@ -2,9 +2,9 @@
 
 import pytest
 
-from tests.engines.app import DEMO, READY, App
-from tests.engines.chromium import Chromium
-from tests.engines.driver import Driver, wait_until
+from tests.page.engines.app import DEMO, READY, App
+from tests.page.engines.chromium import Chromium
+from tests.page.engines.driver import Driver, wait_until
 
 pytestmark = [pytest.mark.slow, pytest.mark.browser]
 

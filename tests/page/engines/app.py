@@ -4,8 +4,8 @@ import json
 import shutil
 from pathlib import Path
 
-from tests.engines.driver import Driver, wait_until
-from tests.engines.stand import Stand, copy_app, deploy
+from tests.page.engines.driver import Driver, wait_until
+from tests.page.engines.stand import Stand, copy_app, deploy
 from web.tools.places import WEB
 from web.tools.precache import fill_worker
 

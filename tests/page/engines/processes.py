@@ -8,7 +8,7 @@ import socket
 import subprocess
 from pathlib import Path
 
-from tests.engines.driver import Absent
+from tests.page.engines.driver import Absent
 
 END_WITHIN_SECONDS = 10
 

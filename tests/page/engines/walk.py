@@ -8,7 +8,7 @@ there is looked for.
 import json
 from typing import Any, NamedTuple
 
-from tests.engines.driver import Driver, wait_until
+from tests.page.engines.driver import Driver, wait_until
 
 # A name is put on the page once; it survives every change of screen.
 HELPERS = r"""(() => {

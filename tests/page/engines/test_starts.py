@@ -5,9 +5,9 @@ from pathlib import Path
 
 import pytest
 
-from tests.engines.device import Device
-from tests.engines.driver import Driver
-from tests.engines.stand import Fault, Stand
+from tests.page.engines.device import Device
+from tests.page.engines.driver import Driver
+from tests.page.engines.stand import Fault, Stand
 
 pytestmark = [pytest.mark.slow, pytest.mark.browser]
 

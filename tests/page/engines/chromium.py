@@ -8,7 +8,7 @@ from typing import Any
 
 from playwright.sync_api import Browser, Error, Playwright
 
-from tests.engines.driver import Absent, Gone
+from tests.page.engines.driver import Absent, Gone
 from web.tools.ready_machine import BROWSER_ARGUMENTS, find_chromium
 
 

@@ -7,9 +7,9 @@ import pytest
 from pycore.carry.link import write_link
 from pycore.carry.saved import open_saved
 from pycore.jobs import Job
-from tests.engines.driver import Driver
-from tests.engines.stand import Stand, copy_app
-from tests.engines.walk import Walker
+from tests.page.engines.driver import Driver
+from tests.page.engines.stand import Stand, copy_app
+from tests.page.engines.walk import Walker
 from tests.samples.hostile import COMPARED, NOWHERE, SCREENS, WHERE, Text, make_hostile
 
 pytestmark = [pytest.mark.slow, pytest.mark.browser]

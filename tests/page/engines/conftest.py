@@ -7,12 +7,12 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Playwright
 
-from tests.engines.app import App
-from tests.engines.chromium import Chromium
-from tests.engines.driver import Absent, Driver
-from tests.engines.firefox import Firefox
-from tests.engines.stand import Stand
-from tests.engines.webkit import WebKit
+from tests.page.engines.app import App
+from tests.page.engines.chromium import Chromium
+from tests.page.engines.driver import Absent, Driver
+from tests.page.engines.firefox import Firefox
+from tests.page.engines.stand import Stand
+from tests.page.engines.webkit import WebKit
 
 ENGINES = ("chromium", "firefox", "webkit")
 ALWAYS_IN_CI = "chromium"
