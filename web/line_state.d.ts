@@ -14,9 +14,11 @@ export type PointNumbers = door.PointNumbers;
 export type Swap = door.Swap;
 export type CablePick = door.CablePick;
 
-/** An answer and the zone or point it is about. */
+/** An answer, the zone or point it is about, and all it was asked with, by one text. */
 export interface Asked<T> {
+  job: string;
   of: string;
+  key: string;
   answer: T;
 }
 

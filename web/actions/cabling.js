@@ -1,5 +1,6 @@
 /** What touches on the drawing, on the choice of cable and on what-if do. */
 
+import { answerTo } from "../asked.js";
 import { NoAnswer, Overtaken, Refused } from "../door.js";
 import { kindsOf } from "../kinds.js";
 import { isOfNow } from "../if_now.js";
@@ -92,8 +93,8 @@ export const cablingActions = ({ store, door, edits, keeper }) => {
     },
 
     "cable.use": ({ data: { list, at } }) => {
-      const { cabling } = store.read().line;
-      const picks = list === "step_ups" ? cabling?.answer.choice.step_ups : cabling?.answer.choice.picks;
+      const choice = answerTo(store.read(), "cabling")?.answer.choice;
+      const picks = list === "step_ups" ? choice?.step_ups : choice?.picks;
       const command = picks?.[Number(at)]?.command;
       if (!command) return;
       const steps = [{ command: /** @type {Command} */ (command) }];

@@ -1,5 +1,6 @@
 /** What touches at one loudspeaker do: turn its tap, say how it is known, tick it, swap it. */
 
+import { answerTo } from "../asked.js";
 import { keptOf } from "../line_first.js";
 import { withToday } from "../manner.js";
 
@@ -63,7 +64,7 @@ export const ladderActions = ({ store, edits, keeper }) => {
       store.change({ bench: { is: "thing", id: point } }),
 
     "ladder.why": ({ data: { point = "", tap, at, swap = "", title = "" } }) => {
-      const other = store.read().line.swaps?.answer.find(({ kind }) => kind === swap);
+      const other = answerTo(store.read(), "swaps")?.answer.find(({ kind }) => kind === swap);
       const turned = { do: "set_tap", point, tap_w: Number(tap), tap_at_v: Number(at) };
       const command = /** @type {Command} */ (other?.command ?? turned);
       store.change({ bench: { is: "option", point, command, swap, title } });
@@ -77,11 +78,12 @@ export const ladderActions = ({ store, edits, keeper }) => {
     },
 
     "ladder.swap": ({ data: { at } }) => {
-      const { line, bench } = store.read();
-      const swap = line.swaps?.answer[Number(at)];
-      if (!swap || bench?.is !== "swap" || line.swaps?.of !== bench.point) return;
+      const state = store.read();
+      const { bench } = state;
+      const swap = answerTo(state, "swaps")?.answer[Number(at)];
+      if (!swap || bench?.is !== "swap") return;
       store.change({ bench: { is: "thing", id: bench.point } });
-      const { turning: seen } = line;
+      const { turning: seen } = state.line;
       return send({ .../** @type {Command} */ (swap.command), seen });
     },
   };

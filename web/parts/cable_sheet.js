@@ -1,5 +1,6 @@
 /** Which cable to pull through a line: the thinnest that passes, one section more, or what else. */
 
+import { answerTo } from "../asked.js";
 import { stockOf } from "../kinds.js";
 import { html, nothing } from "../markup.js";
 import { figure } from "../pieces/figure.js";
@@ -75,14 +76,14 @@ const lossOf = (desk, zone) =>
 
 /** @param {State} state */
 export const cableSheet = (state) => {
-  const { line, place, desk } = state;
-  const { cabling } = line;
+  const { place, desk } = state;
+  const cabling = answerTo(state, "cabling");
   const stock = stockOf(state);
-  if (cabling?.of !== place.zone || !cabling) {
+  if (!cabling) {
     return html`<p class="empty quiet" role="status">${say("cable.asked")}</p>`;
   }
   const { choice, longest } = cabling.answer;
-  return html`<section class="cable" aria-label=${say("view.cable")}>
+  return html`<section class="cable ${cabling.late ? "late" : ""}" aria-label=${say("view.cable")}>
     ${now(choice, lossOf(desk, place.zone))} ${stocks(stock)}
     ${choice.stock.length
       ? html`<p class="quiet">${say("cable.list", { list: choice.stock.join(", ") })}</p>`

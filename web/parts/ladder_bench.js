@@ -1,5 +1,6 @@
 /** At one loudspeaker, with one thumb: its taps, how they are known, its tick, and what to do with it. */
 
+import { answerTo } from "../asked.js";
 import { html, nothing } from "../markup.js";
 import { benchButton, squareButton } from "../pieces/button.js";
 import { shape } from "../pieces/mark.js";
@@ -28,8 +29,9 @@ const neighbourWords = (neighbour, row_v, here) => {
 
 /** @param {State} state @param {Zone} zone @param {Point} point */
 const tapRows = (state, zone, { id, fitted }) => {
-  const { preview } = state;
+  const { preview, desk } = state;
   const options = preview?.point === id ? preview.options : {};
+  const late = preview?.point === id && preview.rev !== desk?.job.rev;
   const advice = adviceOf(state, zone, id);
   const taps = tapsOf(state, zone, fitted).map(({ tap_w, at_v, row_v, shown }) => {
     const here = fitted.tap_w === tap_w && fitted.tap_at_v === at_v;
@@ -44,7 +46,7 @@ const tapRows = (state, zone, { id, fitted }) => {
   });
   // The neighbours' tap stays first even where it is taken, so that no row moves under a thumb.
   const first = taps.filter(({ neighbour }) => neighbour);
-  return html`<div class="tap-rows" role="group" aria-label=${say("ladder.taps")}>
+  return html`<div class="tap-rows ${late ? "late" : ""}" role="group" aria-label=${say("ladder.taps")}>
     ${tapList([...first, ...taps.filter((tap) => !first.includes(tap))])}
   </div>`;
 };
@@ -134,10 +136,9 @@ const otherButtons = (desk, zone, point) => {
 
 /** @param {State} state @param {Zone} zone @param {Point} point */
 export const ladderBench = (state, zone, point) => {
-  const { desk, line, place } = state;
+  const { desk, place } = state;
   if (!desk) return nothing;
-  const { numbers: asked } = line;
-  const numbers = numbersTable(asked?.of === point.id ? asked.answer : null);
+  const numbers = numbersTable(answerTo(state, "numbers"), zone, point);
   const drawn = place.view === "drawing";
   return html`${head(desk, point)} ${firstButtons(desk, zone, point)} ${drawn ? numbers : nothing}
     ${tapRows(state, zone, point)} ${knownAs(state, point)} ${tickRow(state, desk, point)} ${beforeTouch()}

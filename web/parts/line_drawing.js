@@ -1,5 +1,6 @@
 /** The line drawn to the metre, from the terminals downward; each thing has its row beside it. */
 
+import { answerTo } from "../asked.js";
 import { html, nothing, repeat } from "../markup.js";
 import { figure } from "../pieces/figure.js";
 import { verdictShape } from "../pieces/mark.js";
@@ -114,12 +115,12 @@ const blocks = (state, drawing) => {
 
 /** @param {State} state */
 export const lineDrawing = (state) => {
-  const { drawing: asked } = state.line;
-  const drawing = asked?.of === state.place.zone ? asked?.answer : null;
-  if (!drawing) {
+  const asked = answerTo(state, "drawing");
+  if (!asked) {
     return html`<p class="empty quiet" role="status">${say("drawing.asked")}</p>`;
   }
-  return html`<section class="drawing" aria-labelledby="drawing-title">
+  const { answer: drawing, late } = asked;
+  return html`<section class="drawing ${late ? "late" : ""}" aria-labelledby="drawing-title">
     <h2 id="drawing-title" class="unseen">${say("drawing.title")}</h2>
     ${states(state, drawing)}
     ${drawing.points.length ? html`<div class="drawn-all">${blocks(state, drawing)}</div>` : html`<p class="empty quiet">${say("zone.empty")}</p>`}

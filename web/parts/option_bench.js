@@ -1,5 +1,6 @@
 /** What one tap or one other loudspeaker would do, number by number; each opens its working. */
 
+import { answerTo } from "../asked.js";
 import { html, nothing } from "../markup.js";
 import { squareButton } from "../pieces/button.js";
 import { figure } from "../pieces/figure.js";
@@ -11,10 +12,10 @@ import { say, sayOne } from "../say.js";
 /** @typedef {Extract<NonNullable<State["bench"]>, {is: "option"}>} OptionBench */
 
 /** As it was last worked out for the job as it is now. @param {State} state @param {OptionBench} bench */
-const optionOf = ({ preview, line }, { point, command, swap }) => {
+const optionOf = (state, { point, command, swap }) => {
+  const { preview } = state;
   if (!swap) return preview?.point === point ? preview.options[`${command.tap_w}`] : undefined;
-  const swaps = line.swaps?.of === point ? line.swaps.answer : [];
-  return swaps.find(({ kind }) => kind === swap)?.option;
+  return answerTo(state, "swaps")?.answer.find(({ kind }) => kind === swap)?.option;
 };
 
 /** A load fits, a cable keeps its limit. @param {Effect} effect */

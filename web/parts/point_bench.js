@@ -1,5 +1,6 @@
 /** Under a picked point that is no loudspeaker: what can be done with it, what arrives there. */
 
+import { answerTo } from "../asked.js";
 import { html, nothing } from "../markup.js";
 import { benchButton, squareButton } from "../pieces/button.js";
 import { beforeTouch } from "../pieces/caution.js";
@@ -40,7 +41,6 @@ export const pointBench = (state, zone, point) => {
   const { desk } = state;
   if (!desk) return nothing;
   const { id } = point;
-  const { numbers } = state.line;
   const before = { zone: zone.id, after: point.after ?? "", ahead: id };
   return html`${head(desk, point)}
     <div class="bench-buttons">
@@ -53,7 +53,7 @@ export const pointBench = (state, zone, point) => {
       ${benchButton("remove", say("form.remove"), "point.remove", { point: id })}
       ${benchButton("undo", say("do.undo"), "edit.undo", {}, { off: !desk.undo.length || desk.waiting.length > 0 })}
     </div>
-    ${beforeTouch()} ${numbersTable(numbers?.of === id ? numbers.answer : null)}`;
+    ${beforeTouch()} ${numbersTable(answerTo(state, "numbers"), zone, point)}`;
 };
 
 /** So many are named one by one. */

@@ -1,5 +1,6 @@
 /** What else could hang here: each kind on its best tap, with what it would do. */
 
+import { answerTo } from "../asked.js";
 import { html, nothing } from "../markup.js";
 import { squareButton } from "../pieces/button.js";
 import { beforeTouch } from "../pieces/caution.js";
@@ -39,13 +40,15 @@ const rows = (swaps, point) => {
 };
 
 /** @param {State} state @param {string} point */
-export const swapBench = ({ desk, line }, point) => {
+export const swapBench = (state, point) => {
+  const { desk } = state;
+  const asked = answerTo(state, "swaps");
   const title = desk?.seen.faces.things[point]?.title ?? "";
   return html`<div class="bench-head">
       <h2>${say("ladder.swap_title", { title })}</h2>
       ${squareButton("close", say("bench.close"), "ladder.swap_close", { point })}
     </div>
-    ${desk ? rows(line.swaps?.of === point ? line.swaps.answer : undefined, point) : nothing}
+    ${desk ? rows(asked && !asked.late ? asked.answer : undefined, point) : nothing}
     <div class="bench-row">
       <button type="button" class="plain-button" data-act="form.open" data-form="own_loudspeaker">
         ${say("kinds.own_loudspeaker")}

@@ -26,6 +26,11 @@ export const effects = (option) => {
 export const ownChange = (option) =>
   option?.effects.find(({ what }) => what === "this")?.shown ?? "";
 
+/** Where the way to the numbers will stand. */
+const AWAITED_MORE = html`<span class="square" aria-hidden="true"></span>`;
+/** A line of figures that are not known yet: nothing moves when they come. */
+const AWAITED_CELLS = html`<span class="tap-cells" aria-hidden="true">&nbsp;</span>`;
+
 /**
  * A row that takes an option, and beside it the way to the numbers behind it.
  * @param {unknown} row @param {PreviewOption | undefined} option
@@ -35,7 +40,7 @@ export const withNumbers = (row, option, data, title) => html`<div class="tap-pa
   ${row}
   ${option?.effects.length
     ? squareButton("more", say("ladder.why", { title }), "ladder.why", { ...data, title })
-    : nothing}
+    : option ? nothing : AWAITED_MORE}
 </div>`;
 
 /** The effects that some tap has, by name: the heads over the columns. @param {readonly (PreviewOption | undefined)[]} options */
@@ -49,7 +54,8 @@ const headsOf = (options) => {
  * @param {PreviewOption | undefined} option @param {ReturnType<typeof headsOf>} heads
  */
 const cells = (option, heads) => {
-  if (!option || option.problem) return effects(option);
+  if (!option) return AWAITED_CELLS;
+  if (option.problem) return effects(option);
   return html`<span class="tap-cells">
     ${heads.map(([what]) => {
       const effect = option.effects.find((each) => each.what === what);
@@ -87,9 +93,9 @@ const tapButton = ({ point, tap_w, at_v, shown, here, note, option }, heads) => 
 /** Taps in one list, a row each, the names of their figures once above them. @param {readonly Tap[]} taps */
 export const tapList = (taps) => {
   const heads = headsOf(taps.map(({ option }) => option));
-  return html`${heads.length
-      ? html`<div class="tap-cells tap-heads" aria-hidden="true">${heads.map(([, name]) => html`<span>${name}</span>`)}</div>`
-      : nothing}
+  return html`<div class="tap-cells tap-heads" aria-hidden="true">
+      ${heads.length ? heads.map(([, name]) => html`<span>${name}</span>`) : html`&nbsp;`}
+    </div>
     ${taps.map((tap) => {
       const data = { point: tap.point, tap: String(tap.tap_w), at: String(tap.at_v) };
       return withNumbers(tapButton(tap, heads), tap.option, data, tap.shown);

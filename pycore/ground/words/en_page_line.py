@@ -42,6 +42,10 @@ PAGE: dict[str, str] = {
     # numbers of a point
     "numbers.title": "What arrives here",
     "numbers.asked": "Waiting for the numbers.",
+    "numbers.volts_v": "Volts",
+    "numbers.watts_w": "Watts",
+    "numbers.loss_db": "Cable loss",
+    "numbers.level_db": "Level",
     # the ladder
     "ladder.in_row": "{tap} at {at_v}",
     "ladder.taps": "Taps, with what each would do",
