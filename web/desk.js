@@ -1,6 +1,7 @@
 /** The open job: taken from the keeper, painted at once, then looked over by the engine. */
 
 import { NoAnswer, Overtaken, Refused } from "./door.js";
+import { NOT_SUPPOSED } from "./line_first.js";
 
 /** @typedef {import("./state").Desk} Desk */
 /** @typedef {import("./state").JobRecord} JobRecord */
@@ -33,7 +34,9 @@ export const makeDesk = ({ store, door, keeper, tabs, edits }) => {
 
   /** @param {JobRecord} record */
   const put = (record) => {
+    const { line } = store.read();
     store.change({
+      line: { ...line, what_if: { ...line.what_if, ...NOT_SUPPOSED } },
       desk: { ...record, kept: record.waiting.length ? "keeping" : "kept", pen: "asking" },
       missing: false,
       bench: null,

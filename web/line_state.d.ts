@@ -33,13 +33,12 @@ export interface WhatIf {
   sections: "all" | "home_run";
   tap: string;
   run: string;
-  of: string;
   answer: door.WhatIfAnswer | null;
   /** What the answer was asked with: with it a number that would be can be opened. */
   asked: { change: object; typed: Record<string, string> } | null;
-  /** Of which job, and which state of it, the answer is: it is shown of no other. */
-  job: string | null;
-  rev: number | null;
+  /** All the answer was asked with, by one text, and the line and question it is about. */
+  key: string | null;
+  about: string;
   problem: { words: string; remedy: string | null } | null;
 }
 export interface LineState {

@@ -148,7 +148,12 @@ export type Bench =
   | { is: "form"; form: Form }
   | {
       is: "working";
+      /** Empty where the number is no finding of a job. */
       finding: string;
+      /** What would be otherwise, as the ask takes it. */
+      would: string;
+      /** The job it was asked of; null while it was not. */
+      of: Job | null;
       answer: Working | null;
       failed: string | null;
       back: Bench | null;

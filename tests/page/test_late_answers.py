@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import Locator, Page, expect
 
 from tests.page.answers import held_back, know_engines
-from tests.page.hands import pick_point, point, touch
+from tests.page.hands import choose_supply, count_row, pick_point, point, touch
 from tests.page.lines import look_at, nave, open_line
 
 # A mark among the words may lift its row by a fraction of this.
@@ -127,3 +127,50 @@ def test_what_was_worked_out_before_a_change_is_marked_until_it_is_worked_out_an
     expect(point(line, "Nave 3")).not_to_contain_text("15 W at 100 V")
     expect(line.locator(".tap-rows.late")).to_have_count(0)
     assert line.evaluate("globalThis.wasMarked === true")
+
+
+def supposing(page: Page) -> Locator:
+    """Where it stands what all on one tap would change."""
+    look_at(page, "What if")
+    touch(page, "All on one tap")
+    return page.locator(".compared")
+
+
+def test_what_is_done_is_never_what_was_supposed_before(line: Page) -> None:
+    compared = supposing(line)
+    touch(line, "20 W")
+    expect(compared).to_contain_text("on 20 W")
+    do = line.get_by_role("button", name="Change the job so")
+    expect(do).to_be_enabled()
+    with held_back(line):
+        touch(line, "6 W")
+        expect(do).to_be_disabled()
+    expect(compared).to_contain_text("on 6 W")
+    do.tap()
+    expect(line.locator(".notice")).to_contain_text("on 6 W")
+
+
+def test_what_is_supposed_while_a_change_is_on_its_way_is_answered_for_the_job_after_it(
+    line: Page,
+) -> None:
+    compared = supposing(line)
+    touch(line, "6 W")
+    expect(compared).to_contain_text("on 6 W")
+    with held_back(line):
+        touch(line, "Change the job so")
+        touch(line, "10 W")
+    expect(compared).to_contain_text("on 10 W")
+    expect(line.get_by_role("button", name="Change the job so")).to_be_enabled()
+
+
+def test_a_working_opened_too_early_tells_of_the_number_that_came(page: Page) -> None:
+    know_engines(page)
+    choose_supply(page, volts="100 V", watts="120")
+    count_row(page, "6", "6 W")
+    expect(page.locator(".sum-big")).to_have_text("36 W")
+    with held_back(page):
+        page.get_by_role("button", name="One more").tap()
+        page.locator(".sum-big button").tap()
+        expect(page.locator(".bench-working")).to_be_visible()
+    expect(page.locator(".sum-big")).to_have_text("42 W")
+    expect(page.locator(".working-result")).to_contain_text("42 W")

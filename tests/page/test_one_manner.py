@@ -6,7 +6,10 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Page, expect
 
+from tests.page.hands import PATIENCE_MILLISECONDS
 from tests.page.stops import STOPS
+
+LOOK_AGAIN_MILLISECONDS = 250
 
 # The choices of the screen About, put on whatever screen is open, so that it need not be left.
 CHOOSE = """([field, value]) => {
@@ -80,10 +83,10 @@ def test_a_distance_told_in_the_other_manner_is_asked_for_anew(back: Page) -> No
 def still(page: Page, wrong: re.Pattern[str]) -> list[str]:
     """What on the page is still in the other manner, when its answers have come."""
     left = [""]
-    for _ in range(8):
+    for _ in range(PATIENCE_MILLISECONDS // LOOK_AGAIN_MILLISECONDS):
         told = (NAMED.sub("", one) for one in page.evaluate(READ))
         left = [one for one in told if wrong.search(one) and not OTHER.search(one)]
         if not left:
             break
-        page.wait_for_timeout(250)
+        page.wait_for_timeout(LOOK_AGAIN_MILLISECONDS)
     return left

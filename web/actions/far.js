@@ -66,7 +66,7 @@ export const farActions = ({ store, door }) => {
       const { shown, range, steps, assumptions } = answer;
       const told = { title: say("title.distance"), result: say("far.result", { shown, range }), steps, assumptions };
       store.change({
-        bench: { is: "working", finding: "", answer: told, failed: null, back: null },
+        bench: { is: "working", finding: "", would: "{}", of: null, answer: told, failed: null, back: null },
       });
     },
 

@@ -1,38 +1,14 @@
 /** What touches on the house itself do: workings, units, the engine, updates, the other tab. */
 
-import { NoAnswer, Overtaken, Refused } from "../door.js";
 import { say } from "../say.js";
 
 /** @param {import("../shapes").FullHouse} house @returns {import("../shapes").Actions} */
 export const houseActions = ({ store, door, tabs, edits, updates, setManner }) => {
-  /** The job whose numbers are on the screen. */
-  const jobShown = () => {
-    const { place, tally, desk } = store.read();
-    return place.screen === "tally" ? tally.answer?.job : desk?.job;
-  };
-
-  /** @param {string} finding @param {Partial<Extract<import("../state").Bench, {is: "working"}>>} part */
-  const changeWorking = (finding, part) => {
-    const { bench } = store.read();
-    if (bench?.is === "working" && bench.finding === finding) {
-      store.change({ bench: { ...bench, ...part } });
-    }
-  };
-
   return {
-    "working.open": async ({ data: { finding = "", would = "{}" } }) => {
+    "working.open": ({ data: { finding = "", would = "{}" } }) => {
       const { bench } = store.read();
       const back = bench?.is === "working" ? bench.back : bench;
-      store.change({ bench: { is: "working", finding, answer: null, failed: null, back } });
-      try {
-        const body = { job: jobShown(), finding, ...JSON.parse(would) };
-        changeWorking(finding, { answer: await door.ask("working", body, "working") });
-      } catch (error) {
-        if (error instanceof Overtaken) return;
-        const refused = error instanceof Refused;
-        if (!refused && !(error instanceof NoAnswer)) throw error;
-        changeWorking(finding, { failed: refused ? error.problem.words : say("engine.no_answer") });
-      }
+      store.change({ bench: { is: "working", finding, would, of: null, answer: null, failed: null, back } });
     },
 
     "findings.show": () => {

@@ -56,7 +56,7 @@ export const meterActions = ({ store, door, edits, keeper }) => {
   /** @param {"expected_working" | "share_working"} ask @param {Record<string, unknown>} body */
   const explain = async (ask, body) => {
     /** @type {import("../state").Bench} */
-    const asked = { is: "working", finding: "", answer: null, failed: null, back: null };
+    const asked = { is: "working", finding: "", would: "{}", of: null, answer: null, failed: null, back: null };
     store.change({ bench: asked });
     /** @param {Partial<typeof asked>} part */
     const tell = (part) => {

@@ -1,11 +1,11 @@
 /** What if: one thing otherwise, and every judged number before and after, side by side. */
 
-import { isOfNow } from "../if_now.js";
 import { kindFace, ownKinds, stockKinds } from "../kinds.js";
 import { html, live, nothing } from "../markup.js";
 import { figure } from "../pieces/figure.js";
 import { verdictShape } from "../pieces/mark.js";
 import { say, sayOne } from "../say.js";
+import { answerIn } from "../supposed.js";
 import { tapsOf } from "../taps.js";
 
 /** @typedef {import("../state").State} State */
@@ -126,11 +126,12 @@ const question = (state) => {
     </form>`;
 };
 
-/** @param {WhatIf["answer"]} answer @param {WhatIf["asked"]} asked */
-const result = (answer, asked) => {
-  if (!answer) return nothing;
+/** @param {ReturnType<typeof answerIn>} shown */
+const result = (shown) => {
+  if (!shown) return nothing;
+  const { answer, asked, late } = shown;
   const { title, caution, left, rows, same } = answer;
-  return html`<section class="compared" aria-labelledby="compared-title">
+  return html`<section class="compared ${late ? "late" : ""}" aria-labelledby="compared-title">
     <h2 id="compared-title">${title}</h2>
     ${caution ? html`<p class="caution">${caution}</p>` : nothing}
     ${left ? html`<p class="if-left">${left}</p>` : nothing}
@@ -156,7 +157,7 @@ const result = (answer, asked) => {
 
 /** @param {State} state */
 export const ifSheet = (state) => {
-  const { is, answer, asked, problem } = state.line.what_if;
+  const { is, problem } = state.line.what_if;
   return html`<section class="what-if" aria-label=${say("if.title")}>
     ${kinds(is)}
     <p class="quiet">${sayOne("if", `${is}_hint`)}</p>
@@ -164,6 +165,6 @@ export const ifSheet = (state) => {
     ${problem
       ? html`<p class="field-problem" id="if-why" role="alert">${problem.words} ${problem.remedy ?? nothing}</p>`
       : nothing}
-    ${result(isOfNow(state) ? answer : null, asked)}
+    ${problem ? nothing : result(answerIn(state))}
   </section>`;
 };
