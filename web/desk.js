@@ -46,20 +46,22 @@ export const makeDesk = ({ store, door, keeper, tabs, edits }) => {
     refresh();
   };
 
-  /** The job last asked for: a slower one must not be put over it. @type {string | null} */
-  let wanted = null;
+  /** Counts what was asked for: a slower job must not be put over a later one. */
+  let asked = 0;
   /** Counts who was given the pen: what was read for an earlier answer must not undo a later one. */
   let answers = 0;
 
   return {
     refresh,
 
-    /** @param {string} id */
-    async open(id) {
-      wanted = id;
+    /** @param {string} id @param {() => void} [arrive] what is to be painted with it, not before */
+    async open(id, arrive = () => {}) {
+      asked += 1;
+      const mine = asked;
       if (store.read().desk?.id === id) return store.change({ missing: false });
       const record = await keeper.readJob(id);
-      if (wanted !== id) return;
+      if (mine !== asked) return;
+      arrive();
       if (record) put(record);
       else store.change({ missing: true });
     },

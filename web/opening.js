@@ -51,21 +51,28 @@ export const makeOpening = ({ store, door, keeper, edits, desk, updates }) => {
 
   /** @type {Act} */
   let acting = async () => {};
+  /** Counts where the person went, so that what is read late opens no screen that was left. */
+  let turns = 0;
 
   return {
     remember: () => remembering,
 
     /**
      * A note stays behind with its screen, unless it is about work that is not kept yet or the page
-     * itself led on.
+     * itself led on. A screen of another job opens with that job: until then what is on the screen is of
+     * this one, and no touch on it may go to the wrong job.
      * @param {Place} place @param {Act} act @param {boolean} led
      */
     async goTo(place, act, led) {
       acting = act;
-      const { going: id, notice, desk: open } = store.read();
-      if (!led && notice && !notice.on && open?.kept !== "failed") store.change({ notice: null });
-      store.change({ place, bench: id ? { is: "thing", id } : null, going: null, missing: false });
-      if (place.job) await desk.open(place.job);
+      turns += 1;
+      const turn = turns;
+      const arrive = () => turn === turns && show(place, led);
+      const { desk: open } = store.read();
+      const isAnother = place.job && open && open.id !== place.job;
+      if (!isAnother) arrive();
+      if (place.job) await desk.open(place.job, isAnother ? arrive : undefined);
+      if (turn !== turns) return;
       if (place.screen === "limits") {
         await act("form.open", { ...NO_TOUCH, data: { form: "set_limits" } });
       }
@@ -120,6 +127,13 @@ export const makeOpening = ({ store, door, keeper, edits, desk, updates }) => {
       return askAgain(acting);
     },
   };
+
+  /** @param {Place} place @param {boolean} led */
+  function show(place, led) {
+    const { going: id, notice, desk: open } = store.read();
+    if (!led && notice && !notice.on && open?.kept !== "failed") store.change({ notice: null });
+    store.change({ place, bench: id ? { is: "thing", id } : null, going: null, missing: false });
+  }
 
   async function readAbout() {
     store.change({ kept_for_good: (await navigator.storage?.persisted?.()) ?? null });

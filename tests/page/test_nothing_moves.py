@@ -1,9 +1,10 @@
 """What comes up while one types at the meter moves nothing that is under the thumb."""
 
 import pytest
-from playwright.sync_api import Locator, Page, expect
+from playwright.sync_api import Page, expect
 
 from tests.page.hands import open_trouble, touch, type_reading
+from tests.page.thumb import top_of
 
 # Notes down where the pad's field lay whenever the sign stood in it.
 WATCH = """() => {
@@ -13,13 +14,6 @@ WATCH = """() => {
             globalThis.worked.push(document.querySelector("#meter-shows").getBoundingClientRect().y);
     }).observe(document.body, { childList: true, subtree: true });
 }"""
-
-
-def top_of(place: Locator) -> float:
-    """Where it begins, from the top of the screen."""
-    box = place.bounding_box()
-    assert box is not None
-    return box["y"]
 
 
 @pytest.fixture

@@ -3,6 +3,13 @@
 from playwright.sync_api import Locator, Page
 
 
+def top_of(place: Locator) -> float:
+    """Where it begins, from the top of the screen."""
+    box = place.bounding_box()
+    assert box is not None
+    return box["y"]
+
+
 class Thumb:
     """Touches buttons and types into fields; `touches` is how often the glass was touched."""
 

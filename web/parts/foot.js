@@ -19,9 +19,9 @@ const way = (href, drawing, words, here, behind = false) =>
 
 /** @param {State} state */
 export const foot = ({ place, desk, jobs }) => {
-  // The job one was at last, unless it is gone.
+  // The job one was at last, unless it is gone; until that is known it counts as there, so that no way moves.
   const job = desk?.id ?? lastJob();
-  const there = job && jobs?.some(({ id }) => id === job);
+  const there = job && (jobs?.some(({ id }) => id === job) ?? true);
   return html`
   ${way("#/", "tally", say("title.tally"), place.screen === "tally")}
   ${way("#/jobs", "jobs", say("title.jobs"), place.screen === "jobs")}

@@ -17,30 +17,32 @@ const copyWords = (state) => {
   return count === 1 ? say("share.old_copy.one") : say("share.old_copy.many", { count: `${count}` });
 };
 
-/** @param {Share} share @param {string} name */
-const code = ({ code: now }, name) => {
-  if (!now) return nothing;
+/** Its place is kept while it is made: nothing below it moves when it comes. @param {Share | null} share @param {string} name */
+const code = (share, name) => {
+  const now = share?.code;
   return html`<section class="card" aria-labelledby="code-title">
     <h2 id="code-title">${say("share.code")}</h2>
-    ${now.too_large
+    ${now?.too_large
       ? html`<p>${now.words}</p>`
       : html`<p class="quiet">${say("share.code_how")}</p>
-          ${codePicture(now, say("share.code_alt", { name }))}`}
+          ${now
+            ? codePicture(now, say("share.code_alt", { name }))
+            : html`<p class="code-place" role="status">${say("share.making")}</p>`}`}
   </section>`;
 };
 
-/** @param {Share} share */
-const link = ({ address, length, advice }) => html`<section class="card" aria-labelledby="link-title">
+/** As tall before it is written. @param {Share | null} share */
+const link = (share) => html`<section class="card" aria-labelledby="link-title">
   <h2 id="link-title">${say("share.link")}</h2>
   <p>${say("share.whole")}</p>
   <div class="field">
-    <label for="share-link">${length}</label>
-    <textarea id="share-link" class="share-link" rows="3" readonly .value=${address ?? ""}></textarea>
+    <label for="share-link">${share?.length ?? say("share.making")}</label>
+    <textarea id="share-link" class="share-link" rows="3" readonly .value=${share?.address ?? ""}></textarea>
   </div>
-  ${advice ? html`<p class="share-advice">${advice}</p>` : nothing}
+  ${share?.advice ? html`<p class="share-advice">${share.advice}</p>` : nothing}
 </section>`;
 
-/** Whether this browser promises to keep it all. @param {State} state */
+/** Whether this browser promises to keep it all; it may tell late, so it stands last. @param {State} state */
 const promise = ({ kept_for_good }) => {
   if (kept_for_good === null) return nothing;
   if (kept_for_good) return html`<p class="quiet">${say("storage.kept")}</p>`;
@@ -54,13 +56,13 @@ export const shareSheet = (state) => {
   if (!desk) return nothing;
   const mine = share?.id === desk.id && share.rev === desk.job.rev ? share : null;
   return html`<p class="share-copy quiet">${copyWords(state)}</p>
-    ${mine?.failed ? html`<section class="card"><p role="alert">${mine.failed}</p></section>` : nothing}
-    ${mine?.address ? html`${code(mine, desk.job.name)} ${link(mine)}` : nothing}
-    ${mine ? nothing : html`<p class="empty" role="status">${say("share.making")}</p>`}
+    ${mine?.failed
+      ? html`<section class="card"><p role="alert">${mine.failed}</p></section>`
+      : html`${code(mine, desk.job.name)} ${link(mine)}`}
     <section class="card" aria-labelledby="file-title">
       <h2 id="file-title">${say("share.file")}</h2>
       <p>${say("share.file_how")}</p>
-      ${promise(state)}
       <button type="button" class="plain-button" data-act="share.save_all">${say("share.save_all")}</button>
+      ${promise(state)}
     </section>`;
 };

@@ -49,11 +49,11 @@ export const heardTiles = (state) => {
   </section>`;
 };
 
-/** What it comes to, in one line that is always there, so that nothing moves. @param {State} state */
+/** What it comes to, in a place that is always there and always as high, so that nothing moves. @param {State} state */
 const inShort = (state) => {
   const { diagnosis } = state.meter;
   const told = diagnosis?.of === lineOf(state) ? diagnosis.answer : null;
-  return html`<p class="heard-short" role="status">
+  return html`<p class="heard-short" role="status" tabindex="0">
     ${told ? verdictMark(told.verdict, told.headline) : html`<span class="faded">${say("heard.none")}</span>`}
     ${told && told.groups.length ? html`<span class="heard-reason">${told.reason}</span>` : nothing}
   </p>`;
