@@ -5,8 +5,8 @@ from collections.abc import Callable
 import pytest
 from playwright.sync_api import Locator, Page, expect
 
-from tests.page.answers import held_back, know_engines
 from tests.page.hands import choose_supply, count_row, pick_point, point, touch
+from tests.page.held_answers import held_back, know_engines
 from tests.page.lines import look_at, nave, open_line
 
 # A mark among the words may lift its row by a fraction of this.
