@@ -29,7 +29,7 @@ def pytest_runtest_makereport(
 ) -> Generator[None, pytest.TestReport, pytest.TestReport]:
     """Beside a failure stands what the page showed."""
     report = yield
-    if report.failed and call.when == "call" and isinstance(item, pytest.Function):
+    if report.failed and call.when != "teardown" and isinstance(item, pytest.Function):
         tell_what_pages_show(item, report)
     return report
 

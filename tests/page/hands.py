@@ -69,6 +69,20 @@ def open_trouble(page: Page) -> None:
     expect(page.get_by_label("Loudspeakers, about")).to_be_visible()
 
 
+def hear_as(page: Page, how: str) -> None:
+    """Choose how those play that are touched next: the page remembers the last choice."""
+    page.locator(".brush-way").filter(has_text=how).tap()
+
+
+def begin_with_about_ten(page: Page) -> None:
+    """Begin a search on about ten loudspeakers, 5 W on 70.7 V, of which nothing more is known."""
+    open_trouble(page)
+    page.get_by_label("Loudspeakers, about").fill("10")
+    page.get_by_label("On a tap of").fill("5")
+    page.get_by_label("70.7 V", exact=True).tap()
+    touch(page, "Begin")
+
+
 def give_file(page: Page, file: Path | FilePayload) -> None:
     """Open a file from the screen of jobs.
 

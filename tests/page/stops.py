@@ -5,9 +5,11 @@ from collections.abc import Callable
 from playwright.sync_api import Page, expect
 
 from tests.page.hands import (
+    begin_with_about_ten,
     choose_supply,
     count_row,
     give_output,
+    hear_as,
     open_demo,
     open_screen,
     open_trouble,
@@ -149,6 +151,7 @@ def meter_heard(page: Page) -> None:
     """Two that are silent."""
     meter(page)
     page.get_by_label("What is read", exact=True).select_option("plays")
+    hear_as(page, "silent")
     page.locator(".tile").nth(1).tap()
     expect(page.locator(".tile-silent")).to_have_count(1)
 
@@ -184,11 +187,8 @@ def trouble(page: Page) -> None:
 
 def trouble_heard(page: Page) -> None:
     """About ten, two of them silent."""
-    trouble(page)
-    page.get_by_label("Loudspeakers, about").fill("10")
-    page.get_by_label("On a tap of").fill("5")
-    page.get_by_label("70.7 V", exact=True).tap()
-    touch(page, "Begin")
+    begin_with_about_ten(page)
+    hear_as(page, "silent")
     page.locator(".tile").nth(3).tap()
     expect(page.locator(".tile-silent")).to_have_count(1)
     expect(page.locator(".suspect").first).to_be_visible()

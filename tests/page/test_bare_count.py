@@ -4,17 +4,13 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.page.axe import expect_nothing_found
-from tests.page.hands import open_screen, open_trouble, touch, type_reading
+from tests.page.hands import begin_with_about_ten, open_screen, open_trouble, touch, type_reading
 
 
 @pytest.fixture
 def about_ten(page: Page) -> Page:
     """A line of about ten, 5 W on 70.7 V, and nothing more known of it."""
-    open_trouble(page)
-    page.get_by_label("Loudspeakers, about").fill("10")
-    page.get_by_label("On a tap of").fill("5")
-    page.get_by_label("70.7 V", exact=True).tap()
-    touch(page, "Begin")
+    begin_with_about_ten(page)
     expect(page.locator(".tile")).to_have_count(10)
     return page
 

@@ -3,7 +3,7 @@
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.page.hands import open_trouble, touch, type_reading
+from tests.page.hands import begin_with_about_ten, open_trouble, touch, type_reading
 from tests.page.thumb import top_of
 
 # Notes down where the pad's field lay whenever the sign stood in it.
@@ -19,11 +19,7 @@ WATCH = """() => {
 @pytest.fixture
 def counted(page: Page) -> Page:
     """About ten loudspeakers, nothing read yet."""
-    open_trouble(page)
-    page.get_by_label("Loudspeakers, about").fill("10")
-    page.get_by_label("On a tap of").fill("5")
-    page.get_by_label("70.7 V", exact=True).tap()
-    touch(page, "Begin")
+    begin_with_about_ten(page)
     expect(page.locator("#meter-complaint")).to_be_visible()
     return page
 

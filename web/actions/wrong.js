@@ -99,7 +99,8 @@ export const wrongActions = ({ store, door, edits, keeper }) => {
     "wrong.clear": () => {
       const { about } = store.read().meter;
       offerBack(standing(), say("wrong.cleared"));
-      set({ diagnosis: null, expected: null, sketch: null, complaint: "" });
+      // The next search begins with what is silent, however the last loudspeaker of this one played.
+      set({ diagnosis: null, expected: null, sketch: null, complaint: "", brush: "silent" });
       return changeAbout({ ...firstAbout, line_v: about.line_v });
     },
 
