@@ -15,6 +15,9 @@
  *   cause?: Cause, file?: string, ready?: boolean, loading?: boolean, way?: string, build?: string, answer?: string}} Message */
 
 const ANSWER_WITHIN_MILLISECONDS = 20_000;
+// Longer than any sound start is without a word.
+const WORD_WITHIN_MILLISECONDS = 60_000;
+const MOST_SILENCES = 1;
 const MOST_TRIES = 2;
 /** How a fault of the interpreter itself begins; a missing file or an old browser says otherwise. */
 const TRAP = "RuntimeError";
@@ -36,9 +39,10 @@ export class NoAnswer extends Error {}
 
 /**
  * @param {{start: (again: boolean) => Engine, onStage: (message: Message) => void,
- *   manner: () => Readonly<Record<string, string>>}} parts
+ *   manner: () => Readonly<Record<string, string>>, isKept: () => boolean}} parts
+ *   `isKept`: the engine's files lie on this device, so that no start has to wait for the network
  */
-export const openDoor = ({ start, onStage, manner }) => {
+export const openDoor = ({ start, onStage, manner, isKept }) => {
   /** @type {Question[]} */
   let queue = [];
   /** @type {Question | null} */
@@ -52,6 +56,9 @@ export const openDoor = ({ start, onStage, manner }) => {
   let counter = 0;
   /** @type {ReturnType<typeof setTimeout> | undefined} */
   let clock;
+  let silences = 0;
+  /** @type {ReturnType<typeof setTimeout> | undefined} */
+  let silence;
 
   const sendNext = () => {
     if (!ready || asked || !engine) return;
@@ -76,6 +83,7 @@ export const openDoor = ({ start, onStage, manner }) => {
 
   const close = () => {
     clearTimeout(clock);
+    clearTimeout(silence);
     ready = waking = loading = false;
     if (engine) {
       engine.onmessage = engine.onerror = null;
@@ -106,6 +114,7 @@ export const openDoor = ({ start, onStage, manner }) => {
     if (message.failed !== undefined) close();
     if (message.ready) ready = true;
     watchWaking(message);
+    watchSilence();
     onStage(message);
     sendNext();
   };
@@ -123,8 +132,22 @@ export const openDoor = ({ start, onStage, manner }) => {
     if (waking && !loading) clock = setTimeout(startAgain, ANSWER_WITHIN_MILLISECONDS);
   };
 
+  /**
+   * A start whose files never come to it, though they lie here, is ended: a worker of the network
+   * that changes in that moment may never answer. Once only, so that a slow device comes to its end.
+   */
+  const watchSilence = () => {
+    clearTimeout(silence);
+    if (!engine || ready || silences >= MOST_SILENCES || !isKept()) return;
+    silence = setTimeout(() => {
+      silences += 1;
+      startAgain();
+    }, WORD_WITHIN_MILLISECONDS);
+  };
+
   const openEngine = (again = false) => {
     engine = start(again);
+    watchSilence();
     engine.onmessage = (event) => heed(event.data);
     engine.onerror = (event) => {
       event.preventDefault();

@@ -81,4 +81,5 @@ export const door = openDoor({
   start: startWorker,
   onStage: tell,
   manner: () => withToday(chosen.manner),
+  isKept: () => Boolean(navigator.serviceWorker?.controller),
 });

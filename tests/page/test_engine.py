@@ -1,5 +1,6 @@
 """What the page does while the engine starts, breaks, hangs or cannot start at all."""
 
+import pytest
 from playwright.sync_api import BrowserContext, Page, Route, expect
 
 from tests.page.hands import (
@@ -22,8 +23,9 @@ BREAK_WHILE_BUSY = """() => setTimeout(() => {
     while (Date.now() < end);
     throw new Error("broken for a test");
 })"""
+LONGER_THAN_ANY_SILENCE_MILLISECONDS = 65_000
 # The page's own door, before an engine that says only what it is told to.
-WAKE_BY_HAND = """async () => {
+WAKE_BY_HAND = """async (kept) => {
   const { openDoor } = await import("/door.js");
   globalThis.starts = 0;
   const start = () => {
@@ -32,7 +34,7 @@ WAKE_BY_HAND = """async () => {
     globalThis.hear = (data) => engine.onmessage({ data });
     return engine;
   };
-  openDoor({ start, onStage() {}, manner: () => ({}) });
+  openDoor({ start, onStage() {}, manner: () => ({}), isKept: () => kept });
 }"""
 HANG = "() => setTimeout(() => { for (;;); })"
 
@@ -135,7 +137,7 @@ def test_an_engine_that_hangs_while_it_wakes_is_ended_once_its_files_are_there(
         page = new_phone.new_page()
         page.clock.install()
         page.goto(address + "changes.json")
-        page.evaluate(WAKE_BY_HAND)
+        page.evaluate(WAKE_BY_HAND, False)
         page.evaluate("hear({ loading: true }); hear({ stage: 'wake' })")
         page.clock.fast_forward(LONGER_THAN_ANY_ANSWER_MILLISECONDS)
         assert page.evaluate("starts") == 1
@@ -145,6 +147,38 @@ def test_an_engine_that_hangs_while_it_wakes_is_ended_once_its_files_are_there(
         page.evaluate("hear({ stage: 'start' })")
         page.clock.fast_forward(LONGER_THAN_ANY_ANSWER_MILLISECONDS)
         assert page.evaluate("starts") == 2
+
+
+@pytest.mark.parametrize("kept", [True, False])
+def test_a_start_without_a_word_is_ended_once_and_only_where_its_files_lie_here(
+    new_phone: BrowserContext, kept: bool
+) -> None:
+    server = FolderServer(WEB, host="127.0.0.1", port=0)
+    with server.serve_in_background() as address:
+        page = new_phone.new_page()
+        page.clock.install()
+        page.goto(address + "changes.json")
+        page.evaluate(WAKE_BY_HAND, kept)
+        page.clock.fast_forward(LONGER_THAN_ANY_ANSWER_MILLISECONDS)
+        page.evaluate("hear({ loading: true })")
+        page.clock.fast_forward(LONGER_THAN_ANY_ANSWER_MILLISECONDS * 2)
+        assert page.evaluate("starts") == 1
+        page.clock.fast_forward(LONGER_THAN_ANY_SILENCE_MILLISECONDS)
+        assert page.evaluate("starts") == (2 if kept else 1)
+        page.clock.fast_forward(LONGER_THAN_ANY_SILENCE_MILLISECONDS)
+        assert page.evaluate("starts") == (2 if kept else 1)
+
+
+def test_an_engine_that_is_there_may_be_silent(new_phone: BrowserContext) -> None:
+    server = FolderServer(WEB, host="127.0.0.1", port=0)
+    with server.serve_in_background() as address:
+        page = new_phone.new_page()
+        page.clock.install()
+        page.goto(address + "changes.json")
+        page.evaluate(WAKE_BY_HAND, True)
+        page.evaluate("hear({ ready: true })")
+        page.clock.fast_forward(LONGER_THAN_ANY_SILENCE_MILLISECONDS)
+        assert page.evaluate("starts") == 1
 
 
 def test_an_interpreter_that_traps_while_it_starts_is_started_once_more(

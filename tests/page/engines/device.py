@@ -83,7 +83,7 @@ DOOR = """import("./trust.js").then(async ({ scriptAddress }) => {
   };
   const ready = new Promise((done) => { globalThis.whenReady = done; });
   const onStage = ({ ready }) => ready && globalThis.whenReady();
-  const door = openDoor({ start, onStage, manner: () => ({}) });
+  const door = openDoor({ start, onStage, manner: () => ({}), isKept: () => false });
   await ready;
   const asking = door.ask("version", {});
   engine.terminate();
@@ -138,7 +138,7 @@ WAKE_THROUGH_DOOR = """import("./trust.js").then(async ({ scriptAddress }) => {
     Object.assign(globalThis, { setTimeout, clearTimeout });
     worker.terminate();
   };
-  openDoor({ start, onStage, manner: () => ({}) });
+  openDoor({ start, onStage, manner: () => ({}), isKept: () => false });
 })"""
 
 
