@@ -1,5 +1,7 @@
 """What the page does while the engine starts, breaks, hangs or cannot start at all."""
 
+from collections.abc import Iterator
+
 import pytest
 from playwright.sync_api import BrowserContext, Page, Route, expect
 
@@ -129,56 +131,55 @@ def test_an_engine_that_hangs_is_ended_and_its_question_asked_again(
     expect(page.locator(".sum-big")).to_have_text("50 W")
 
 
-def test_an_engine_that_hangs_while_it_wakes_is_ended_once_its_files_are_there(
-    new_phone: BrowserContext,
-) -> None:
+@pytest.fixture
+def by_hand(new_phone: BrowserContext) -> Iterator[Page]:
+    """A page beside the page's own files, with a clock that is moved by hand."""
     server = FolderServer(WEB, host="127.0.0.1", port=0)
     with server.serve_in_background() as address:
         page = new_phone.new_page()
         page.clock.install()
         page.goto(address + "changes.json")
-        page.evaluate(WAKE_BY_HAND, False)
-        page.evaluate("hear({ loading: true }); hear({ stage: 'wake' })")
-        page.clock.fast_forward(LONGER_THAN_ANY_ANSWER_MILLISECONDS)
-        assert page.evaluate("starts") == 1
-        page.evaluate("hear({ loading: false })")
-        page.clock.fast_forward(LONGER_THAN_ANY_ANSWER_MILLISECONDS)
-        assert page.evaluate("starts") == 2
-        page.evaluate("hear({ stage: 'start' })")
-        page.clock.fast_forward(LONGER_THAN_ANY_ANSWER_MILLISECONDS)
-        assert page.evaluate("starts") == 2
+        yield page
+
+
+def test_an_engine_that_hangs_while_it_wakes_is_ended_once_its_files_are_there(
+    by_hand: Page,
+) -> None:
+    page = by_hand
+    page.evaluate(WAKE_BY_HAND, False)
+    page.evaluate("hear({ loading: true }); hear({ stage: 'wake' })")
+    page.clock.fast_forward(LONGER_THAN_ANY_ANSWER_MILLISECONDS)
+    assert page.evaluate("starts") == 1
+    page.evaluate("hear({ loading: false })")
+    page.clock.fast_forward(LONGER_THAN_ANY_ANSWER_MILLISECONDS)
+    assert page.evaluate("starts") == 2
+    page.evaluate("hear({ stage: 'start' })")
+    page.clock.fast_forward(LONGER_THAN_ANY_ANSWER_MILLISECONDS)
+    assert page.evaluate("starts") == 2
 
 
 @pytest.mark.parametrize("kept", [True, False])
 def test_a_start_without_a_word_is_ended_once_and_only_where_its_files_lie_here(
-    new_phone: BrowserContext, kept: bool
+    by_hand: Page, kept: bool
 ) -> None:
-    server = FolderServer(WEB, host="127.0.0.1", port=0)
-    with server.serve_in_background() as address:
-        page = new_phone.new_page()
-        page.clock.install()
-        page.goto(address + "changes.json")
-        page.evaluate(WAKE_BY_HAND, kept)
-        page.clock.fast_forward(LONGER_THAN_ANY_ANSWER_MILLISECONDS)
-        page.evaluate("hear({ loading: true })")
-        page.clock.fast_forward(LONGER_THAN_ANY_ANSWER_MILLISECONDS * 2)
-        assert page.evaluate("starts") == 1
-        page.clock.fast_forward(LONGER_THAN_ANY_SILENCE_MILLISECONDS)
-        assert page.evaluate("starts") == (2 if kept else 1)
-        page.clock.fast_forward(LONGER_THAN_ANY_SILENCE_MILLISECONDS)
-        assert page.evaluate("starts") == (2 if kept else 1)
+    page = by_hand
+    page.evaluate(WAKE_BY_HAND, kept)
+    page.clock.fast_forward(LONGER_THAN_ANY_ANSWER_MILLISECONDS)
+    page.evaluate("hear({ loading: true })")
+    page.clock.fast_forward(LONGER_THAN_ANY_ANSWER_MILLISECONDS * 2)
+    assert page.evaluate("starts") == 1
+    page.clock.fast_forward(LONGER_THAN_ANY_SILENCE_MILLISECONDS)
+    assert page.evaluate("starts") == (2 if kept else 1)
+    page.clock.fast_forward(LONGER_THAN_ANY_SILENCE_MILLISECONDS)
+    assert page.evaluate("starts") == (2 if kept else 1)
 
 
-def test_an_engine_that_is_there_may_be_silent(new_phone: BrowserContext) -> None:
-    server = FolderServer(WEB, host="127.0.0.1", port=0)
-    with server.serve_in_background() as address:
-        page = new_phone.new_page()
-        page.clock.install()
-        page.goto(address + "changes.json")
-        page.evaluate(WAKE_BY_HAND, True)
-        page.evaluate("hear({ ready: true })")
-        page.clock.fast_forward(LONGER_THAN_ANY_SILENCE_MILLISECONDS)
-        assert page.evaluate("starts") == 1
+def test_an_engine_that_is_there_may_be_silent(by_hand: Page) -> None:
+    page = by_hand
+    page.evaluate(WAKE_BY_HAND, True)
+    page.evaluate("hear({ ready: true })")
+    page.clock.fast_forward(LONGER_THAN_ANY_SILENCE_MILLISECONDS)
+    assert page.evaluate("starts") == 1
 
 
 def test_an_interpreter_that_traps_while_it_starts_is_started_once_more(
